@@ -1,0 +1,20 @@
+# What every target of ours is compiled with. `strict` holds the warnings, `kind` what the build kind adds.
+add_library(strict INTERFACE)
+target_compile_options(strict INTERFACE
+  -Wall -Wextra -Wpedantic -Wconversion -Wsign-conversion -Wshadow -Wold-style-cast -Wdouble-promotion
+  -Wswitch-enum -Wnon-virtual-dtor -Woverloaded-virtual
+  # Designated initialisers leave members at their stated default on purpose (every member has one).
+  -Wno-missing-field-initializers)
+
+add_library(kind INTERFACE)
+if(GRAFTSIDE_KIND STREQUAL "debug")
+  target_compile_options(kind INTERFACE -O1 -g)
+elseif(GRAFTSIDE_KIND STREQUAL "sanitize")
+  target_compile_options(kind INTERFACE -O1 -g -fno-omit-frame-pointer -fsanitize=address,undefined -fno-sanitize-recover=all)
+  target_compile_definitions(kind INTERFACE _GLIBCXX_ASSERTIONS)
+  target_link_options(kind INTERFACE -fsanitize=address,undefined)
+elseif(GRAFTSIDE_KIND STREQUAL "release")
+  target_compile_options(kind INTERFACE -O2)
+else()
+  message(FATAL_ERROR "GRAFTSIDE_KIND is ${GRAFTSIDE_KIND}; allowed: debug, sanitize, release")
+endif()

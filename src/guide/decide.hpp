@@ -1,0 +1,51 @@
+// The only place rules live. Refused is what nobody may do now; what has already happened to the eye is never refused:
+// it counts, and a reason is owed.
+#pragma once
+
+#include "guide/state.hpp"
+#include "measure/result.hpp"
+
+#include <string>
+#include <vector>
+
+namespace guide {
+
+enum class Refused {
+    CaseClosed,
+    AlreadyDone,
+    WrongStep,
+    GateShut,
+    NotZeroed,
+    NotRaised,
+    NoSuction,
+    CountHeldElsewhere,
+    NothingToUndo,
+    MarkTaken,
+    CountDiffers,
+    ReasonOwed,
+    NeedsSecondPerson,
+    NeedsSurgeon,
+    NeedsReason,
+    SideDiffers,
+    PlanRefused,
+    NoPlan,
+    UnknownId
+};
+
+/// The words are under "refused.<kebab-case>", with `values` put in.
+struct Refusal {
+    Refused why{};
+    std::vector<std::string> values{};
+    bool operator==(const Refusal&) const = default;
+};
+
+using Facts = std::vector<Fact>;
+measure::Result<Facts, Refusal> decide(const CaseState& state, Who who, const Intent& intent, const Instant& now);
+
+/// The facts that begin a case.
+Facts opening(const Brief& brief, const std::string& program);
+
+/// "case-closed", "not-zeroed" …
+std::string_view name(Refused why);
+
+}  // namespace guide

@@ -1,0 +1,119 @@
+// What somebody asks for; `decide` may refuse it. The kebab-case of a name is the `do` of a play script.
+#pragma once
+
+#include "guide/procedure.hpp"
+#include "plan/plan.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <variant>
+
+namespace guide {
+
+using Seq = std::uint64_t;
+
+enum class Who { Scrub, Circulating, Surgeon, Program };
+enum class Source { Table, Desk, FootSwitch };
+enum class Suction { Off, On, Lost };
+enum class CutEnd { AtPlan, Entered, Surgeon };
+enum class CaseEnd { Done, Converted, Abandoned };
+
+struct EnterSide {
+    std::string side{};  // "right" | "left", from the consent
+};
+struct AcceptPlan {
+    plan::Inputs inputs{};
+    plan::Plan plan{};
+    std::string why{};  // required when a plan was accepted before
+};
+struct FinishStep {
+    StepId step{};
+    int ago_s = 0;
+};
+struct ReopenStep {
+    StepId step{};
+    std::string why{};
+};
+struct SkipStep {
+    StepId step{};
+    std::string why{};
+};
+struct HoldCount {  // take the count over
+    Source source{};
+};
+struct CountSpoke {
+    Source source{};
+};
+struct RaiseBlade {};  // one spoke back, on the instrument
+struct UndoTap {
+    Seq event = 0;  // 0: the newest that can be undone
+};
+struct GoDeeper {};  // the surgeon moves the plan by one spoke
+struct EndCut {
+    CutEnd how{};
+};
+struct TurnSuction {
+    Suction to{};
+};
+struct MarkClock {
+    ClockId clock{};
+    bool start = true;
+    int ago_s = 0;
+};
+struct TieSuture {
+    int n = 0;                      // 0: the next
+    std::optional<int> centideg{};  // where it went; none: the planned place
+};
+struct CutSuture {
+    int n = 0;
+    std::string why{};
+};
+struct SeeRing {
+    std::optional<int> long_axis_centideg{};  // none: round
+};
+struct MoveItems {  // + opened or added, - passed back
+    ItemId item{};
+    int by = 0;
+};
+struct CheckCount {
+    ItemId item{};
+    int seen = 0;
+    std::string by{};
+};
+struct Scan {
+    std::string bytes{};
+};
+struct Overrule {
+    Seq event = 0;
+    std::string why{};
+};
+struct Depart {
+    DepartureId what{};
+    std::string note{};
+};
+struct ComeBack {
+    DepartureId what{};
+};
+struct GiveReason {
+    Seq event = 0;
+    std::string why{};
+};
+struct WriteNote {
+    std::string text{};
+};
+struct CorrectTime {
+    Seq event = 0;
+    std::int64_t utc_ms = 0;
+    std::string why{};
+};
+struct CloseCase {
+    CaseEnd how{};
+    std::string why{};  // required unless done
+};
+
+using Intent = std::variant<EnterSide, AcceptPlan, FinishStep, ReopenStep, SkipStep, HoldCount, CountSpoke, RaiseBlade, UndoTap, GoDeeper,
+                            EndCut, TurnSuction, MarkClock, TieSuture, CutSuture, SeeRing, MoveItems, CheckCount, Scan, Overrule, Depart,
+                            ComeBack, GiveReason, WriteNote, CorrectTime, CloseCase>;
+
+}  // namespace guide

@@ -1,0 +1,125 @@
+// The state of a case: the fold of its events, and the figures read off it.
+#pragma once
+
+#include "guide/fact.hpp"
+
+#include <map>
+#include <optional>
+#include <span>
+#include <vector>
+
+namespace guide {
+
+using measure::Instant;
+
+/// One a time the ring is put on the eye.
+struct Seating {
+    int down = 0, up = 0, raise = 0;
+    std::optional<CutEnd> ended{};
+    int position() const { return down - up - raise; }  // below 0 raised, 0 zero, above 0 below zero
+    bool operator==(const Seating&) const = default;
+};
+struct Spell {
+    Instant from{};
+    std::optional<Instant> to{};
+    Seq from_seq = 0, to_seq = 0;
+    bool operator==(const Spell&) const = default;
+};
+struct Tied {
+    int n = 0;
+    int centideg = 0;
+    Instant at{};
+    int redone = 0;  // how often it was cut and tied again
+    bool operator==(const Tied&) const = default;
+};
+struct Tally {
+    int opened = 0, passed_back = 0;
+    std::vector<CountChecked> checks{};  // since the last gate; newest last
+    int expected() const { return opened - passed_back; }
+    bool operator==(const Tally&) const = default;
+};
+struct StepDone {
+    bool skipped = false;
+    Instant at{};
+    Seq seq = 0;
+    bool operator==(const StepDone&) const = default;
+};
+struct Away {  // a departure not yet come back from, or over
+    DepartureId what{};
+    Instant at{};
+    std::optional<Instant> back{};
+    bool operator==(const Away&) const = default;
+};
+struct Undoable {
+    Seq seq = 0;
+    Fact fact{};
+    bool operator==(const Undoable&) const = default;
+};
+
+struct CaseState {
+    Seq last = 0;
+    Brief brief{};
+    std::string side{};  // as entered; empty until then
+    std::optional<plan::Plan> plan{};
+    plan::Inputs inputs{};  // of the accepted plan; before that, of the brief
+    int moved = 0;          // spokes by which the surgeon moved the plan
+    std::map<StepId, StepDone> steps{};
+    std::vector<Seating> seatings{};
+    Suction suction = Suction::Off;
+    std::optional<Source> holder{};
+    std::map<ClockId, std::vector<Spell>> clocks{};
+    std::vector<Tied> sutures{};       // in place now, in the order tied
+    std::map<int, int> cut_sutures{};  // number -> how often cut out
+    std::optional<RingSeen> ring{};
+    std::map<ItemId, Tally> counts{};
+    std::vector<Away> departures{};
+    std::vector<Seq> reasons_owed{};
+    std::vector<Undoable> undoable{};  // newest last
+    std::vector<std::pair<Instant, std::string>> notes{};
+    std::optional<CaseEnd> closed{};
+    bool operator==(const CaseState&) const = default;
+};
+
+/// Total over the facts, never judges, never fails.
+CaseState apply(CaseState state, const Event& event);
+CaseState fold(std::span<const Event> events);
+
+// ---- read off the state ----
+
+/// The first step of the procedure not done yet; none when all are.
+const Step* current_step(const CaseState& state);
+const Phase* current_phase(const CaseState& state);
+/// Done and not skipped.
+bool confirmed(const CaseState& state, const StepId& step);
+
+/// The ring is on the eye and the cut has not ended: every spoke counts.
+bool cutting(const CaseState& state);
+struct Blade {
+    int seating = 0;  // 0: not yet seated
+    int spokes_turned = 0, raised = 0, position = 0;
+    int to_zero = 0;
+    std::optional<int> to_go{}, planned{};
+    measure::Length travel{};
+    bool reliable = true;  // false after a second seating
+    int over = 0;
+    bool operator==(const Blade&) const = default;
+};
+Blade blade(const CaseState& state);
+
+struct ClockReading {
+    std::int64_t ms = 0;
+    bool running = false, exact = true;
+    bool operator==(const ClockReading&) const = default;
+};
+/// The sum over the spells of a clock; none if it was never started.
+std::optional<ClockReading> clock_reading(const CaseState& state, const ClockId& clock, const Instant& now);
+
+/// The number of the next suture to tie; none when the pattern is complete.
+std::optional<int> next_suture(const CaseState& state);
+bool tied(const CaseState& state, int n);
+/// Every item has two checks by different people, both equal to what is expected.
+bool counts_agree(const CaseState& state);
+/// Departures that are still open, newest last.
+std::vector<Away> open_departures(const CaseState& state);
+
+}  // namespace guide

@@ -1,0 +1,47 @@
+// The clock face of the suture order as the surgeon sees it: hours outside the rim, host marks on the rim, donor dots,
+// sutures done, the next one or two in discs, where the surgeon sits, nasal and temporal. Labels stay upright.
+#pragma once
+
+#include "eye/frame.hpp"
+#include "picture/shape.hpp"
+
+#include <functional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace picture {
+
+struct ClockFace {
+    eye::Side side{};
+    eye::Seat seat{};
+    int marks = 16;
+    measure::Angle mark_offset{};
+    int dots = 4;                        // donor dots; 0: no donor on
+    std::vector<measure::Angle> done{};  // sutures in place
+    struct Next {
+        int n = 0;
+        measure::Angle at{};
+    };
+    std::vector<Next> next{};                                   // at most two, the first is now
+    std::string seat_label{}, nasal_label{}, temporal_label{};  // words
+};
+
+/// The open eye: the hole in the cornea, with a word in it.
+struct OpenEye {
+    std::string label{};
+};
+
+/// The width in mm of a text in a role.
+using Measure = std::function<double(Type, std::string_view)>;
+/// The cap height in mm of a role.
+using CapHeight = std::function<double(Type)>;
+struct Lettering {
+    Measure width{};
+    CapHeight cap{};
+};
+
+Shapes draw(const ClockFace& face, const Box& box, const Lettering& lettering);
+Shapes draw(const OpenEye& eye, const Box& box, const Lettering& lettering);
+
+}  // namespace picture

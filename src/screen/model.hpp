@@ -1,0 +1,153 @@
+// What a view shows, ready to draw: words and numbers are made here, layout elsewhere. Models are pure functions of the
+// case, of what no event says (`Around`) and of the words.
+#pragma once
+
+#include "guide/state.hpp"
+#include "picture/clock_face.hpp"
+#include "picture/wall_section.hpp"
+#include "screen/words.hpp"
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <variant>
+#include <vector>
+
+namespace screen {
+
+enum class Press { Tap, Hold };
+enum class Weight { Spoke, Theatre, Elsewhere };  // touch size classes of look.md; also the refractory time
+enum class Look {
+    Filled,  // what is to be tapped now
+    Plain,
+    Hollow,  // amber edge on the ground: counts, but past the plan
+    Watch,   // amber with a triangle
+    Stop     // red with an octagon
+};
+
+/// What a target does to the screen alone; never on the ledger.
+struct Show {
+    std::string page{};  // see ScreenState
+    std::string argument{};
+    bool operator==(const Show&) const = default;
+};
+using Act = std::variant<std::vector<guide::Intent>, Show>;
+
+struct Target {
+    std::string id{};  // stays the same from frame to frame
+    std::string label{};
+    std::string line{};     // a second, smaller line; may be left out where there is no room
+    std::string why_not{};  // set: dead, and this is drawn in place of `line`
+    Press press{};
+    Weight weight = Weight::Theatre;
+    Look look = Look::Plain;
+    Act act{};
+};
+
+struct Banner {
+    enum class Level { Notice, Watch, Stop };
+    Level level{};
+    std::string text{};
+};
+
+struct ClockShown {
+    std::string label{}, value{};
+    bool live = true;  // false: stopped, drawn soft
+};
+
+struct Strip {
+    std::string eye{};        // "RIGHT EYE"; "EYE ?" until the side is entered
+    std::string reference{};  // "Case K-0147"
+    std::string sizes{};      // "host 7.50 · donor 7.75"
+    std::string phase{};      // "Host · cutting"
+    std::vector<ClockShown> clocks{};
+    std::string time{};    // "09:41"
+    std::string holder{};  // "count: Table"
+};
+
+struct Line {
+    enum class Is { Done, Skipped, Now, Later };
+    Is is{};
+    std::string text{};
+    std::vector<Line> inner{};  // the steps of the present phase
+};
+
+/// A label and what stands for it.
+struct Row {
+    std::string label{}, value{};
+};
+
+/// A thing that is counted, with its two small targets.
+struct CountRow {
+    std::string title{}, value{}, line{};
+    Target fewer{}, more{};
+};
+
+/// The giant figure.
+struct Figure {
+    std::string numeral{}, under{}, line{};  // "5", "spokes to go", "3 of 8 below zero"
+};
+
+using Picture = std::variant<std::monostate, picture::ClockFace, picture::WallSection, picture::OpenEye>;
+
+struct Card {
+    std::string title{};
+    std::vector<std::string> lines{};  // one or two, what to do
+    std::optional<Figure> figure{};
+    Picture picture{};
+    std::vector<Row> rows{};  // read aloud, checked
+    std::vector<CountRow> counts{};
+    std::string say{};  // the words said aloud
+    std::vector<std::string> cautions{};
+    std::vector<Row> foot{};  // "Next, have ready" …
+};
+
+struct TableModel {
+    Strip strip{};
+    std::vector<Line> path{};
+    Card card{};
+    std::vector<Target> hand{};  // the hand's column, first is the biggest
+    std::optional<Banner> banner{};
+};
+
+/// A page with one list of targets to choose from: cases, departures, marks, reasons, sutures to redo.
+struct PickModel {
+    std::optional<Strip> strip{};
+    std::string title{};
+    std::vector<std::string> lines{};
+    std::vector<Target> choices{};
+    std::vector<Target> foot{};  // back, pages
+    Picture picture{};
+    std::optional<Banner> banner{};
+};
+
+/// A form filled by touch: one field at a time, with a keypad.
+struct FormModel {
+    std::string title{};
+    std::vector<std::string> lines{};
+    struct Field {
+        Target target{};  // picks the field
+        std::string value{}, problem{};
+        bool now = false;
+    };
+    std::vector<Field> fields{};
+    std::vector<Target> keys{};  // the keypad, in rows of `keys_a_row`
+    int keys_a_row = 3;
+    std::vector<Target> foot{};
+    std::optional<Banner> banner{};
+};
+
+using View = std::variant<TableModel, PickModel, FormModel>;
+
+/// What no event says; the app fills it in. Screen knows no ledger and no device.
+struct Around {
+    measure::Instant now{};
+    std::uint64_t not_on_disk = 0;
+    std::string trouble{};
+    bool damaged = false, clock_jumped = false;
+    guide::Source here = guide::Source::Table;  // which source this view's taps are
+    std::optional<std::string> refusal{};       // the words of the last refusal, until the next tap
+    std::optional<std::string> bounced{};       // id of a target whose tap was taken for a bounce: offer to count it
+};
+
+}  // namespace screen

@@ -1,0 +1,32 @@
+// Sizes of lettering and targets in millimetres, from minutes of arc at a reading distance.
+// h = 2 d tan(alpha / 2); cap height. Minima: look.md's table for the scrub nurse at 0.7 m.
+#pragma once
+
+#include "picture/shape.hpp"
+
+#include <array>
+
+namespace screen {
+
+enum class Hand { Right, Left };
+
+struct Glass {
+    double width_mm = 0, height_mm = 0;
+    Hand hand = Hand::Right;
+    bool portrait() const { return height_mm > width_mm; }
+};
+
+/// Cap height in mm of what subtends `arcmin` at `distance_mm`.
+double cap_mm(double arcmin, double distance_mm);
+
+struct Typography {
+    std::array<double, picture::types> cap_mm{};  // by picture::Type
+    double of(picture::Type type) const { return cap_mm[static_cast<std::size_t>(type)]; }
+};
+
+Typography table_typography(const Glass& glass);
+/// The least cap height a role may have on the Table view.
+double table_minimum_mm(picture::Type type);
+bool bold(picture::Type type);
+
+}  // namespace screen

@@ -1,3 +1,4 @@
+# shellcheck shell=sh
 # Sourced by tests/run, demo-data/run, tests/bench/run and .ci/run. Needs `root`, the top of the repository.
 # POSIX sh. Says what it does before it changes the machine.
 
@@ -37,7 +38,7 @@ install_missing() {
     echo "Installing from Debian: $missing"
     $as_root apt-get -qq update || echo "apt-get update failed; going on with the lists this machine has" >&2
     # shellcheck disable=SC2086  # a list of names, split on purpose
-    $as_root env DEBIAN_FRONTEND=noninteractive apt-get -qq install -y --no-install-recommends $missing </dev/null
+    $as_root env DEBIAN_FRONTEND=noninteractive apt-get -qq install -y --no-install-recommends $missing </dev/null >/dev/null
 }
 
 # build_in FOLDER CMAKE-OPTION…: configures and builds; JOBS says how many compilers at once (default: one a processor).

@@ -1,3 +1,4 @@
+# shellcheck shell=sh
 # Sourced by the journeys (tests/journeys/*_journey.sh): starts the real program on a virtual display and works it as a finger does.
 # POSIX sh. A journey is run as: sh X_journey.sh PROGRAM OUT-FOLDER. It exits 0 when it came to its end, and leaves in the folder
 # numbered pictures, the ledger with its text mirror, and what `state --json` says of the case.
@@ -26,6 +27,7 @@ fail() { say "FAILED: $*" >&2; picture_if_up failed; exit 1; }
 end_all() {
     [ -z "$program_pid" ] || kill "$program_pid" 2>/dev/null || true
     [ -z "$display_pid" ] || kill "$display_pid" 2>/dev/null || true
+    wait 2>/dev/null || true
 }
 trap end_all EXIT
 trap 'exit 1' INT TERM

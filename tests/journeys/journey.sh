@@ -25,7 +25,7 @@ fail() { say "FAILED: $*" >&2; picture_if_up failed; exit 1; }
 
 # Ends only what this journey started.
 end_all() {
-    [ -z "$program_pid" ] || kill "$program_pid" 2>/dev/null || true
+    [ -z "$program_pid" ] || kill -KILL "$program_pid" 2>/dev/null || true
     [ -z "$display_pid" ] || kill "$display_pid" 2>/dev/null || true
     wait 2>/dev/null || true
 }

@@ -1,0 +1,146 @@
+#include "eye/wall.hpp"
+
+#include <Eigen/Dense>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+namespace eye {
+namespace {
+
+constexpr double equal_um = 1e-8;           // values nearer than this are equal: rounding of the arithmetic only
+constexpr double most_root_leverage = 2.0;  // above it a place on the circle is a guess from readings elsewhere
+constexpr double unknown_asymmetry_um = 23.0;
+
+double rise(double r_mm) { return 1 + thickness_rise_per_mm2 * r_mm * r_mm; }
+
+/// 1, cos a, sin a, cos 2a, sin 2a, up to the order.
+Eigen::VectorXd basis(double deg, int order) {
+    const double a = deg * std::numbers::pi / 180;
+    Eigen::VectorXd row(2 * order + 1);
+    row(0) = 1;
+    for (int k = 1; k <= order; ++k) {
+        row(2 * k - 1) = std::cos(k * a);
+        row(2 * k) = std::sin(k * a);
+    }
+    return row;
+}
+
+struct Design {
+    Eigen::MatrixXd rows{};
+    Eigen::MatrixXd inverse{};  // of the normal equations; empty when singular
+
+    double root_leverage(double deg, int order) const {
+        if (inverse.size() == 0) return std::numeric_limits<double>::infinity();
+        const Eigen::VectorXd row = basis(deg, order);
+        return std::sqrt(std::max(0.0, row.dot(inverse * row)));
+    }
+};
+
+Design design(const std::vector<RingReading>& readings, int order) {
+    Design made{};
+    made.rows.resize(static_cast<Eigen::Index>(readings.size()), 2 * order + 1);
+    for (std::size_t i = 0; i < readings.size(); ++i) {
+        made.rows.row(static_cast<Eigen::Index>(i)) = basis(readings[i].at.deg(), order).transpose();
+    }
+    if (Eigen::ColPivHouseholderQR<Eigen::MatrixXd>(made.rows).rank() < made.rows.cols()) return made;
+    made.inverse = (made.rows.transpose() * made.rows).inverse();
+    return made;
+}
+
+bool steady(const Design& made, int order) {
+    for (int deg = 0; deg < 360; ++deg) {
+        if (made.root_leverage(deg, order) > most_root_leverage) return false;
+    }
+    return true;
+}
+
+struct Place {
+    double um = std::numeric_limits<double>::infinity();
+    int deg = 0;
+};
+
+/// The lower of two; the lower degree where they are equal.
+Place lower(const Place& a, const Place& b) {
+    if (std::abs(a.um - b.um) <= equal_um) return {.um = std::min(a.um, b.um), .deg = std::min(a.deg, b.deg)};
+    return a.um < b.um ? a : b;
+}
+
+int whole_deg(Angle at) { return (at.centideg() + 50) / 100 % 360; }
+
+Eigen::VectorXd carried_um(const std::vector<RingReading>& readings, Length diameter) {
+    Eigen::VectorXd um(static_cast<Eigen::Index>(readings.size()));
+    for (std::size_t i = 0; i < readings.size(); ++i) {
+        um(static_cast<Eigen::Index>(i)) = readings[i].thickness.um() * rise(diameter.mm() / 2) / rise(readings[i].ring.mm() / 2);
+    }
+    return um;
+}
+
+struct Round {
+    Place thinnest{};
+    Length mean{};
+    std::vector<Length> profile{};
+};
+
+template <class F>
+Round all_round(F um_at) {
+    Round round{};
+    double sum = 0;
+    for (int deg = 0; deg < 360; ++deg) {
+        const double um = um_at(deg);
+        sum += um;
+        round.thinnest = lower(round.thinnest, {.um = um, .deg = deg});
+        round.profile.push_back(measure::from_um_tenths(um));
+    }
+    round.mean = measure::from_um_tenths(sum / 360);
+    return round;
+}
+
+}  // namespace
+
+std::optional<Thickness> fit_circle(const std::vector<RingReading>& readings, Length diameter, Length sd) {
+    const int n = static_cast<int>(readings.size());
+    int order = std::min(2, (n - 1) / 2);
+    while (order > 0 && !steady(design(readings, order), order)) --order;
+    if (order < 1) return std::nullopt;
+
+    const Design made = design(readings, order);
+    const Eigen::VectorXd carried = carried_um(readings, diameter);
+    const Eigen::VectorXd coefficients = made.inverse * (made.rows.transpose() * carried);
+    Round round = all_round([&](int deg) { return coefficients.dot(basis(deg, order)); });
+    Place thinnest = round.thinnest;
+    for (int i = 0; i < n; ++i) {
+        thinnest = lower(thinnest, {.um = carried(i), .deg = whole_deg(readings[static_cast<std::size_t>(i)].at)});
+    }
+    std::optional<Length> rms{};
+    if (n > 2 * order + 1) rms = measure::from_um((carried - made.rows * coefficients).norm() / std::sqrt(static_cast<double>(n)));
+    return Thickness{.thinnest = measure::from_um_tenths(thinnest.um),
+                     .thinnest_deg = thinnest.deg,
+                     .mean = round.mean,
+                     .u = measure::from_um(sd.um() * made.root_leverage(thinnest.deg, order)),
+                     .rms = rms,
+                     .order = order,
+                     .profile = std::move(round.profile)};
+}
+
+Thickness from_centre(Length central, const Cut& cut, Length sd) {
+    const auto distance_mm = [&](int deg) {
+        const double a = deg * std::numbers::pi / 180;
+        return std::hypot(cut.x.mm() + cut.diameter.mm() / 2 * std::cos(a), cut.y.mm() + cut.diameter.mm() / 2 * std::sin(a));
+    };
+    Round round = all_round([&](int deg) { return central.um() * rise(distance_mm(deg)); });
+    const double r = distance_mm(round.thinnest.deg);
+    const double from_reading = sd.um() * rise(r);
+    const double from_profile = thickness_rise_sd_per_mm2 * central.um() * r * r;
+    return {.thinnest = measure::from_um_tenths(round.thinnest.um - unknown_asymmetry_um),
+            .thinnest_deg = std::nullopt,
+            .mean = round.mean,
+            .u = measure::from_um(std::hypot(from_reading, from_profile)),
+            .rms = std::nullopt,
+            .order = 0,
+            .profile = std::move(round.profile)};
+}
+
+}  // namespace eye

@@ -1,0 +1,79 @@
+#include "plan/ladder.hpp"
+
+#include "measure/expect.hpp"
+
+#include <boost/math/distributions/students_t.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace plan {
+namespace {
+
+namespace bm = boost::math;
+// Plain double all through: the same digits whatever the width of long double.
+using Policy = bm::policies::policy<bm::policies::promote_double<false>>;
+using StudentT = bm::students_t_distribution<double, Policy>;
+
+constexpr int most_rungs = 60;
+constexpr double as_good_as_sure = 0.999;
+constexpr double normal_975 = 1.96;
+constexpr double z_most = 8.5;  // the normal density beyond holds 2e-17
+
+double spread(const instrument::Reach& reach) { return reach.sd * std::sqrt(1 + 1.0 / reach.n); }
+
+/// Step of the trapezoid rule in z. The error falls as exp(-2 pi d / step), d the distance of the nearest pole of the
+/// t distribution from the real line, sqrt(n - 1) k s / u; the normal density alone needs no less than 0.25.
+double step(double pole) { return std::clamp(2 * std::numbers::pi * pole / 25, 1.0 / 1024, 0.25); }
+
+}  // namespace
+
+bool usable(const instrument::Reach& reach) { return reach.n >= 2 && reach.sd > 0 && reach.mean > 0; }
+
+double entry_chance(const instrument::Reach& reach, const WallFigures& wall, Length travelled) {
+    measure::expect(usable(reach));
+    if (travelled.nm() <= 0) return 0;
+    const StudentT t(reach.n - 1);
+    const double scale = spread(reach) * travelled.um();
+    const double gap = wall.thinnest.um() - reach.mean * travelled.um();
+    if (wall.u.nm() == 0) return bm::cdf(bm::complement(t, gap / scale));
+
+    const double h = step(std::sqrt(reach.n - 1.0) * scale / wall.u.um());
+    const int half = static_cast<int>(std::ceil(z_most / h));
+    double sum = 0;
+    for (int i = -half; i <= half; ++i) {
+        const double z = i * h;
+        sum += std::exp(-z * z / 2) * bm::cdf(bm::complement(t, (gap + wall.u.um() * z) / scale));
+    }
+    return std::clamp(sum * h / std::sqrt(2 * std::numbers::pi), 0.0, 1.0);
+}
+
+std::vector<Rung> ladder(const instrument::Trephine& trephine, const WallFigures& wall) {
+    measure::expect(trephine.advance.nm() > 0 && wall.thinnest.nm() > 0 && usable(trephine.reach));
+    const double t_975 = bm::quantile(StudentT(trephine.reach.n - 1), 0.975);
+    std::vector<Rung> rungs{};
+    for (int spoke = 0; spoke < most_rungs; ++spoke) {
+        const Length down = travel(trephine, spoke);
+        const double blade = t_975 * spread(trephine.reach) * down.um();
+        rungs.push_back({.spoke = spoke,
+                         .travel = down,
+                         .share = static_cast<double>(down.nm()) / static_cast<double>(wall.thinnest.nm()),
+                         .reserve = wall.thinnest - measure::from_um(trephine.reach.mean * down.um()),
+                         .reserve_u95 = measure::from_um(std::hypot(blade, normal_975 * wall.u.um())),
+                         .entry_chance = entry_chance(trephine.reach, wall, down)});
+        if (rungs.back().entry_chance > as_good_as_sure) break;
+    }
+    return rungs;
+}
+
+ChanceWords chance_words(double chance) {
+    if (chance < 0.01) return {.id = "chance.under", .one_in = std::nullopt};
+    if (chance >= 0.9) return {.id = "chance.sure", .one_in = std::nullopt};
+    if (chance > 0.5) return {.id = "chance.half", .one_in = std::nullopt};
+    const double exact = 1 / chance;
+    const int near = static_cast<int>(std::lround(exact));
+    return {.id = "chance.about", .one_in = near > 20 ? 5 * static_cast<int>(std::lround(exact / 5)) : near};
+}
+
+}  // namespace plan

@@ -1,0 +1,23 @@
+// The order of the sutures and the chord between neighbours.
+// First, then opposite, then the pair at right angles, then every gap halved, each followed by its opposite: the second
+// suture, 180 degrees from the first, matters most (Ophthalmologe 2005;102:1128-36).
+#pragma once
+
+#include "plan/plan.hpp"
+
+namespace plan {
+
+struct Sutures {
+    Length spacing{};  // host D sin(pi / N), of the interrupted sutures, or of one running suture alone
+    std::vector<Suture> order{};
+    std::optional<Running> running{};
+    std::vector<Note> notes{};
+    bool operator==(const Sutures&) const = default;
+};
+
+Sutures sutures_from(const Inputs& inputs);
+
+/// Places 0 to count - 1, clockwise from the first, in the order in which they are sewn; `count` even.
+std::vector<int> pair_order(int count);
+
+}  // namespace plan

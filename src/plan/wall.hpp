@@ -1,0 +1,25 @@
+// Which readings the thickness on the cut rests on, and whether a depth may be planned from it.
+// The figures themselves are computed in eye/wall.hpp.
+#pragma once
+
+#include "plan/plan.hpp"
+
+#include <string>
+
+namespace plan {
+
+/// What a reason for no depth is: the readings cannot carry one. The code of the note that says so.
+struct WallFinding {
+    std::optional<Wall> wall{};
+    Length exact_u{};                        // to the nanometre, for the ladder
+    std::optional<std::string> depth_bar{};  // why no depth is planned; none: it may be
+    std::vector<Note> notes{};
+    bool operator==(const WallFinding&) const = default;
+};
+
+WallFinding wall_from(const CaseFile& file);
+
+/// Standard deviation of one reading by how it was taken.
+Length reading_sd(Method method);
+
+}  // namespace plan

@@ -30,11 +30,19 @@ struct Tied {
     int centideg = 0;
     Instant at{};
     int redone = 0;  // how often it was cut and tied again
+    Seq seq = 0;
     bool operator==(const Tied&) const = default;
+};
+struct Check {
+    CountChecked said{};
+    Seq seq = 0;
+    Instant at{};
+    bool operator==(const Check&) const = default;
 };
 struct Tally {
     int opened = 0, passed_back = 0;
-    std::vector<CountChecked> checks{};  // since the last gate; newest last
+    Seq moved = 0;                // the newest move: checks before it no longer hold
+    std::vector<Check> checks{};  // all of them, newest last
     int expected() const { return opened - passed_back; }
     bool operator==(const Tally&) const = default;
 };
@@ -64,6 +72,7 @@ struct CaseState {
     plan::Inputs inputs{};  // of the accepted plan; before that, of the brief
     int moved = 0;          // spokes by which the surgeon moved the plan
     std::map<StepId, StepDone> steps{};
+    Seq step_since = 0;  // the event that made the present step the present one
     std::vector<Seating> seatings{};
     Suction suction = Suction::Off;
     std::optional<Source> holder{};
@@ -71,6 +80,7 @@ struct CaseState {
     std::vector<Tied> sutures{};       // in place now, in the order tied
     std::map<int, int> cut_sutures{};  // number -> how often cut out
     std::optional<RingSeen> ring{};
+    Seq ring_seq = 0;
     std::map<ItemId, Tally> counts{};
     std::vector<Away> departures{};
     std::vector<Seq> reasons_owed{};
@@ -86,9 +96,13 @@ CaseState fold(std::span<const Event> events);
 
 // ---- read off the state ----
 
-/// The first step of the procedure not done yet; none when all are.
+/// The first step of the procedure that applies and is not done yet; none when all are.
 const Step* current_step(const CaseState& state);
 const Phase* current_phase(const CaseState& state);
+/// Whether a step belongs to this case: some only with a running suture.
+bool applies(const CaseState& state, const Step& step);
+/// The step of the procedure that closes in this way, the first of them; none if there is none.
+const Step* step_that_closes(const Procedure& procedure, Closes closes);
 /// Done and not skipped.
 bool confirmed(const CaseState& state, const StepId& step);
 
@@ -114,11 +128,18 @@ struct ClockReading {
 /// The sum over the spells of a clock; none if it was never started.
 std::optional<ClockReading> clock_reading(const CaseState& state, const ClockId& clock, const Instant& now);
 
+/// Sutures of the plan's order; 0 before a plan.
+int sutures_planned(const CaseState& state);
+/// Tied sutures that close this step.
+int sutures_wanted(const CaseState& state, const Step& step);
 /// The number of the next suture to tie; none when the pattern is complete.
 std::optional<int> next_suture(const CaseState& state);
-bool tied(const CaseState& state, int n);
-/// Every item has two checks by different people, both equal to what is expected.
+const Tied* find_tied(const CaseState& state, int n);
+/// The newest check of an item by a person that still holds at this gate; none if there is none.
+std::optional<int> check_that_holds(const CaseState& state, const ItemId& item, const std::string& by);
+/// Every item has been checked at this gate by two different people, both equal to what is expected.
 bool counts_agree(const CaseState& state);
+bool clock_running(const CaseState& state, const ClockId& clock);
 /// Departures that are still open, newest last.
 std::vector<Away> open_departures(const CaseState& state);
 

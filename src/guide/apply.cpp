@@ -1,0 +1,172 @@
+// The fold: one lambda a fact, none of which judges. What was decided is taken as it stands.
+#include "guide/state.hpp"
+#include "measure/overloaded.hpp"
+
+#include <algorithm>
+#include <numeric>
+#include <utility>
+
+namespace guide {
+namespace {
+
+using measure::earlier;
+using measure::overloaded;
+
+constexpr std::int64_t ms_a_second = 1000;
+
+/// The seating that the blade is on; made if a ledger holds a spoke before any.
+Seating& seating(CaseState& state) {
+    if (state.seatings.empty()) state.seatings.push_back({.raise = state.inputs.trephine.raise});
+    return state.seatings.back();
+}
+
+void mark(CaseState& state, const ClockId& clock, bool start, const Instant& at, Seq seq) {
+    auto& spells = state.clocks[clock];
+    if (start) {
+        spells.push_back({.from = at, .to = std::nullopt, .from_seq = seq, .to_seq = 0});
+    } else if (!spells.empty() && !spells.back().to) {
+        spells.back().to = at;
+        spells.back().to_seq = seq;
+    }
+}
+
+void turn_suction(CaseState& state, Suction to, const Event& event) {
+    if (to == Suction::On) {
+        const bool untouched = !state.seatings.empty() && !state.seatings.back().ended && state.seatings.back().down == 0;
+        if (untouched) state.seatings.pop_back();
+        state.seatings.push_back({.raise = state.inputs.trephine.raise});
+        std::erase_if(state.undoable, [](const Undoable& one) { return std::holds_alternative<SpokeTurned>(one.fact); });
+    }
+    if ((to == Suction::On) != clock_running(state, "suction")) mark(state, "suction", to == Suction::On, event.at, event.seq);
+    state.suction = to;
+}
+
+/// Takes back what an undoable fact did.
+void take_back(CaseState& state, const Undoable& undone) {
+    if (const auto* spoke = std::get_if<SpokeTurned>(&undone.fact)) {
+        (spoke->by > 0 ? seating(state).down : seating(state).up) -= 1;
+        std::erase(state.reasons_owed, undone.seq);
+    } else if (const auto* suture = std::get_if<SutureTied>(&undone.fact)) {
+        std::erase_if(state.sutures, [&](const Tied& tied) { return tied.n == suture->n; });
+    } else if (const auto* items = std::get_if<ItemsMoved>(&undone.fact)) {
+        (items->by > 0 ? state.counts[items->item].opened : state.counts[items->item].passed_back) -= std::abs(items->by);
+    }
+}
+
+void correct(Instant& at, std::int64_t utc_ms) { at = earlier(at, at.utc_ms - utc_ms); }
+
+void correct_time(CaseState& state, const TimeCorrected& fact) {
+    for (auto& [clock, spells] : state.clocks) {
+        for (Spell& spell : spells) {
+            if (spell.from_seq == fact.event) correct(spell.from, fact.utc_ms);
+            if (spell.to && spell.to_seq == fact.event) correct(*spell.to, fact.utc_ms);
+        }
+    }
+    for (auto& [id, done] : state.steps) {
+        if (done.seq == fact.event) correct(done.at, fact.utc_ms);
+    }
+    for (Tied& tied : state.sutures) {
+        if (tied.seq == fact.event) correct(tied.at, fact.utc_ms);
+    }
+}
+
+void open_case(CaseState& state, const CaseOpened& fact) {
+    state.brief = fact.brief;
+    state.inputs = fact.brief.inputs;
+    for (const CountItem& item : fact.brief.unit.counts) state.counts[item.id] = {};
+}
+
+void move_items(CaseState& state, const ItemsMoved& fact, Seq seq) {
+    Tally& tally = state.counts[fact.item];
+    (fact.by > 0 ? tally.opened : tally.passed_back) += std::abs(fact.by);
+    tally.moved = seq;
+}
+
+void come_back(CaseState& state, const DepartureId& what, const Instant& at) {
+    const auto open =
+        std::find_if(state.departures.rbegin(), state.departures.rend(), [&](const Away& away) { return away.what == what && !away.back; });
+    if (open != state.departures.rend()) open->back = at;
+}
+
+}  // namespace
+
+CaseState apply(CaseState state, const Event& event) {
+    const Seq seq = event.seq;
+    state.last = seq;
+    const auto step_done = [&](const StepId& step, bool skipped, int ago_s) {
+        state.steps[step] = {.skipped = skipped, .at = earlier(event.at, ago_s * ms_a_second), .seq = seq};
+        state.step_since = seq;
+    };
+    const auto can_be_undone = [&] { state.undoable.push_back({.seq = seq, .fact = event.fact}); };
+    std::visit(overloaded{
+                   [&](const CaseOpened& fact) { open_case(state, fact); },
+                   [&](const RunStarted&) {},
+                   [&](const SideEntered& fact) { state.side = fact.side; },
+                   [&](const PlanAccepted& fact) {
+                       state.plan = fact.shown;
+                       state.inputs = fact.inputs;
+                       state.moved = 0;
+                   },
+                   [&](const PlanMoved& fact) { state.moved += fact.by; },
+                   [&](const StepFinished& fact) { step_done(fact.step, false, fact.ago_s); },
+                   [&](const StepReopened& fact) {
+                       state.steps.erase(fact.step);
+                       state.step_since = seq;
+                   },
+                   [&](const StepSkipped& fact) { step_done(fact.step, true, 0); },
+                   [&](const CountHeld& fact) { state.holder = fact.source; },
+                   [&](const SpokeTurned& fact) {
+                       (fact.by > 0 ? seating(state).down : seating(state).up) += 1;
+                       if (fact.owes_reason) state.reasons_owed.push_back(seq);
+                       can_be_undone();
+                   },
+                   [&](const TapUndone& fact) {
+                       const auto undone = std::find_if(state.undoable.begin(), state.undoable.end(),
+                                                        [&](const Undoable& one) { return one.seq == fact.event; });
+                       if (undone == state.undoable.end()) return;
+                       take_back(state, *undone);
+                       state.undoable.erase(undone);
+                   },
+                   [&](const CutEnded& fact) { seating(state).ended = fact.how; },
+                   [&](const SuctionTurned& fact) { turn_suction(state, fact.to, event); },
+                   [&](const ClockMarked& fact) { mark(state, fact.clock, fact.start, earlier(event.at, fact.ago_s * ms_a_second), seq); },
+                   [&](const SutureTied& fact) {
+                       const auto before = state.cut_sutures.find(fact.n);
+                       const int redone = before == state.cut_sutures.end() ? 0 : before->second;
+                       state.sutures.push_back({.n = fact.n, .centideg = fact.centideg, .at = event.at, .redone = redone, .seq = seq});
+                       can_be_undone();
+                   },
+                   [&](const SutureCut& fact) {
+                       std::erase_if(state.sutures, [&](const Tied& tied) { return tied.n == fact.n; });
+                       std::erase_if(state.undoable, [&](const Undoable& one) {
+                           const auto* suture = std::get_if<SutureTied>(&one.fact);
+                           return suture != nullptr && suture->n == fact.n;
+                       });
+                       state.cut_sutures[fact.n] += 1;
+                   },
+                   [&](const RingSeen& fact) {
+                       state.ring = fact;
+                       state.ring_seq = seq;
+                   },
+                   [&](const ItemsMoved& fact) {
+                       move_items(state, fact, seq);
+                       can_be_undone();
+                   },
+                   [&](const CountChecked& fact) { state.counts[fact.item].checks.push_back({.said = fact, .seq = seq, .at = event.at}); },
+                   [&](const Scanned&) {},
+                   [&](const Overruled&) {},
+                   [&](const Departed& fact) { state.departures.push_back({.what = fact.what, .at = event.at, .back = std::nullopt}); },
+                   [&](const CameBack& fact) { come_back(state, fact.what, event.at); },
+                   [&](const ReasonGiven& fact) { std::erase(state.reasons_owed, fact.event); },
+                   [&](const NoteWritten& fact) { state.notes.emplace_back(event.at, fact.text); },
+                   [&](const TimeCorrected& fact) { correct_time(state, fact); },
+                   [&](const WrittenLate&) {},
+                   [&](const CaseClosed& fact) { state.closed = fact.how; },
+               },
+               event.fact);
+    return state;
+}
+
+CaseState fold(std::span<const Event> events) { return std::accumulate(events.begin(), events.end(), CaseState{}, apply); }
+
+}  // namespace guide

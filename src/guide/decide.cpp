@@ -1,0 +1,217 @@
+#include "guide/decide.hpp"
+
+#include "guide/draft.hpp"
+#include "measure/expect.hpp"
+#include "measure/overloaded.hpp"
+
+#include <algorithm>
+#include <set>
+
+namespace guide {
+namespace {
+
+std::string name_of(eye::Side side) { return side == eye::Side::Right ? "right" : "left"; }
+
+Decision enter_side(Draft draft, const EnterSide& intent) {
+    if (intent.side != "right" && intent.side != "left") return refuse(Refused::UnknownId, {intent.side});
+    if (intent.side != name_of(draft.state().inputs.file.side)) return refuse(Refused::SideDiffers);
+    if (draft.state().side == intent.side) return refuse(Refused::AlreadyDone);
+    draft.add(SideEntered{.side = intent.side});
+    draft.settle();
+    return std::move(draft).facts();
+}
+
+Decision accept_plan(Draft draft, const AcceptPlan& intent) {
+    const CaseState& state = draft.state();
+    if (!intent.plan.target) return refuse(Refused::PlanRefused);
+    if (intent.inputs.file.side != state.inputs.file.side) return refuse(Refused::SideDiffers);
+    if (state.plan && intent.why.empty()) return refuse(Refused::NeedsReason);
+    draft.add(PlanAccepted{.inputs = intent.inputs, .shown = intent.plan, .why = intent.why});
+    draft.settle();
+    return std::move(draft).facts();
+}
+
+Decision hold_count(Draft draft, const HoldCount& intent) {
+    if (draft.state().holder == std::optional(intent.source)) return refuse(Refused::AlreadyDone);
+    draft.add(CountHeld{.source = intent.source});
+    return std::move(draft).facts();
+}
+
+bool known_clock(const CaseState& state, const ClockId& clock) {
+    const std::set<std::string> ours{"suction", "decompressed", "open-sky", "donor-out", "case"};
+    const auto& phases = state.brief.procedure.phases;
+    return ours.contains(clock) || std::any_of(phases.begin(), phases.end(), [&](const Phase& phase) { return phase.id == clock; });
+}
+
+Decision mark_clock(Draft draft, const MarkClock& intent) {
+    if (!known_clock(draft.state(), intent.clock) || intent.ago_s < 0) return refuse(Refused::UnknownId, {intent.clock});
+    if (clock_running(draft.state(), intent.clock) == intent.start) return refuse(Refused::AlreadyDone);
+    draft.add(ClockMarked{.clock = intent.clock, .start = intent.start, .ago_s = intent.ago_s});
+    return std::move(draft).facts();
+}
+
+Decision see_ring(Draft draft, const SeeRing& intent) {
+    draft.add(RingSeen{.long_axis_centideg = intent.long_axis_centideg});
+    draft.settle();
+    return std::move(draft).facts();
+}
+
+Decision depart(Draft draft, const Depart& intent) {
+    if (find_departure(draft.state().brief.procedure, intent.what) == nullptr) return refuse(Refused::UnknownId, {intent.what});
+    // Two departures are also something that happened to the blade: they are counted as that.
+    if (intent.what == "suction-lost" && draft.state().suction == Suction::On) {
+        return decide_blade(std::move(draft), TurnSuction{.to = Suction::Lost});
+    }
+    if (intent.what == "entered-by-trephine" && cutting(draft.state())) {
+        return decide_blade(std::move(draft), EndCut{.how = CutEnd::Entered});
+    }
+    draft.add(Departed{.what = intent.what, .note = intent.note});
+    return std::move(draft).facts();
+}
+
+Decision come_back(Draft draft, const ComeBack& intent) {
+    const auto open = open_departures(draft.state());
+    const bool away = std::any_of(open.begin(), open.end(), [&](const Away& one) { return one.what == intent.what; });
+    if (!away) return refuse(Refused::WrongStep, {intent.what});
+    draft.add(CameBack{.what = intent.what});
+    return std::move(draft).facts();
+}
+
+Decision give_reason(Draft draft, const GiveReason& intent) {
+    const auto& owed = draft.state().reasons_owed;
+    const Seq event = intent.event == 0 && !owed.empty() ? owed.front() : intent.event;
+    if (std::find(owed.begin(), owed.end(), event) == owed.end()) return refuse(Refused::UnknownId, {std::to_string(intent.event)});
+    if (intent.why.empty()) return refuse(Refused::NeedsReason);
+    draft.add(ReasonGiven{.event = event, .why = intent.why});
+    return std::move(draft).facts();
+}
+
+bool has_a_time(const CaseState& state, Seq event) {
+    const auto is_it = [&](const auto& one) { return one.seq == event; };
+    for (const auto& [id, done] : state.steps) {
+        if (done.seq == event) return true;
+    }
+    for (const auto& [clock, spells] : state.clocks) {
+        for (const Spell& spell : spells) {
+            if (spell.from_seq == event || (spell.to && spell.to_seq == event)) return true;
+        }
+    }
+    return std::any_of(state.sutures.begin(), state.sutures.end(), is_it);
+}
+
+Decision correct_time(Draft draft, const CorrectTime& intent) {
+    if (!has_a_time(draft.state(), intent.event)) return refuse(Refused::UnknownId, {std::to_string(intent.event)});
+    if (intent.why.empty()) return refuse(Refused::NeedsReason);
+    draft.add(TimeCorrected{.event = intent.event, .utc_ms = intent.utc_ms, .why = intent.why});
+    return std::move(draft).facts();
+}
+
+Decision overrule(Draft draft, Who who, const Overrule& intent) {
+    if (who != Who::Surgeon) return refuse(Refused::NeedsSurgeon);
+    if (intent.event == 0 || intent.event > draft.state().last) return refuse(Refused::UnknownId, {std::to_string(intent.event)});
+    if (intent.why.empty()) return refuse(Refused::NeedsReason);
+    draft.add(Overruled{.event = intent.event, .why = intent.why});
+    return std::move(draft).facts();
+}
+
+Decision one(Draft draft, Fact fact) {
+    draft.add(std::move(fact));
+    return std::move(draft).facts();
+}
+
+/// The clocks of the case and of its first phase start with the first thing that is done.
+void start_case(Draft& draft) {
+    if (draft.state().clocks.contains("case") || draft.state().brief.procedure.phases.empty()) return;
+    draft.clock("case", true, 0);
+    draft.clock(draft.state().brief.procedure.phases.front().id, true, 0);
+}
+
+}  // namespace
+
+Decision decide(const CaseState& state, Who who, const Intent& intent, const Instant& now) {
+    if (state.closed) return refuse(Refused::CaseClosed);
+    Draft draft(state, who, now);
+    start_case(draft);
+    const auto with = [&] { return std::move(draft); };
+    return std::visit(measure::overloaded{
+                          [&](const EnterSide& asked) { return enter_side(with(), asked); },
+                          [&](const AcceptPlan& asked) { return accept_plan(with(), asked); },
+                          [&](const FinishStep& asked) { return decide_step(with(), asked); },
+                          [&](const ReopenStep& asked) { return decide_step(with(), asked); },
+                          [&](const SkipStep& asked) { return decide_step(with(), asked); },
+                          [&](const HoldCount& asked) { return hold_count(with(), asked); },
+                          [&](const CountSpoke& asked) { return decide_blade(with(), asked); },
+                          [&](const RaiseBlade& asked) { return decide_blade(with(), asked); },
+                          [&](const UndoTap& asked) { return decide_undo(with(), asked); },
+                          [&](const GoDeeper& asked) { return decide_blade(with(), asked); },
+                          [&](const EndCut& asked) { return decide_blade(with(), asked); },
+                          [&](const TurnSuction& asked) { return decide_blade(with(), asked); },
+                          [&](const MarkClock& asked) { return mark_clock(with(), asked); },
+                          [&](const TieSuture& asked) { return decide_suture(with(), asked); },
+                          [&](const CutSuture& asked) { return decide_suture(with(), asked); },
+                          [&](const SeeRing& asked) { return see_ring(with(), asked); },
+                          [&](const MoveItems& asked) { return decide_count(with(), asked); },
+                          [&](const CheckCount& asked) { return decide_count(with(), asked); },
+                          [&](const Scan& asked) { return one(with(), Scanned{.bytes = asked.bytes, .meaning = ""}); },
+                          [&](const Overrule& asked) { return overrule(with(), who, asked); },
+                          [&](const Depart& asked) { return depart(with(), asked); },
+                          [&](const ComeBack& asked) { return come_back(with(), asked); },
+                          [&](const GiveReason& asked) { return give_reason(with(), asked); },
+                          [&](const WriteNote& asked) {
+                              return asked.text.empty() ? Decision(refuse(Refused::NeedsReason))
+                                                        : one(with(), NoteWritten{.text = asked.text});
+                          },
+                          [&](const CorrectTime& asked) { return correct_time(with(), asked); },
+                          [&](const CloseCase& asked) { return decide_step(with(), asked); },
+                      },
+                      intent);
+}
+
+Facts opening(const Brief& brief, const std::string& program) { return {CaseOpened{.brief = brief, .program = program}}; }
+
+std::string_view name(Refused why) {
+    switch (why) {
+        case Refused::CaseClosed:
+            return "case-closed";
+        case Refused::AlreadyDone:
+            return "already-done";
+        case Refused::WrongStep:
+            return "wrong-step";
+        case Refused::GateShut:
+            return "gate-shut";
+        case Refused::NotZeroed:
+            return "not-zeroed";
+        case Refused::NotRaised:
+            return "not-raised";
+        case Refused::NoSuction:
+            return "no-suction";
+        case Refused::CountHeldElsewhere:
+            return "count-held-elsewhere";
+        case Refused::NothingToUndo:
+            return "nothing-to-undo";
+        case Refused::MarkTaken:
+            return "mark-taken";
+        case Refused::CountDiffers:
+            return "count-differs";
+        case Refused::ReasonOwed:
+            return "reason-owed";
+        case Refused::NeedsSecondPerson:
+            return "needs-second-person";
+        case Refused::NeedsSurgeon:
+            return "needs-surgeon";
+        case Refused::NeedsReason:
+            return "needs-reason";
+        case Refused::SideDiffers:
+            return "side-differs";
+        case Refused::PlanRefused:
+            return "plan-refused";
+        case Refused::NoPlan:
+            return "no-plan";
+        case Refused::UnknownId:
+            return "unknown-id";
+    }
+    measure::expect(false);
+    return "";
+}
+
+}  // namespace guide

@@ -1,0 +1,130 @@
+// The blade: every spoke counts while the ring is on the eye; the gates stand before suction.
+#include "guide/draft.hpp"
+
+namespace guide {
+namespace {
+
+constexpr auto suction_lost = "suction-lost";
+constexpr auto entered_by_trephine = "entered-by-trephine";
+
+bool departed(const CaseState& state, const DepartureId& what) {
+    for (const Away& away : open_departures(state)) {
+        if (away.what == what) return true;
+    }
+    return false;
+}
+
+/// Why no spoke can be counted: the first thing that is missing before suction.
+Refusal not_cutting(const CaseState& state) {
+    if (const Step* step = step_that_closes(state.brief.procedure, Closes::SuctionOn)) {
+        if (const auto shut = shut_gate(state, *step)) return *shut;
+    }
+    return refuse(Refused::NoSuction);
+}
+
+void depart(Draft& draft, const DepartureId& what) {
+    if (!departed(draft.state(), what) && find_departure(draft.state().brief.procedure, what) != nullptr) {
+        draft.add(Departed{.what = what, .note = ""});
+    }
+}
+
+void come_back(Draft& draft, const DepartureId& what) {
+    if (departed(draft.state(), what)) draft.add(CameBack{.what = what});
+}
+
+void end_cut(Draft& draft, CutEnd how) {
+    draft.add(CutEnded{.how = how, .position = blade(draft.state()).position});
+    come_back(draft, suction_lost);
+    if (how != CutEnd::Entered) return;
+    draft.clock("decompressed", true, 0);
+    if (draft.state().inputs.file.aim.goal != plan::Goal::ToEntry) depart(draft, entered_by_trephine);
+}
+
+std::optional<Refusal> may_turn_on(const CaseState& state) {
+    if (state.suction == Suction::On) return refuse(Refused::AlreadyDone);
+    if (!state.plan) return refuse(Refused::NoPlan);
+    const Step* step = step_that_closes(state.brief.procedure, Closes::SuctionOn);
+    if (step == nullptr) return refuse(Refused::UnknownId);
+    if (const auto shut = shut_gate(state, *step)) return shut;
+    const Step* now = current_step(state);
+    const bool its_turn = now != nullptr && now->id == step->id;
+    if (its_turn || state.suction == Suction::Lost) return std::nullopt;
+    return refuse(Refused::WrongStep, {now == nullptr ? "" : now->title});
+}
+
+Decision turn_on(Draft draft) {
+    if (const auto refusal = may_turn_on(draft.state())) return *refusal;
+    draft.add(SuctionTurned{.to = Suction::On});
+    come_back(draft, suction_lost);
+    draft.settle();
+    return std::move(draft).facts();
+}
+
+Decision turn_off(Draft draft) {
+    if (draft.state().suction == Suction::Off) return refuse(Refused::AlreadyDone);
+    const bool uncut = cutting(draft.state()) && draft.state().seatings.back().down == 0;
+    if (cutting(draft.state()) && !uncut) end_cut(draft, CutEnd::Surgeon);
+    draft.add(SuctionTurned{.to = Suction::Off});
+    // Let go before a spoke was turned: the ring is seated anew, no cut was made.
+    const Step* step = step_that_closes(draft.state().brief.procedure, Closes::SuctionOn);
+    if (uncut && step != nullptr && draft.state().steps.contains(step->id))
+        draft.reopen(step->id, "suction let go before a spoke was turned");
+    draft.settle();
+    return std::move(draft).facts();
+}
+
+Decision lose(Draft draft) {
+    if (draft.state().suction != Suction::On) return refuse(Refused::NoSuction);
+    draft.add(SuctionTurned{.to = Suction::Lost});
+    depart(draft, suction_lost);
+    draft.settle();
+    return std::move(draft).facts();
+}
+
+}  // namespace
+
+Decision decide_blade(Draft draft, const CountSpoke& intent) {
+    const CaseState& state = draft.state();
+    if (!cutting(state)) return not_cutting(state);
+    if (state.holder && *state.holder != intent.source) return refuse(Refused::CountHeldElsewhere);
+    if (!state.holder) draft.add(CountHeld{.source = intent.source});
+    const Blade before = blade(draft.state());
+    const bool over = before.planned && before.position + 1 > *before.planned;
+    draft.add(SpokeTurned{.by = 1, .owes_reason = over || draft.state().suction == Suction::Lost});
+    return std::move(draft).facts();
+}
+
+Decision decide_blade(Draft draft, const RaiseBlade&) {
+    if (!cutting(draft.state())) return not_cutting(draft.state());
+    draft.add(SpokeTurned{.by = -1, .owes_reason = false});
+    return std::move(draft).facts();
+}
+
+Decision decide_blade(Draft draft, const GoDeeper&) {
+    if (!cutting(draft.state())) return not_cutting(draft.state());
+    if (!blade(draft.state()).planned) return refuse(Refused::NoPlan);
+    draft.add(PlanMoved{.by = 1});
+    return std::move(draft).facts();
+}
+
+Decision decide_blade(Draft draft, const EndCut& intent) {
+    if (!cutting(draft.state())) return not_cutting(draft.state());
+    end_cut(draft, intent.how);
+    draft.settle();
+    return std::move(draft).facts();
+}
+
+Decision decide_blade(Draft draft, const TurnSuction& intent) {
+    switch (intent.to) {
+        case Suction::On:
+            return turn_on(std::move(draft));
+        case Suction::Off:
+            return turn_off(std::move(draft));
+        case Suction::Lost:
+            return lose(std::move(draft));
+    }
+    measure::expect(false);
+    return refuse(Refused::UnknownId);
+}
+
+}  // namespace guide

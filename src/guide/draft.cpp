@@ -1,0 +1,103 @@
+#include "guide/draft.hpp"
+
+#include "measure/expect.hpp"
+
+#include <algorithm>
+
+namespace guide {
+
+Refusal refuse(Refused why, std::vector<std::string> values) { return {.why = why, .values = std::move(values)}; }
+
+void Draft::add(Fact fact) {
+    state_ = apply(std::move(state_), Event{.seq = state_.last + 1, .at = now_, .who = who_, .fact = fact});
+    facts_.push_back(std::move(fact));
+}
+
+void Draft::clock(const ClockId& clock, bool start, int ago_s) {
+    if (clock_running(state_, clock) != start) add(ClockMarked{.clock = clock, .start = start, .ago_s = ago_s});
+}
+
+void Draft::finish(const StepId& step, int ago_s) {
+    const Step* found = find_step(state_.brief.procedure, step);
+    measure::expect(found != nullptr);
+    const Step finished = *found;
+    in_phases(
+        [&] {
+            add(StepFinished{.step = finished.id, .ago_s = ago_s});
+            for (const ClockId& id : finished.starts) clock(id, true, ago_s);
+            for (const ClockId& id : finished.stops) clock(id, false, ago_s);
+        },
+        ago_s);
+}
+
+void Draft::skip(const StepId& step, const std::string& why) {
+    in_phases([&] { add(StepSkipped{.step = step, .why = why}); }, 0);
+    settle();
+}
+
+template <class Change>
+void Draft::in_phases(Change change, int ago_s) {
+    const auto present = [&] {
+        const Phase* phase = current_phase(state_);
+        return phase == nullptr ? std::string() : phase->id;
+    };
+    const std::string before = present();
+    change();
+    const std::string after = present();
+    if (after == before) return;
+    if (!before.empty()) clock(before, false, ago_s);
+    if (!after.empty()) clock(after, true, ago_s);
+}
+
+void Draft::reopen(const StepId& step, const std::string& why) { add(StepReopened{.step = step, .why = why}); }
+
+void Draft::settle() {
+    for (const Step* step = current_step(state_); step != nullptr && condition_met(state_, *step); step = current_step(state_)) {
+        finish(step->id, 0);
+    }
+}
+
+bool condition_met(const CaseState& state, const Step& step) {
+    const bool cut_ended = !state.seatings.empty() && state.seatings.back().ended.has_value();
+    switch (step.closes) {
+        case Closes::Tap:
+        case Closes::Hold:
+            return false;
+        case Closes::Side:
+            return !state.side.empty();
+        case Closes::Plan:
+            return state.plan.has_value();
+        case Closes::Counts:
+            return counts_agree(state);
+        case Closes::SuctionOn:
+            return state.suction == Suction::On;
+        case Closes::Cut:
+            return cut_ended;
+        case Closes::SuctionOff:
+            return cut_ended && state.suction != Suction::On;
+        case Closes::Sutures:
+            return state.plan.has_value() && static_cast<int>(state.sutures.size()) >= sutures_wanted(state, step);
+        case Closes::Ring:
+            return state.ring.has_value() && state.ring_seq > state.step_since;
+        case Closes::Close:
+            return state.closed.has_value();
+    }
+    measure::expect(false);
+    return false;
+}
+
+std::optional<Refusal> shut_gate(const CaseState& state, const Step& step) {
+    for (const StepId& need : step.needs) {
+        const Step* missing = find_step(state.brief.procedure, need);
+        if (confirmed(state, need) || (missing != nullptr && !applies(state, *missing))) continue;
+        // What the missing step itself waits for comes first: the way on starts there.
+        if (const auto before = missing == nullptr ? std::nullopt : shut_gate(state, *missing)) return before;
+        if (need == "zero") return refuse(Refused::NotZeroed);
+        if (need == "raise") return refuse(Refused::NotRaised, {std::to_string(state.inputs.trephine.raise)});
+        if (missing != nullptr && missing->closes == Closes::SuctionOn) return refuse(Refused::NoSuction);
+        return refuse(Refused::GateShut, {missing == nullptr ? need : missing->title});
+    }
+    return std::nullopt;
+}
+
+}  // namespace guide

@@ -1,0 +1,140 @@
+// Figures read off the state; no rule stands here.
+#include "guide/state.hpp"
+
+#include "measure/expect.hpp"
+
+#include <algorithm>
+#include <set>
+
+namespace guide {
+namespace {
+
+bool pattern_runs(const plan::Pattern& pattern) { return pattern.running > 0; }
+
+}  // namespace
+
+bool applies(const CaseState& state, const Step& step) {
+    return step.only.empty() ||
+           (step.only == "running" && pattern_runs(state.inputs.file.pattern) && state.inputs.file.pattern.interrupted > 0);
+}
+
+const Step* current_step(const CaseState& state) {
+    for (const Phase& phase : state.brief.procedure.phases) {
+        for (const Step& step : phase.steps) {
+            if (applies(state, step) && !state.steps.contains(step.id)) return &step;
+        }
+    }
+    return nullptr;
+}
+
+const Phase* current_phase(const CaseState& state) {
+    const Step* step = current_step(state);
+    return step == nullptr ? nullptr : phase_of(state.brief.procedure, step->id);
+}
+
+const Step* step_that_closes(const Procedure& procedure, Closes closes) {
+    for (const Phase& phase : procedure.phases) {
+        for (const Step& step : phase.steps) {
+            if (step.closes == closes) return &step;
+        }
+    }
+    return nullptr;
+}
+
+bool confirmed(const CaseState& state, const StepId& step) {
+    const auto found = state.steps.find(step);
+    return found != state.steps.end() && !found->second.skipped;
+}
+
+bool cutting(const CaseState& state) { return state.suction != Suction::Off && !state.seatings.empty() && !state.seatings.back().ended; }
+
+Blade blade(const CaseState& state) {
+    Blade shown{};
+    const bool raised = confirmed(state, "raise");
+    const Seating now = state.seatings.empty() ? Seating{.raise = raised ? state.inputs.trephine.raise : 0} : state.seatings.back();
+    shown.seating = static_cast<int>(state.seatings.size());
+    shown.spokes_turned = now.down;
+    shown.raised = now.raise + now.up;
+    shown.position = now.position();
+    shown.to_zero = std::max(0, -shown.position);
+    shown.reliable = state.seatings.size() <= 1;
+    const int below = std::max(0, shown.position);
+    shown.travel = below * state.inputs.trephine.advance;
+    if (state.plan && state.plan->target && state.plan->target->spokes) {
+        shown.planned = *state.plan->target->spokes + state.moved;
+        shown.to_go = std::max(0, *shown.planned - below);
+        shown.over = std::max(0, shown.position - *shown.planned);
+    }
+    return shown;
+}
+
+std::optional<ClockReading> clock_reading(const CaseState& state, const ClockId& clock, const Instant& now) {
+    const auto found = state.clocks.find(clock);
+    if (found == state.clocks.end() || found->second.empty()) return std::nullopt;
+    ClockReading reading{};
+    for (const Spell& spell : found->second) {
+        const measure::Elapsed part = measure::elapsed(spell.from, spell.to.value_or(now));
+        reading.ms += part.ms;
+        reading.exact = reading.exact && part.exact;
+        reading.running = !spell.to;
+    }
+    return reading;
+}
+
+bool clock_running(const CaseState& state, const ClockId& clock) {
+    const auto found = state.clocks.find(clock);
+    return found != state.clocks.end() && !found->second.empty() && !found->second.back().to;
+}
+
+int sutures_planned(const CaseState& state) { return state.plan ? static_cast<int>(state.plan->order.size()) : 0; }
+
+int sutures_wanted(const CaseState& state, const Step& step) {
+    const int all = sutures_planned(state);
+    return step.sutures == 0 ? all : std::min(step.sutures, all);
+}
+
+const Tied* find_tied(const CaseState& state, int n) {
+    const auto found = std::find_if(state.sutures.begin(), state.sutures.end(), [&](const Tied& one) { return one.n == n; });
+    return found == state.sutures.end() ? nullptr : &*found;
+}
+
+std::optional<int> next_suture(const CaseState& state) {
+    for (int n = 1; n <= sutures_planned(state); ++n) {
+        if (find_tied(state, n) == nullptr) return n;
+    }
+    return std::nullopt;
+}
+
+std::optional<int> check_that_holds(const CaseState& state, const ItemId& item, const std::string& by) {
+    const auto tally = state.counts.find(item);
+    if (tally == state.counts.end()) return std::nullopt;
+    const Seq since = std::max(state.step_since, tally->second.moved);
+    std::optional<int> seen{};
+    for (const Check& check : tally->second.checks) {
+        if (check.seq > since && check.said.by == by) seen = check.said.seen;
+    }
+    return seen;
+}
+
+bool counts_agree(const CaseState& state) {
+    for (const auto& [item, tally] : state.counts) {
+        std::set<std::string> people{};
+        for (const Check& check : tally.checks) people.insert(check.said.by);
+        const auto agreeing = std::count_if(people.begin(), people.end(), [&](const std::string& by) {
+            return check_that_holds(state, item, by) == std::optional(tally.expected());
+        });
+        const bool differs = std::any_of(people.begin(), people.end(), [&](const std::string& by) {
+            return check_that_holds(state, item, by).value_or(tally.expected()) != tally.expected();
+        });
+        if (agreeing < 2 || differs) return false;
+    }
+    return true;
+}
+
+std::vector<Away> open_departures(const CaseState& state) {
+    std::vector<Away> open{};
+    std::copy_if(state.departures.begin(), state.departures.end(), std::back_inserter(open), [](const Away& away) { return !away.back; });
+    return open;
+}
+
+}  // namespace guide

@@ -1,0 +1,216 @@
+// The blade. Rules: common practice, no source, unless a line names one.
+#include "support/sample.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace guide;
+using sample::Case;
+
+namespace {
+
+Case cutting_case() {
+    Case c;
+    c.up_to("lower");
+    return c;
+}
+
+constexpr CountSpoke spoke{.source = Source::Table};
+
+}  // namespace
+
+TEST_CASE("the blade starts three spokes above zero, comes back to zero, and then has the plan to go") {
+    Case c = cutting_case();
+    CHECK(blade(c.state).to_zero == 3);
+    CHECK(blade(c.state).to_go == 8);
+    c.count(3);
+    CHECK(blade(c.state).position == 0);
+    CHECK(blade(c.state).to_zero == 0);
+    CHECK(blade(c.state).to_go == 8);
+    c.count(5);
+    CHECK(blade(c.state).to_go == 3);
+    CHECK(blade(c.state).travel == measure::from_um(300));
+    CHECK(blade(c.state).spokes_turned == 8);
+    CHECK(blade(c.state).raised == 3);
+}
+
+TEST_CASE("a spoke past the plan counts at once and owes a reason [a blade that has turned has turned]") {
+    Case c = cutting_case();
+    c.count(11);
+    CHECK(blade(c.state).to_go == 0);
+    CHECK(c.state.reasons_owed.empty());
+    REQUIRE(c.does(spoke));
+    CHECK(blade(c.state).over == 1);
+    CHECK(blade(c.state).position == 9);
+    REQUIRE(c.state.reasons_owed.size() == 1);
+    const Seq owed = c.state.reasons_owed.front();
+    CHECK_FALSE(c.does(GiveReason{.event = owed, .why = ""}));
+    CHECK(c.does(GiveReason{.event = owed, .why = "surgeon asked for one more"}));
+    CHECK(c.state.reasons_owed.empty());
+}
+
+TEST_CASE("the surgeon goes deeper by one spoke: the plan moves and the next spoke owes nothing") {
+    Case c = cutting_case();
+    c.count(11);
+    REQUIRE(c.does(GoDeeper{}));
+    CHECK(blade(c.state).planned == 9);
+    CHECK(blade(c.state).to_go == 1);
+    c.count(1);
+    CHECK(blade(c.state).over == 0);
+    CHECK(c.state.reasons_owed.empty());
+}
+
+TEST_CASE("the gates before suction: zero before raise, raise before seating, suction before turning") {
+    Case c;
+    c.up_to("zero");
+    CHECK_FALSE(c.does(spoke));
+    CHECK(c.refusal.why == Refused::NotZeroed);
+    CHECK_FALSE(c.does(TurnSuction{.to = Suction::On}));
+    CHECK(c.refusal.why == Refused::NotZeroed);
+    c.up_to("raise");
+    CHECK_FALSE(c.does(FinishStep{.step = "seat"}));
+    CHECK_FALSE(c.does(TurnSuction{.to = Suction::On}));
+    CHECK(c.refusal.why == Refused::NotRaised);
+    CHECK(blade(c.state).position == 0);
+    c.up_to("seat");
+    CHECK(blade(c.state).position == -3);
+    c.up_to("suction-on");
+    CHECK_FALSE(c.does(spoke));
+    CHECK(c.refusal.why == Refused::NoSuction);
+    CHECK(c.does(TurnSuction{.to = Suction::On}));
+    CHECK(c.does(spoke));
+}
+
+TEST_CASE("a skipped zero does not open the gate to suction") {
+    Case c;
+    c.up_to("zero");
+    REQUIRE(c.does(SkipStep{.step = "zero", .why = "test"}));
+    CHECK_FALSE(c.does(FinishStep{.step = "raise"}));
+    CHECK(c.refusal.why == Refused::NotZeroed);
+}
+
+TEST_CASE("zero again when knocked: what rests on it is open again too") {
+    Case c;
+    c.up_to("suction-on");
+    REQUIRE(c.does(ReopenStep{.step = "zero", .why = "knocked"}));
+    CHECK(current_step(c.state)->id == "zero");
+    CHECK_FALSE(c.state.steps.contains("raise"));
+    CHECK_FALSE(c.state.steps.contains("seat"));
+    CHECK(c.state.steps.contains("mark-centre"));
+}
+
+TEST_CASE("an undone tap was not a spoke; a raised blade is a spoke back and stays counted as turned") {
+    Case c = cutting_case();
+    c.count(5);
+    REQUIRE(c.does(UndoTap{}));
+    CHECK(blade(c.state).spokes_turned == 4);
+    REQUIRE(c.does(RaiseBlade{}));
+    CHECK(blade(c.state).position == 0);
+    CHECK(blade(c.state).spokes_turned == 4);
+    CHECK(blade(c.state).raised == 4);
+}
+
+TEST_CASE("undoing a tap over the plan takes its owed reason back as well") {
+    Case c = cutting_case();
+    c.count(12);
+    REQUIRE(c.does(UndoTap{}));
+    CHECK(c.state.reasons_owed.empty());
+    CHECK(blade(c.state).over == 0);
+}
+
+TEST_CASE("after the cut no spoke can be undone") {
+    Case c = cutting_case();
+    c.count(11);
+    REQUIRE(c.does(EndCut{.how = CutEnd::AtPlan}));
+    CHECK_FALSE(c.does(UndoTap{}));
+    CHECK(c.refusal.why == Refused::NothingToUndo);
+}
+
+TEST_CASE("one source holds the count; another takes it over or is refused") {
+    Case c = cutting_case();
+    c.count(1);
+    CHECK(c.state.holder == Source::Table);
+    CHECK_FALSE(c.does(CountSpoke{.source = Source::Desk}));
+    CHECK(c.refusal.why == Refused::CountHeldElsewhere);
+    REQUIRE(c.does(HoldCount{.source = Source::Desk}, Who::Circulating));
+    CHECK(c.does(CountSpoke{.source = Source::Desk}));
+    CHECK_FALSE(c.does(spoke));
+    CHECK(blade(c.state).spokes_turned == 2);
+}
+
+TEST_CASE("suction lost: the count is kept, a spoke still counts but owes a reason, and a new seating counts anew") {
+    Case c = cutting_case();
+    c.count(8);
+    REQUIRE(c.does(TurnSuction{.to = Suction::Lost}));
+    CHECK(blade(c.state).position == 5);
+    CHECK(open_departures(c.state).size() == 1);
+    REQUIRE(c.does(spoke));
+    CHECK(c.state.reasons_owed.size() == 1);
+    REQUIRE(c.does(ReopenStep{.step = "zero", .why = "re-seated in the same groove"}));
+    CHECK_FALSE(c.does(TurnSuction{.to = Suction::On}));
+    CHECK(c.refusal.why == Refused::NotZeroed);
+    c.up_to("lower");
+    CHECK(blade(c.state).seating == 2);
+    CHECK(blade(c.state).to_zero == 3);
+    CHECK(blade(c.state).to_go == 8);
+    CHECK_FALSE(blade(c.state).reliable);
+    CHECK(open_departures(c.state).empty());
+    CHECK(c.state.seatings.front().position() == 6);
+}
+
+TEST_CASE("suction lost and finished by hand: the cut ends where it was") {
+    Case c = cutting_case();
+    c.count(8);
+    REQUIRE(c.does(TurnSuction{.to = Suction::Lost}));
+    REQUIRE(c.does(EndCut{.how = CutEnd::Surgeon}));
+    CHECK(current_step(c.state)->id == "ink");
+    CHECK(c.state.seatings.back().position() == 5);
+}
+
+TEST_CASE("suction let go before a spoke was turned is no second cut") {
+    Case c = cutting_case();
+    REQUIRE(c.does(TurnSuction{.to = Suction::Off}));
+    CHECK(current_step(c.state)->id == "suction-on");
+    REQUIRE(c.does(TurnSuction{.to = Suction::On}));
+    CHECK(blade(c.state).seating == 1);
+    CHECK(blade(c.state).reliable);
+}
+
+TEST_CASE("entered by the trephine: the cut ends, the eye is decompressed, and it is on the record") {
+    Case c = cutting_case();
+    c.count(9);
+    REQUIRE(c.does(EndCut{.how = CutEnd::Entered}));
+    CHECK(clock_running(c.state, "decompressed"));
+    CHECK(open_departures(c.state).back().what == "entered-by-trephine");
+    CHECK(c.state.seatings.back().ended == CutEnd::Entered);
+    c.later(60);
+    REQUIRE(c.does(TurnSuction{.to = Suction::Off}));
+    c.up_to("button-out");
+    CHECK(c.state.clocks.at("decompressed").size() == 1);
+}
+
+TEST_CASE("entering is the normal end when the aim is to entry: no departure, nothing to go") {
+    Case c;
+    c.up_to("agree-plan");
+    plan::Inputs inputs = sample::inputs();
+    inputs.file.aim = {.goal = plan::Goal::ToEntry};
+    plan::Plan plan = sample::plan();
+    plan.target = plan::Target{.spokes = std::nullopt, .raise = 3, .bound_by = plan::Bound::ToEntry, .entry_from = 9, .entry_to = 12};
+    REQUIRE(c.does(AcceptPlan{.inputs = inputs, .plan = plan}));
+    c.up_to("lower");
+    c.count(20);
+    CHECK_FALSE(blade(c.state).to_go.has_value());
+    CHECK(blade(c.state).over == 0);
+    REQUIRE(c.does(EndCut{.how = CutEnd::Entered}));
+    CHECK(c.state.departures.empty());
+}
+
+TEST_CASE("a plan changed during the cut needs a reason and the counter follows at once") {
+    Case c = cutting_case();
+    c.count(5);
+    plan::Plan changed = sample::plan();
+    changed.target->spokes = 7;
+    CHECK_FALSE(c.does(AcceptPlan{.inputs = sample::inputs(), .plan = changed}));
+    CHECK(c.refusal.why == Refused::NeedsReason);
+    REQUIRE(c.does(AcceptPlan{.inputs = sample::inputs(), .plan = changed, .why = "chamber shallow"}, Who::Surgeon));
+    CHECK(blade(c.state).to_go == 5);
+}

@@ -1,12 +1,14 @@
-#include "measure/angle.hpp"
 #include "measure/length.hpp"
+#include "measure/angle.hpp"
 
 #include <doctest/doctest.h>
 
 using namespace measure;
 
 template <class A, class B>
-concept multipliable = requires(A a, B b) { a* b; };
+concept multipliable = requires(A a, B b) {
+    a* b;
+};
 static_assert(!multipliable<Length, Length>, "a length times a length is no length");
 
 TEST_CASE("an advance of 62.5 um and nine spokes of it are exact") {

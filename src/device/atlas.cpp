@@ -1,0 +1,66 @@
+#include "device/atlas.hpp"
+
+#include "device/font_file.hpp"
+
+#include <imgui.h>
+
+#include <cmath>
+#include <type_traits>
+
+namespace device {
+namespace {
+
+static_assert(std::is_same_v<ImWchar, std::uint16_t>, "the ranges of letters are handed over as they are");
+
+const ImFont* add(ImFontAtlas& atlas, const Fonts& fonts, picture::Type type) {
+    const std::string& bytes = fonts.file(type).bytes();
+    ImFontConfig config;
+    config.FontData = const_cast<char*>(bytes.data());  // read only: the atlas does not own it
+    config.FontDataSize = static_cast<int>(bytes.size());
+    config.FontDataOwnedByAtlas = false;
+    config.SizePixels = static_cast<float>(fonts.line_px(type));
+    config.OversampleH = Atlas::which(type) == Atlas::Which::Figures ? 1 : 2;  // text stands between pixels, giant figures do not
+    config.OversampleV = 1;                                                    // baselines are whole pixels
+    config.GlyphRanges = ranges(type);
+    return atlas.AddFont(&config);
+}
+
+}  // namespace
+
+Atlas::Atlas(const Fonts& fonts) : reading_(std::make_unique<ImFontAtlas>()), figures_(std::make_unique<ImFontAtlas>()) {
+    for (ImFontAtlas* const atlas : {reading_.get(), figures_.get()})
+        atlas->Flags |= ImFontAtlasFlags_NoMouseCursors | ImFontAtlasFlags_NoBakedLines | ImFontAtlasFlags_NoPowerOfTwoHeight;
+    for (int i = 0; i < picture::types; ++i) {
+        const auto type = static_cast<picture::Type>(i);
+        fonts_[static_cast<std::size_t>(i)] = add(which(type) == Which::Figures ? *figures_ : *reading_, fonts, type);
+    }
+    measure::expect(reading_->Build() && figures_->Build());
+}
+
+Atlas::Atlas(Atlas&&) noexcept = default;
+Atlas& Atlas::operator=(Atlas&&) noexcept = default;
+Atlas::~Atlas() = default;
+
+Sheet Atlas::sheet(Which which) const {
+    unsigned char* pixels = nullptr;
+    Sheet out;
+    (which == Which::Figures ? *figures_ : *reading_).GetTexDataAsAlpha8(&pixels, &out.width, &out.height);
+    out.alpha = pixels;
+    return out;
+}
+
+void Atlas::forget_pictures() {
+    reading_->ClearTexData();
+    figures_->ClearTexData();
+}
+
+Glyph Atlas::glyph(picture::Type type, char32_t letter) const {
+    const ImFont& font = *fonts_[static_cast<std::size_t>(type)];
+    const ImFontGlyph* found = letter <= 0xffff ? font.FindGlyphNoFallback(static_cast<ImWchar>(letter)) : nullptr;
+    if (found == nullptr) found = font.FindGlyphNoFallback('?');
+    measure::expect(found != nullptr);
+    const float baseline = std::round(font.Ascent);
+    return {found->X0, found->Y0 - baseline, found->X1, found->Y1 - baseline, found->U0, found->V0, found->U1, found->V1};
+}
+
+}  // namespace device

@@ -1,0 +1,121 @@
+#include "device/fonts.hpp"
+
+#include "device/files.hpp"
+#include "device/font_file.hpp"
+
+#include <cmath>
+
+namespace device {
+namespace {
+
+constexpr std::size_t largest_font = std::size_t{4} << 20;
+constexpr char32_t instead = U'?';
+
+std::size_t index(picture::Type type) { return static_cast<std::size_t>(type); }
+
+/// The bytes that follow a first byte, or -1.
+int followers(unsigned char first) {
+    if (first < 0x80) return 0;
+    if (first >= 0xc2 && first < 0xe0) return 1;
+    if (first >= 0xe0 && first < 0xf0) return 2;
+    if (first >= 0xf0 && first < 0xf5) return 3;
+    return -1;
+}
+
+}  // namespace
+
+std::u32string letters(std::string_view utf8) {
+    std::u32string out;
+    for (std::size_t i = 0; i < utf8.size(); ++i) {
+        const auto first = static_cast<unsigned char>(utf8[i]);
+        const int more = followers(first);
+        char32_t letter = more <= 0 ? first : first & (0x3fU >> more);
+        int got = 0;
+        while (got < more && i + 1 < utf8.size() && (static_cast<unsigned char>(utf8[i + 1]) & 0xc0U) == 0x80U) {
+            letter = (letter << 6) | (static_cast<unsigned char>(utf8[++i]) & 0x3fU);
+            ++got;
+        }
+        out.push_back(got == more ? letter : U'\ufffd');
+    }
+    return out;
+}
+
+const std::uint16_t* ranges(picture::Type type) {
+    static constexpr std::uint16_t figures[] = {' ', ' ', '+', '+', '-', '.', '0', ':', '?', '?', 0x2013, 0x2013, 0x2212, 0x2212, 0};
+    // Latin-1, Latin Extended-A, Greek, general punctuation, currency and letter-like signs, arrows, mathematical signs
+    static constexpr std::uint16_t reading[] = {0x20,   0x7e,   0xa0,   0x17f,  0x37e,  0x3ce,  0x2010, 0x205e, 0x20ac, 0x20ac,
+                                                0x2122, 0x2122, 0x2126, 0x2126, 0x2190, 0x2193, 0x2202, 0x2265, 0};
+    return type == picture::Type::Numeral ? figures : reading;
+}
+
+Result<std::shared_ptr<const FontFile>> FontFile::load(const std::string& path) {
+    auto bytes = read_file(path, largest_font);
+    if (!bytes) return Failure{Failure::What::NoFont, text(bytes.error())};
+    const auto file = std::make_shared<FontFile>(*std::move(bytes));
+    if (!file->measure()) return Failure{Failure::What::NoFont, path};
+    return std::shared_ptr<const FontFile>(file);
+}
+
+bool FontFile::measure() {
+    const auto* const data = reinterpret_cast<const unsigned char*>(bytes_.data());
+    if (bytes_.size() < 1024 || ::stbtt_GetFontOffsetForIndex(data, 0) != 0 || ::stbtt_InitFont(&info_, data, 0) == 0) return false;
+    int ascent = 0, descent = 0, x0 = 0, y0 = 0, x1 = 0;
+    ::stbtt_GetFontVMetrics(&info_, &ascent, &descent, nullptr);
+    ::stbtt_GetCodepointBox(&info_, 'H', &x0, &y0, &x1, &cap_);
+    line_ = ascent - descent;
+    return cap_ > 0 && line_ > 0 && has(instead);
+}
+
+bool FontFile::has(char32_t letter) const { return ::stbtt_FindGlyphIndex(&info_, static_cast<int>(letter)) != 0; }
+
+int FontFile::step(char32_t letter) const {
+    int step = 0;
+    ::stbtt_GetCodepointHMetrics(&info_, static_cast<int>(has(letter) ? letter : instead), &step, nullptr);
+    return step;
+}
+
+Fonts::Fonts(Lettering lettering, std::shared_ptr<const FontFile> regular, std::shared_ptr<const FontFile> bold)
+    : lettering_(lettering), regular_(std::move(regular)), bold_(std::move(bold)) {}
+
+Result<Fonts> Fonts::load(const std::string& folder, const Lettering& lettering) {
+    measure::expect(lettering.px_per_mm > 0);
+    for (const double cap : lettering.cap_mm) measure::expect(cap > 0);
+    auto regular = FontFile::load(folder + "/B612-Regular.otf");
+    if (!regular) return regular.error();
+    auto bold = FontFile::load(folder + "/B612-Bold.otf");
+    if (!bold) return bold.error();
+    return Fonts(lettering, *regular, *bold);
+}
+
+const FontFile& Fonts::file(picture::Type type) const { return lettering_.bold[index(type)] ? *bold_ : *regular_; }
+
+int Fonts::cap_px(picture::Type type) const {
+    constexpr double of_a_pixel = 1e-6;  // 20 mm at 3.78 px/mm must not become a pixel more by rounding errors
+    return static_cast<int>(std::ceil(lettering_.cap_mm[index(type)] * lettering_.px_per_mm - of_a_pixel));
+}
+
+double Fonts::cap_mm(picture::Type type) const { return cap_px(type) / lettering_.px_per_mm; }
+
+double Fonts::scale(picture::Type type) const { return static_cast<double>(cap_px(type)) / file(type).cap(); }
+
+double Fonts::line_px(picture::Type type) const { return scale(type) * file(type).line(); }
+
+double Fonts::step_px(picture::Type type, char32_t letter) const {
+    return scale(type) * file(type).step(has(type, letter) ? letter : instead);
+}
+
+double Fonts::width_px(picture::Type type, std::string_view text) const {
+    double width = 0;
+    for (const char32_t letter : letters(text)) width += step_px(type, letter);
+    return width;
+}
+
+double Fonts::width_mm(picture::Type type, std::string_view text) const { return width_px(type, text) / lettering_.px_per_mm; }
+
+bool Fonts::has(picture::Type type, char32_t letter) const {
+    for (const std::uint16_t* range = ranges(type); *range != 0; range += 2)
+        if (letter >= range[0] && letter <= range[1]) return file(type).has(letter);
+    return false;
+}
+
+}  // namespace device

@@ -1,0 +1,61 @@
+// The program's lettering, B612, as measures: how large each role is in pixels and how wide a text is. Needs neither a
+// window nor OpenGL, so that layouts can be tested and audited. Pictures of the letters are made in atlas.hpp.
+// Cap heights are given in millimetres; in pixels they are whole numbers, rounded up, so that tops are sharp and no
+// lettering falls under the height that was asked for.
+#pragma once
+
+#include "device/failure.hpp"
+#include "picture/shape.hpp"
+
+#include <array>
+#include <memory>
+#include <string>
+#include <string_view>
+
+namespace device {
+
+struct Lettering {
+    std::array<double, picture::types> cap_mm{};  // by picture::Type
+    std::array<bool, picture::types> bold{};
+    double px_per_mm = 0;
+};
+
+/// A font file in memory and its own proportions, in font units.
+class FontFile;
+
+class Fonts {
+public:
+    /// From B612-Regular.otf and B612-Bold.otf in a folder.
+    static Result<Fonts> load(const std::string& folder, const Lettering& lettering);
+
+    /// The width of a text: the sum of its letters' steps. A letter the font lacks is as wide as '?', which is drawn for it.
+    double width_mm(picture::Type type, std::string_view text) const;
+    double width_px(picture::Type type, std::string_view text) const;
+    /// The step of one letter.
+    double step_px(picture::Type type, char32_t letter) const;
+    /// Height of a capital H.
+    double cap_mm(picture::Type type) const;
+    int cap_px(picture::Type type) const;
+    /// Ascent less descent: the size by which font programs go.
+    double line_px(picture::Type type) const;
+    double px_per_mm() const { return lettering_.px_per_mm; }
+
+    /// Whether the role can show a letter. Numerals are digits and a few signs only.
+    bool has(picture::Type type, char32_t letter) const;
+    const FontFile& file(picture::Type type) const;
+
+private:
+    Fonts(Lettering lettering, std::shared_ptr<const FontFile> regular, std::shared_ptr<const FontFile> bold);
+    double scale(picture::Type type) const;
+
+    Lettering lettering_{};
+    std::shared_ptr<const FontFile> regular_{}, bold_{};
+};
+
+/// Ranges of letters a role is made for, as first and last, ended by 0: what atlas.hpp draws and `has` allows.
+const std::uint16_t* ranges(picture::Type type);
+
+/// The letters of a UTF-8 text; a broken byte becomes U+FFFD.
+std::u32string letters(std::string_view utf8);
+
+}  // namespace device

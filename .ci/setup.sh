@@ -41,9 +41,8 @@ install_missing() {
     $as_root env DEBIAN_FRONTEND=noninteractive apt-get -qq install -y --no-install-recommends $missing </dev/null >/dev/null
 }
 
-# build_in FOLDER CMAKE-OPTION…: configures and builds; JOBS says how many compilers at once (default: one a processor).
-# ccache is used when it is there. CI turns warnings into errors.
-build_in() {
+# configure_in FOLDER CMAKE-OPTION…: ccache is used when it is there. CI turns warnings into errors.
+configure_in() {
     folder=$1
     shift
     if command -v ccache >/dev/null; then
@@ -52,5 +51,10 @@ build_in() {
     if [ "${CI:-}" = true ]; then
         set -- -DCMAKE_COMPILE_WARNING_AS_ERROR=ON "$@"
     fi
-    cmake -S "${root:?}" -B "$folder" -G Ninja "$@" && cmake --build "$folder" --parallel "${JOBS:-$(nproc)}"
+    cmake -S "${root:?}" -B "$folder" -G Ninja "$@"
+}
+
+# build_in FOLDER CMAKE-OPTION…: configures and builds; JOBS says how many compilers at once (default: one a processor).
+build_in() {
+    configure_in "$@" && cmake --build "$1" --parallel "${JOBS:-$(nproc)}"
 }

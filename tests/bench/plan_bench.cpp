@@ -20,6 +20,8 @@ plan::Inputs sixty_rungs() {
     file.aim = {.goal = plan::Goal::Share, .share_permille = 800};
     inputs.trephine = {.id = "bench", .advance = measure::nm(10000), .spokes_per_turn = 4, .raise = 3, .marks = 16};
     inputs.trephine.reach = {.mean = 1.046, .sd = 0.082, .n = 11};
+    inputs.trephine.diameters = {file.host_diameter};
+    inputs.punch = {.id = "bench", .diameters = {file.donor.diameter}};
     return inputs;
 }
 

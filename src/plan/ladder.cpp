@@ -23,9 +23,13 @@ constexpr double z_most = 8.5;  // the normal density beyond holds 2e-17
 
 double spread(const instrument::Reach& reach) { return reach.sd * std::sqrt(1 + 1.0 / reach.n); }
 
-/// Step of the trapezoid rule in z. The error falls as exp(-2 pi d / step), d the distance of the nearest pole of the
-/// t distribution from the real line, sqrt(n - 1) k s / u; the normal density alone needs no less than 0.25.
-double step(double pole) { return std::clamp(2 * std::numbers::pi * pole / 25, 1.0 / 1024, 0.25); }
+/// Step of the trapezoid rule in z. `width` is k s / u, over which the t distribution turns. The error falls as
+/// exp(-2 pi sqrt(n - 1) width / step), by the distance of its nearest pole from the real line, and for large n, where it
+/// nears the normal, as exp(-2 (pi width / step)^2). The normal density alone needs no less than 0.25.
+double step(double width, int n) {
+    const double by_pole = 2 * std::numbers::pi * std::sqrt(n - 1.0) / 25;
+    return std::clamp(width * std::min(by_pole, 0.75), 1.0 / 1024, 0.25);
+}
 
 }  // namespace
 
@@ -39,7 +43,7 @@ double entry_chance(const instrument::Reach& reach, const WallFigures& wall, Len
     const double gap = wall.thinnest.um() - reach.mean * travelled.um();
     if (wall.u.nm() == 0) return bm::cdf(bm::complement(t, gap / scale));
 
-    const double h = step(std::sqrt(reach.n - 1.0) * scale / wall.u.um());
+    const double h = step(scale / wall.u.um(), reach.n);
     const int half = static_cast<int>(std::ceil(z_most / h));
     double sum = 0;
     for (int i = -half; i <= half; ++i) {

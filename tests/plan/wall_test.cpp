@@ -1,0 +1,113 @@
+#include "plan/wall.hpp"
+#include "sample.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace plan;
+using sample::from_mm;
+using sample::from_um;
+using sample::reading;
+using Level = Note::Level;
+
+// Carried to the cut by the profile of 80 normal eyes (Acta Ophthalmol, year to be confirmed); the fit's own algebra is
+// tested in tests/eye.
+TEST_CASE("three directions within 0.25 mm of the cut make a circle") {
+    Inputs inputs = sample::scar();
+    inputs.file.thickness.readings = {reading(7.25, "12:00", 640), reading(7.75, "4:00", 640), reading(7.5, "8:00", 640)};
+    CHECK(wall_from(inputs.file).wall->basis == "circle");
+    inputs.file.thickness.readings[0].ring = from_mm(7.2499);
+    CHECK(wall_from(inputs.file).wall->basis == "centre");
+    inputs.file.thickness.readings = {reading(7.5, "12:00", 640), reading(7.5, "4:00", 640), reading(7.5, "4:00", 641)};
+    CHECK(wall_from(inputs.file).wall->basis == "centre");
+}
+
+TEST_CASE("the wall stands to a tenth of a micrometre, with where and how sure") {
+    const auto found = wall_from(sample::scar().file);
+    REQUIRE(found.wall.has_value());
+    CHECK(found.wall->basis == "circle");
+    CHECK(found.wall->thinnest <= from_um(612));
+    CHECK(found.wall->thinnest.nm() % 100 == 0);
+    CHECK(found.wall->profile.size() == 360);
+    CHECK_FALSE(found.wall->rms.has_value());
+    CHECK_FALSE(found.depth_bar.has_value());
+}
+
+// Repeatability of one reading: Cornea 2000;19:792-5 (ultrasound 8.3, slit scanning 4.9 um); Cornea 2013;32(12) (OCT at the
+// edge 4.1 to 6.4 um); Eye Vis 2016;3:6 (Scheimpflug 4.8 um).
+TEST_CASE("each instrument has its own scatter") {
+    CHECK(reading_sd(Method::Ultrasound) == from_um(8));
+    CHECK(reading_sd(Method::Oct) == from_um(6));
+    CHECK(reading_sd(Method::Scheimpflug) == from_um(5));
+    CHECK(reading_sd(Method::SlitScanning) == from_um(5));
+}
+
+TEST_CASE("readings on one side of the cut are refused and plan nothing [H-04]") {
+    Inputs inputs = sample::scar();
+    inputs.file.thickness.readings = {reading(7.5, "12:00", 640), reading(7.5, "1:00", 645), reading(7.5, "2:00", 650)};
+    const Plan plan = make(inputs);
+    CHECK(sample::refused(plan, "circle-fit-refused"));
+    CHECK_FALSE(plan.wall.has_value());
+    CHECK(plan.order.size() == 16);
+}
+
+TEST_CASE("a map of readings is refused by name, never silently read as its centre") {
+    Inputs inputs = sample::centre();
+    for (const char* clock : {"12:00", "3:00", "6:00", "9:00"}) {
+        inputs.file.thickness.readings.push_back(reading(5, clock, 580));
+        inputs.file.thickness.readings.push_back(reading(9, clock, 680));
+    }
+    const Plan plan = make(inputs);
+    CHECK(sample::refused(plan, "map-basis-absent"));
+    CHECK_FALSE(plan.wall.has_value());
+    inputs.file.thickness.readings.pop_back();
+    CHECK(make(inputs).wall->basis == "centre");
+}
+
+// Cornea 2013;32:257-61: in keratoconus the edge cannot be told from the centre. IOVS 2011;52:206-14: nor in oedema.
+TEST_CASE("a central reading alone plans no depth unless the edge looks normal, and never in keratoconus or oedema [H-04]") {
+    Inputs inputs = sample::centre();
+    CHECK(make(inputs).target.has_value());
+    for (const Reason reason : {Reason::Scar, Reason::Dystrophy, Reason::Regraft, Reason::Infection, Reason::Trauma, Reason::Other}) {
+        inputs.file.reason = reason;
+        inputs.file.thickness.edge_looks_normal = true;
+        CHECK_FALSE(make(inputs).ladder.empty());
+        inputs.file.thickness.edge_looks_normal = false;
+        CHECK(sample::refused(make(inputs), "centre-alone"));
+    }
+    inputs.file.thickness.edge_looks_normal = true;
+    inputs.file.reason = Reason::Keratoconus;
+    CHECK(sample::refused(make(inputs), "centre-never-in-keratoconus"));
+    inputs.file.reason = Reason::Oedema;
+    CHECK(sample::refused(make(inputs), "centre-never-in-oedema"));
+    CHECK(make(inputs).wall->basis == "centre");
+}
+
+TEST_CASE("a depth from the centre is marked as an estimate and its aim is capped at 70 %") {
+    const Plan plan = make(sample::centre());
+    CHECK(sample::says(plan, "estimate-from-centre", Level::Watch));
+    CHECK(sample::says(plan, "aim-capped", Level::Watch));
+    CHECK(plan.target->share_permille == 700);
+    Inputs low = sample::centre();
+    low.file.aim.share_permille = 650;
+    CHECK(make(low).target->share_permille == 650);
+    CHECK(sample::note(make(low), "aim-capped") == nullptr);
+}
+
+TEST_CASE("no reading that can be used is said as such") {
+    Inputs inputs = sample::scar();
+    inputs.file.thickness.central = std::nullopt;
+    inputs.file.thickness.readings = {reading(5, "12:00", 600)};
+    CHECK(sample::refused(make(inputs), "too-few-readings"));
+}
+
+TEST_CASE("readings that scatter by over 30 um about the fit are flagged") {
+    Inputs inputs = sample::scar();
+    auto& readings = inputs.file.thickness.readings;
+    readings = {};
+    for (int hour = 1; hour <= 12; ++hour) {
+        readings.push_back({.ring = from_mm(7.5), .at = eye::from_clock(hour, 0), .thickness = from_um(hour % 3 == 0 ? 700 : 640)});
+    }
+    CHECK(sample::note(make(inputs), "residual-large") == nullptr);
+    for (auto& one : readings) one.thickness = one.thickness > from_um(650) ? from_um(720) : from_um(640);
+    CHECK(sample::says(make(inputs), "residual-large", Level::Watch));
+}

@@ -148,6 +148,8 @@ struct Around {
     guide::Source here = guide::Source::Table;  // which source this view's taps are
     std::optional<std::string> refusal{};       // the words of the last refusal, until the next tap
     std::optional<std::string> bounced{};       // id of a target whose tap was taken for a bounce: offer to count it
+    std::optional<plan::Plan> proposed{};       // what the inputs give, to be agreed; none once it is of no use
+    std::string seal{};                         // the fingerprint under a locked record
 };
 
 }  // namespace screen

@@ -1,0 +1,201 @@
+// The card in the middle: what to do now, its picture, what is read aloud.
+#include "eye/frame.hpp"
+#include "measure/expect.hpp"
+#include "screen/format.hpp"
+#include "screen/pages.hpp"
+
+#include <algorithm>
+
+namespace screen {
+namespace {
+
+using guide::CaseState;
+using guide::Closes;
+using guide::Step;
+
+std::string joined(const std::vector<std::string>& texts) {
+    std::string all{};
+    for (const std::string& text : texts) all += (all.empty() ? "" : " · ") + text;
+    return all;
+}
+
+/// The rung of the ladder at a blade position; none beyond it, or where no depth is claimed.
+const plan::Rung* rung_at(const CaseState& state, int position) {
+    if (!state.plan) return nullptr;
+    const auto found =
+        std::find_if(state.plan->ladder.begin(), state.plan->ladder.end(), [&](const plan::Rung& rung) { return rung.spoke == position; });
+    return found == state.plan->ladder.end() ? nullptr : &*found;
+}
+
+picture::WallSection section(const CaseState& state, const Words& words) {
+    const guide::Blade blade = guide::blade(state);
+    picture::WallSection made{.advance = state.inputs.trephine.advance,
+                              .position = blade.position,
+                              .planned = blade.planned,
+                              .surface_label = words("section.surface")};
+    if (!blade.reliable) {
+        made.foot = {words("section.not_reliable")};
+        return made;
+    }
+    if (!state.plan || !state.plan->wall || state.plan->ladder.empty()) {
+        made.foot = {words("section.no_depth")};
+        return made;
+    }
+    const plan::Wall& wall = *state.plan->wall;
+    made.wall = wall.thinnest;
+    const std::string where = wall.thinnest_deg ? words("section.at", {eye::short_clock_text(measure::centideg(*wall.thinnest_deg * 100))})
+                                                : words("section.centre");
+    made.foot = {words("section.thinnest", {um_text(wall.thinnest), where})};
+    const plan::Rung* rung = blade.position > 0 ? rung_at(state, blade.position) : nullptr;
+    if (rung != nullptr) {
+        // Where the blade may be: its expected reach, with the 95 % interval of what is left.
+        made.band_low = std::max(measure::nm(0), wall.thinnest - rung->reserve - rung->reserve_u95);
+        made.band_high = wall.thinnest - rung->reserve + rung->reserve_u95;
+        made.foot.push_back(words("section.band"));
+    }
+    return made;
+}
+
+Figure figure(const CaseState& state, const Words& words) {
+    const guide::Blade blade = guide::blade(state);
+    const std::string below = std::to_string(std::max(0, blade.position));
+    if (state.suction == guide::Suction::Lost) return {.numeral = below, .under = words("figure.at_loss"), .line = words("figure.kept")};
+    if (blade.to_zero > 0) {
+        const std::string then = blade.to_go ? words("figure.then", {std::to_string(*blade.to_go)}) : words("figure.then_entry");
+        return {.numeral = std::to_string(blade.to_zero), .under = words("figure.to_zero"), .line = then};
+    }
+    if (!blade.planned) {
+        const auto& target = state.plan->target;
+        const std::string expected =
+            target->entry_from && target->entry_to
+                ? words("figure.expected", {std::to_string(*target->entry_from), std::to_string(*target->entry_to)})
+                : words("figure.watch");
+        return {.numeral = below, .under = words("figure.below"), .line = expected};
+    }
+    if (blade.over > 0) {
+        return {.numeral = std::to_string(blade.over),
+                .under = words("figure.over"),
+                .line = words("figure.of", {below, std::to_string(*blade.planned)})};
+    }
+    return {.numeral = std::to_string(*blade.to_go),
+            .under = words("figure.to_go"),
+            .line = words("figure.of", {below, std::to_string(*blade.planned)})};
+}
+
+void depth_card(Card& made, const CaseState& state, const Words& words) {
+    const guide::Blade blade = guide::blade(state);
+    made.figure = figure(state, words);
+    made.picture = section(state, words);
+    made.cautions.clear();
+    if (state.suction == guide::Suction::Lost) {
+        made.title = words("lost.title");
+        made.lines = {words("lost.line")};
+    } else if (blade.over > 0) {
+        made.title = words(blade.over == 1 ? "cut.one_over" : "cut.over", {std::to_string(blade.over)});
+        made.lines = {words("cut.over_line")};
+    } else if (blade.planned && blade.to_go == 0 && blade.position > 0) {
+        made.title = words("cut.reached");
+        made.lines = {words("cut.reached_line")};
+    } else {
+        made.title = filled(words("cut.title"), state, words);
+        made.lines.resize(std::min<std::size_t>(1, made.lines.size()));
+    }
+}
+
+void suture_card(Card& made, const CaseState& state, const Words& words) {
+    const auto next = guide::next_suture(state);
+    made.picture = clock_face(state, words);
+    made.cautions.clear();
+    if (!next) return;
+    const plan::Suture& suture = state.plan->order[static_cast<std::size_t>(*next - 1)];
+    made.title = words("suture.title", {std::to_string(*next), eye::short_clock_text(measure::centideg(suture.centideg))});
+    std::string line =
+        suture.opposite && *suture.opposite < *next ? words("suture.opposite", {std::to_string(*suture.opposite)}) + " " : "";
+    line += suture.host_mark ? words("suture.mark", {std::to_string(*suture.host_mark)})
+                             : words("suture.between", {std::to_string(suture.between->first), std::to_string(suture.between->second)});
+    line += " " + (suture.donor_mark ? words("suture.dot", {std::to_string(*suture.donor_mark)}) : words("suture.no_dot"));
+    made.lines = {line};
+    // What is looked at between the sutures: 180 degrees matters most, then the diamond of folds (textbook; common practice).
+    if (*next == 3) made.lines.push_back(words("suture.halves"));
+    if (*next == 5) made.lines.push_back(words("suture.diamond"));
+}
+
+void plan_card(Card& made, const CaseState& state, const Around& around, const Words& words) {
+    if (!around.proposed) return;
+    const plan::Plan& plan = *around.proposed;
+    const plan::CaseFile& file = state.inputs.file;
+    made.rows = {{words("plan.host"), words("unit.mm", {size_text(file.host_diameter)})},
+                 {words("plan.donor"), words("unit.mm", {size_text(file.donor.diameter)})}};
+    if (plan.target) made.rows.push_back({words("plan.blade"), spokes_text(*plan.target, 0, words)});
+    if (plan.wall)
+        made.rows.push_back({words("plan.wall"), words("plan.wall_value", {um_text(plan.wall->thinnest), um_text(plan.wall->u)})});
+    if (plan.target && plan.target->spokes && *plan.target->spokes < static_cast<int>(plan.ladder.size())) {
+        const plan::Rung& rung = plan.ladder[static_cast<std::size_t>(*plan.target->spokes)];
+        made.rows.push_back({words("plan.left"), words("plan.left_value", {um_text(rung.reserve), um_text(rung.reserve_u95)})});
+        made.rows.push_back({words("plan.chance"), chance_text(rung.entry_chance, words)});
+    }
+    made.rows.push_back({words("plan.sutures"), pattern_text(file.pattern, words)});
+    made.cautions.clear();
+    for (const plan::Note& note : plan.notes) {
+        if (note.level == plan::Note::Level::Stop) made.cautions.push_back(words("note." + note.code, note.values));
+    }
+    if (!plan.ladder.empty()) made.cautions.push_back(words("plan.caution"));
+}
+
+void counts_card(Card& made, const CaseState& state, const Words& words) {
+    for (const guide::CountItem& item : state.brief.unit.counts) {
+        const guide::Tally& tally = state.counts.at(item.id);
+        CountRow row{.title = item.title,
+                     .value = std::to_string(tally.expected()),
+                     .line = words("count.line", {std::to_string(tally.opened), std::to_string(tally.passed_back)})};
+        row.fewer = target("fewer-" + item.id, "−", "", {guide::MoveItems{.item = item.id, .by = -1}});
+        row.more = target("more-" + item.id, "+", "", {guide::MoveItems{.item = item.id, .by = 1}});
+        row.fewer.weight = row.more.weight = Weight::Elsewhere;
+        made.counts.push_back(std::move(row));
+    }
+}
+
+Card departure_card(const CaseState& state, const guide::Departure& departure, const Words& words) {
+    Card made{.title = departure.title};
+    for (const std::string& line : departure.lines) made.rows.push_back({"", filled(line, state, words)});
+    made.foot = {{words("card.usual"), words("card.surgeon_decides")}};
+    return made;
+}
+
+}  // namespace
+
+picture::ClockFace clock_face(const CaseState& state, const Words& words) {
+    const plan::CaseFile& file = state.inputs.file;
+    picture::ClockFace face{
+        .side = file.side, .seat = file.seat, .marks = state.inputs.trephine.marks, .mark_offset = state.inputs.trephine.mark_offset};
+    face.dots = guide::confirmed(state, "donor-on") ? state.inputs.punch.dots : 0;
+    for (const guide::Tied& tied : state.sutures) face.done.push_back(measure::centideg(tied.centideg));
+    for (const plan::Suture& suture : state.plan ? state.plan->order : std::vector<plan::Suture>{}) {
+        if (face.next.size() == 2 || !face.dots) break;
+        if (guide::find_tied(state, suture.n) == nullptr) face.next.push_back({.n = suture.n, .at = measure::centideg(suture.centideg)});
+    }
+    face.seat_label = words("face.seat");
+    face.nasal_label = words("face.nasal");
+    face.temporal_label = words("face.temporal");
+    return face;
+}
+
+Card card(const CaseState& state, const Step& step, const Around& around, const Words& words) {
+    if (const guide::Departure* away = departure_shown(state)) return departure_card(state, *away, words);
+    Card made{.title = filled(step.title, state, words), .say = filled(step.say, state, words)};
+    for (const std::string& line : step.lines) made.lines.push_back(filled(line, state, words));
+    for (const std::string& caution : step.cautions) made.cautions.push_back(filled(caution, state, words));
+    if (step.picture == "clock-face") made.picture = clock_face(state, words);
+    if (step.picture == "section") made.picture = section(state, words);
+    if (step.picture == "open") made.picture = picture::OpenEye{.label = words("open.label")};
+    if (step.closes == Closes::Cut) depth_card(made, state, words);
+    if (step.closes == Closes::Sutures) suture_card(made, state, words);
+    if (step.closes == Closes::Plan) plan_card(made, state, around, words);
+    if (step.closes == Closes::Counts) counts_card(made, state, words);
+    if (!step.ready.empty()) made.foot.push_back({words("card.ready"), joined(step.ready)});
+    if (!step.open_now.empty()) made.foot.push_back({words("card.open_now"), joined(step.open_now)});
+    if (!step.open_later.empty()) made.foot.push_back({words("card.open_later"), joined(step.open_later)});
+    return made;
+}
+
+}  // namespace screen

@@ -1,0 +1,81 @@
+#include "screen/format.hpp"
+
+#include "plan/plan.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <utility>
+#include <vector>
+
+namespace screen {
+namespace {
+
+std::string eye_text(const guide::CaseState& state, const Words& words) {
+    return state.side.empty() ? words("eye.unknown") : words("eye." + state.side);
+}
+
+std::string planned_text(const guide::CaseState& state, const Words& words) {
+    if (!state.plan || !state.plan->target) return words("plan.open");
+    if (!state.plan->target->spokes) return words("plan.to_entry");
+    return std::to_string(*state.plan->target->spokes + state.moved);
+}
+
+std::string aim_text(const plan::Aim& aim, const Words& words) {
+    if (aim.goal == plan::Goal::ToEntry) return words("plan.aim_entry");
+    if (aim.goal == plan::Goal::Spokes) return words("plan.aim_spokes", {std::to_string(aim.spokes)});
+    return words("plan.aim_share", {fmt::format("{:.3g}", aim.share_permille / 10.0)});
+}
+
+}  // namespace
+
+std::string reading_text(const guide::ClockReading& reading, const Words& words) {
+    const std::int64_t seconds = reading.ms / 1000;
+    const std::string figure = seconds < 3600 ? fmt::format("{:02}:{:02}", seconds / 60, seconds % 60)
+                                              : fmt::format("{}:{:02}:{:02}", seconds / 3600, seconds / 60 % 60, seconds % 60);
+    return reading.exact ? figure : words("clock.about", {figure});
+}
+
+std::string size_text(measure::Length size) { return fmt::format("{:.2f}", size.mm()); }
+
+std::string um_text(measure::Length length) { return fmt::format("{} µm", std::lround(length.um())); }
+
+std::string pattern_text(const plan::Pattern& pattern, const Words& words) {
+    const std::string loops = std::to_string(pattern.loops);
+    const std::string running = pattern.running == 2 ? words("pattern.double_running", {loops}) : words("pattern.running", {loops});
+    if (pattern.running == 0) return words("pattern.interrupted", {std::to_string(pattern.interrupted)});
+    if (pattern.interrupted == 0) return running;
+    return words("pattern.both", {words("pattern.interrupted", {std::to_string(pattern.interrupted)}), running});
+}
+
+std::string spokes_text(const plan::Target& target, int moved, const Words& words) {
+    const std::string raise = std::to_string(target.raise);
+    return target.spokes ? words("plan.spokes", {raise, std::to_string(*target.spokes + moved)}) : words("plan.spokes_entry", {raise});
+}
+
+std::string chance_text(double chance, const Words& words) {
+    const plan::ChanceWords said = plan::chance_words(chance);
+    return words(said.id, said.one_in ? std::vector<std::string>{std::to_string(*said.one_in)} : std::vector<std::string>{});
+}
+
+std::string filled(std::string text, const guide::CaseState& state, const Words& words) {
+    const plan::CaseFile& file = state.inputs.file;
+    const bool clockwise = state.inputs.trephine.lower == instrument::Turn::Clockwise;
+    const std::vector<std::pair<std::string, std::string>> slots{
+        {"{eye}", eye_text(state, words)},
+        {"{host}", words("unit.mm", {size_text(file.host_diameter)})},
+        {"{donor}", words("unit.mm", {size_text(file.donor.diameter)})},
+        {"{raise}", std::to_string(state.inputs.trephine.raise)},
+        {"{planned}", planned_text(state, words)},
+        {"{sutures}", pattern_text(file.pattern, words)},
+        {"{lower}", words(clockwise ? "turn.clockwise" : "turn.counter_clockwise")},
+        {"{aim}", aim_text(file.aim, words)},
+    };
+    for (const auto& [slot, value] : slots) {
+        for (auto at = text.find(slot); at != std::string::npos; at = text.find(slot, at + value.size()))
+            text.replace(at, slot.size(), value);
+    }
+    return text;
+}
+
+}  // namespace screen

@@ -1,0 +1,28 @@
+// Figures as text, and the placeholders of the procedure filled. Pure; style of numbers: a point, a zero before it, a thin
+// unit apart, never a trailing figure that is not meant.
+#pragma once
+
+#include "guide/state.hpp"
+#include "screen/words.hpp"
+
+#include <cstdint>
+#include <string>
+
+namespace screen {
+
+/// "01:42", from an hour on "1:02:44"; "about " before it when it is not exact.
+std::string reading_text(const guide::ClockReading& reading, const Words& words);
+/// "7.50": millimetres as sizes are spoken of.
+std::string size_text(measure::Length size);
+/// "612 µm", whole.
+std::string um_text(measure::Length length);
+/// "16 interrupted" in words.
+std::string pattern_text(const plan::Pattern& pattern, const Words& words);
+/// "3 to zero, then 8" or "3 to zero, then to entry".
+std::string spokes_text(const plan::Target& target, int moved, const Words& words);
+/// "under 1 in 100".
+std::string chance_text(double chance, const Words& words);
+/// A text of the procedure with {eye} {host} {donor} {raise} {planned} {sutures} {lower} {aim} filled from the state.
+std::string filled(std::string text, const guide::CaseState& state, const Words& words);
+
+}  // namespace screen

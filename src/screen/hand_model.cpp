@@ -1,0 +1,251 @@
+// The hand's column: what can be touched at each step. The first target is the biggest; targets that belong together stand
+// side by side; where each stands does not change while a step lasts.
+#include "eye/frame.hpp"
+#include "measure/expect.hpp"
+#include "screen/format.hpp"
+#include "screen/pages.hpp"
+
+#include <algorithm>
+
+namespace screen {
+namespace {
+
+using guide::CaseState;
+using guide::Closes;
+using guide::Step;
+
+constexpr auto bulging = "eye-bulging";
+
+Target as(Target made, Look look, Press press = Press::Tap) {
+    made.look = look;
+    made.press = press;
+    return made;
+}
+
+Target something_else(const Words& words) {
+    return as(turn_to("something-else", words("hand.something_else"), "", {.page = "departures"}), Look::Watch);
+}
+
+bool allows(const CaseState& state, const Step& step, const guide::DepartureId& id) {
+    const auto all = departures_of(state, step);
+    return std::any_of(all.begin(), all.end(), [&](const guide::Departure* one) { return one->id == id; });
+}
+
+/// The step before, if a mistaken tap there can be taken back by a tap here.
+const Step* step_before(const CaseState& state, const Step& step) {
+    const guide::Phase* phase = guide::phase_of(state.brief.procedure, step.id);
+    const Step* before = nullptr;
+    for (const Step& one : phase->steps) {
+        if (one.id == step.id) break;
+        if (guide::applies(state, one)) before = &one;
+    }
+    const bool by_tap = before != nullptr && (before->closes == Closes::Tap || before->closes == Closes::Hold);
+    return by_tap && state.steps.contains(before->id) ? before : nullptr;
+}
+
+/// Back a step, skip, something else: what stands below the step's own targets.
+void add_rest(std::vector<Target>& hand, const CaseState& state, const Step& step, const Words& words) {
+    if (allows(state, step, bulging)) {
+        hand.push_back(as(
+            target(bulging, guide::find_departure(state.brief.procedure, bulging)->title, "", {guide::Depart{.what = bulging, .note = ""}}),
+            Look::Stop));
+    }
+    if (const Step* before = step_before(state, step)) {
+        hand.push_back(target("back-step", words("hand.back_step"), filled(before->title, state, words),
+                              {guide::ReopenStep{.step = before->id, .why = words("why.tapped_early")}}));
+    }
+    if (step.may_skip && (step.closes == Closes::Tap || step.closes == Closes::Hold)) {
+        hand.push_back(turn_to("skip", words("hand.skip"), words("hand.skip_line"), {.page = "skip", .argument = step.id}));
+    }
+    if (!state.reasons_owed.empty() && !guide::cutting(state)) {
+        hand.push_back(as(turn_to("reason", words("hand.reason"), words("hand.reason_line", {std::to_string(state.reasons_owed.size())}),
+                                  {.page = "reason"}),
+                          Look::Watch));
+    }
+    if (!departures_of(state, step).empty()) hand.push_back(something_else(words));
+}
+
+Target finish(const CaseState& state, const Step& step, const Words& words) {
+    const bool hold = step.closes == Closes::Hold;
+    const std::string clock = !step.starts.empty()  ? words("hand.starts", {words("clock." + step.starts.front())})
+                              : !step.stops.empty() ? words("hand.stops", {words("clock." + step.stops.front())})
+                                                    : "";
+    return as(target("finish-" + step.id, filled(step.button, state, words), hold ? words("hand.hold") : clock,
+                     {guide::FinishStep{.step = step.id}}),
+              Look::Filled, hold ? Press::Hold : Press::Tap);
+}
+
+void add_late(std::vector<Target>& hand, const Step& step, const Words& words) {
+    if (step.starts.empty() && step.stops.empty()) return;
+    for (const int ago_s : {15, 30, 60}) {
+        hand.push_back(target("ago-" + std::to_string(ago_s), words("hand.ago_" + std::to_string(ago_s)), "",
+                              {guide::FinishStep{.step = step.id, .ago_s = ago_s}}));
+    }
+}
+
+std::vector<Target> side_hand(const Words& words) {
+    return {as(target("side-right", words("side.right"), words("side.line"), {guide::EnterSide{.side = "right"}}), Look::Filled),
+            as(target("side-left", words("side.left"), words("side.line"), {guide::EnterSide{.side = "left"}}), Look::Filled)};
+}
+
+std::vector<Target> plan_hand(const CaseState& state, const Around& around, const Words& words) {
+    Target accept = as(target("accept-plan", words("plan.accept"), words("hand.hold"), {}), Look::Filled, Press::Hold);
+    if (around.proposed && around.proposed->target) {
+        accept.act = std::vector<guide::Intent>{guide::AcceptPlan{.inputs = state.inputs, .plan = *around.proposed, .why = ""}};
+    } else {
+        accept.why_not = words("plan.refused");
+    }
+    return {accept};
+}
+
+Target check_target(const CaseState& state, const std::string& id, const std::string& by, const Words& words) {
+    std::vector<guide::Intent> checks{};
+    bool done = true;
+    for (const guide::CountItem& item : state.brief.unit.counts) {
+        const int expected = state.counts.at(item.id).expected();
+        if (guide::check_that_holds(state, item.id, by) == std::optional(expected)) continue;
+        done = false;
+        checks.push_back(guide::CheckCount{.item = item.id, .seen = expected, .by = by});
+    }
+    Target made =
+        as(target(id, words("count.agree", {by}), words("count.agree_line"), std::move(checks)), done ? Look::Plain : Look::Filled);
+    if (done) made.why_not = words("count.agreed");
+    return made;
+}
+
+std::vector<Target> counts_hand(const CaseState& state, const Words& words) {
+    std::vector<Target> hand{check_target(state, "check-scrub", state.brief.unit.scrub_name, words),
+                             check_target(state, "check-circulating", state.brief.unit.circulating_name, words)};
+    if (!state.undoable.empty() && std::holds_alternative<guide::ItemsMoved>(state.undoable.back().fact)) {
+        hand.push_back(target("undo", words("hand.undo"), words("count.undo_line"), {guide::UndoTap{}}));
+    }
+    return hand;
+}
+
+std::vector<Target> lost_hand(const Around& around, const Words& words) {
+    return {as(target("by-hand", words("lost.by_hand"), words("lost.by_hand_line"), {guide::EndCut{.how = guide::CutEnd::Surgeon}}),
+               Look::Filled),
+            target("re-seat", words("lost.re_seat"), words("lost.re_seat_line"),
+                   {guide::ReopenStep{.step = "zero", .why = words("why.re_seated")}}),
+            as(target("spoke-lost", words("lost.spoke"), words("lost.spoke_line"), {guide::CountSpoke{.source = around.here}}),
+               Look::Hollow)};
+}
+
+Target spoke_target(const CaseState& state, const Around& around, const Words& words) {
+    const guide::Blade blade = guide::blade(state);
+    const bool reached = blade.planned && blade.to_go == 0 && blade.position > 0;
+    Target spoke = as(target("spoke", words(reached ? "cut.over_plan" : "cut.spoke"),
+                             words(reached ? "cut.over_plan_line" : "cut.spoke_line"), {guide::CountSpoke{.source = around.here}}),
+                      reached ? Look::Hollow : Look::Filled);
+    spoke.weight = Weight::Spoke;
+    if (state.holder && *state.holder != around.here) spoke.why_not = words("cut.held_elsewhere");
+    return spoke;
+}
+
+std::vector<Target> cut_hand(const CaseState& state, const Around& around, const Words& words) {
+    const guide::Blade blade = guide::blade(state);
+    const bool to_entry = state.plan && state.plan->target && !state.plan->target->spokes;
+    const bool reached = blade.planned && blade.to_go == 0 && blade.position > 0;
+    std::vector<Target> hand{spoke_target(state, around, words),
+                             target("raised", words("cut.raised"), words("cut.raised_line"), {guide::RaiseBlade{}}),
+                             target("undo", words("hand.undo"), words("cut.undo_line"), {guide::UndoTap{}})};
+    if (around.bounced == std::optional<std::string>("spoke")) {
+        hand.push_back(as(target("count-it", words("cut.count_it"), words("cut.count_it_line"), {guide::CountSpoke{.source = around.here}}),
+                          Look::Hollow));
+    } else if (reached) {
+        hand.push_back(as(target("deeper", words("cut.deeper"), words("cut.deeper_line"), {guide::GoDeeper{}}), Look::Plain, Press::Hold));
+    }
+    hand.push_back(
+        as(target("suction-lost", words("cut.suction_lost"), "", {guide::TurnSuction{.to = guide::Suction::Lost}}), Look::Watch));
+    hand.push_back(as(target("entered", words("cut.entered"), "", {guide::EndCut{.how = guide::CutEnd::Entered}}),
+                      to_entry ? Look::Filled : Look::Watch));
+    hand.push_back(as(target("cut-done", words("cut.done"), words(reached ? "cut.done_reached" : "cut.done_line"),
+                             {guide::EndCut{.how = reached ? guide::CutEnd::AtPlan : guide::CutEnd::Surgeon}}),
+                      reached ? Look::Filled : Look::Plain));
+    if (state.holder && *state.holder != around.here) {
+        hand.push_back(as(target("take-count", words("cut.take_count"), words("hand.hold"), {guide::HoldCount{.source = around.here}}),
+                          Look::Plain, Press::Hold));
+    }
+    return hand;
+}
+
+std::vector<Target> suture_hand(const CaseState& state, const Words& words) {
+    const auto next = guide::next_suture(state);
+    std::vector<Target> hand{};
+    if (next) {
+        const plan::Suture& suture = state.plan->order[static_cast<std::size_t>(*next - 1)];
+        const std::string at = eye::short_clock_text(measure::centideg(suture.centideg));
+        const std::string line = suture.host_mark ? words("suture.tied_line", {at, std::to_string(*suture.host_mark)}) : at;
+        hand.push_back(as(target("tied-" + std::to_string(*next), words("suture.tied", {std::to_string(*next)}), line,
+                                 {guide::TieSuture{.n = *next, .centideg = suture.centideg}}),
+                          Look::Filled));
+        hand.push_back(turn_to("other-mark", words("suture.other_mark"), words("suture.other_mark_line"),
+                               {.page = "other-mark", .argument = std::to_string(*next)}));
+    }
+    if (!state.sutures.empty()) {
+        hand.push_back(turn_to("redo", words("suture.redo"), words("suture.redo_line"), {.page = "redo"}));
+    }
+    if (!state.undoable.empty() && std::holds_alternative<guide::SutureTied>(state.undoable.back().fact)) {
+        hand.push_back(target("undo", words("hand.undo"), words("suture.undo_line"), {guide::UndoTap{}}));
+    }
+    return hand;
+}
+
+std::vector<Target> ring_hand(const Words& words) {
+    return {as(target("ring-round", words("ring.round"), words("ring.round_line"), {guide::SeeRing{}}), Look::Filled),
+            turn_to("ring-oval", words("ring.oval"), words("ring.oval_line"), {.page = "ring"})};
+}
+
+std::vector<Target> suction_off_hand(const CaseState& state, const Step& step, const Words& words) {
+    return {
+        as(target("suction-off", filled(step.button, state, words), "", {guide::TurnSuction{.to = guide::Suction::Off}}), Look::Filled)};
+}
+
+std::vector<Target> own_targets(const CaseState& state, const Step& step, const Around& around, const Words& words) {
+    switch (step.closes) {
+        case Closes::Tap:
+        case Closes::Hold: {
+            std::vector<Target> hand{finish(state, step, words)};
+            add_late(hand, step, words);
+            return hand;
+        }
+        case Closes::Side:
+            return side_hand(words);
+        case Closes::Plan:
+            return plan_hand(state, around, words);
+        case Closes::Counts:
+            return counts_hand(state, words);
+        case Closes::SuctionOn:
+            return {as(target("suction-on", filled(step.button, state, words), "", {guide::TurnSuction{.to = guide::Suction::On}}),
+                       Look::Filled)};
+        case Closes::Cut:
+            return state.suction == guide::Suction::Lost ? lost_hand(around, words) : cut_hand(state, around, words);
+        case Closes::SuctionOff:
+            return suction_off_hand(state, step, words);
+        case Closes::Sutures:
+            return suture_hand(state, words);
+        case Closes::Ring:
+            return ring_hand(words);
+        case Closes::Close:
+            return {as(target("lock", filled(step.button, state, words), words("hand.hold"),
+                              {guide::CloseCase{.how = guide::CaseEnd::Done, .why = ""}}),
+                       Look::Filled, Press::Hold)};
+    }
+    measure::expect(false);
+    return {};
+}
+
+}  // namespace
+
+std::vector<Target> hand(const CaseState& state, const Step& step, const Around& around, const Words& words) {
+    if (const guide::Departure* away = departure_shown(state)) {
+        return {as(target("come-back", away->back, words("hand.come_back_line"), {guide::ComeBack{.what = away->id}}), Look::Filled),
+                something_else(words)};
+    }
+    std::vector<Target> hand = own_targets(state, step, around, words);
+    // While the blade goes down nothing stands in the column but the blade's own targets.
+    if (step.closes != Closes::Cut) add_rest(hand, state, step, words);
+    return hand;
+}
+
+}  // namespace screen

@@ -1,0 +1,45 @@
+// The pages beside the Table view: lists to choose from. Which one is open is the screen's own state, lost in a crash
+// without harm: nothing that counts is on it alone.
+#pragma once
+
+#include "guide/decide.hpp"
+#include "screen/model.hpp"
+
+#include <string>
+#include <vector>
+
+namespace screen {
+
+/// What may be lost in a crash.
+struct ScreenState {
+    std::string page{};      // "" is the Table view; "cases", "departures", "other-mark", "redo", "redo-why", "reason",
+                             // "skip", "ring", "end", "count-taken", "new"
+    std::string argument{};  // what the page is about
+    int first = 0;           // of a list longer than the page
+    bool operator==(const ScreenState&) const = default;
+};
+
+/// The view of a case that stands open: the Table view or one of its pages.
+View view(const guide::CaseState& state, const ScreenState& screen, const Around& around, const Words& words);
+
+TableModel table(const guide::CaseState& state, const Around& around, const Words& words);
+PickModel page(const guide::CaseState& state, const ScreenState& screen, const Around& around, const Words& words);
+
+// ---- parts, shared by the table and its pages ----
+Strip strip(const guide::CaseState& state, const Around& around, const Words& words);
+std::optional<Banner> banner(const guide::CaseState& state, const Around& around, const Words& words);
+Card card(const guide::CaseState& state, const guide::Step& step, const Around& around, const Words& words);
+std::vector<Target> hand(const guide::CaseState& state, const guide::Step& step, const Around& around, const Words& words);
+picture::ClockFace clock_face(const guide::CaseState& state, const Words& words);
+/// Departures that may be recorded at a step, in the order of the files.
+std::vector<const guide::Departure*> departures_of(const guide::CaseState& state, const guide::Step& step);
+/// The departure whose card stands in place of the step's; none when the guide goes on.
+const guide::Departure* departure_shown(const guide::CaseState& state);
+std::string refusal_text(const guide::Refusal& refusal, const Words& words);
+
+/// A target that acts on the case.
+Target target(std::string id, std::string label, std::string line, std::vector<guide::Intent> intents);
+/// A target that turns to a page.
+Target turn_to(std::string id, std::string label, std::string line, Show show);
+
+}  // namespace screen

@@ -1,0 +1,172 @@
+// Lists to choose from: what went otherwise, another mark, which suture again, why, the long axis of the ring reflection.
+#include "eye/frame.hpp"
+#include "measure/expect.hpp"
+#include "screen/format.hpp"
+#include "screen/pages.hpp"
+
+#include <algorithm>
+#include <charconv>
+
+namespace screen {
+namespace {
+
+using guide::CaseState;
+using guide::Step;
+
+int number(const std::string& text) {
+    int value = 0;
+    std::from_chars(text.data(), text.data() + text.size(), value);
+    return value;
+}
+
+Target choice(std::string id, std::string label, std::string line, std::vector<guide::Intent> intents) {
+    Target made = target(std::move(id), std::move(label), std::move(line), std::move(intents));
+    made.weight = Weight::Elsewhere;
+    return made;
+}
+
+Target back(const Words& words) { return turn_to("back", words("page.back"), "", {}); }
+
+std::vector<std::string> reasons(const std::string& kind, const Words& words) {
+    std::vector<std::string> all{};
+    for (int i = 1; words.has("why." + kind + "_" + std::to_string(i)); ++i) all.push_back(words("why." + kind + "_" + std::to_string(i)));
+    return all;
+}
+
+/// One choice a reason of a kind; `intent` makes what it carries.
+template <class Make>
+std::vector<Target> reason_choices(const std::string& kind, const Words& words, Make intent) {
+    std::vector<Target> choices{};
+    for (const std::string& why : reasons(kind, words)) {
+        choices.push_back(choice("why-" + std::to_string(choices.size() + 1), why, "", {intent(why)}));
+    }
+    return choices;
+}
+
+void departures_page(PickModel& made, const CaseState& state, const Words& words) {
+    made.title = words("page.departures");
+    made.lines = {words("page.departures_line")};
+    const Step* step = guide::current_step(state);
+    if (step == nullptr) return;
+    for (const guide::Departure* departure : departures_of(state, *step)) {
+        const bool ends = departure->id == "converted" || departure->id == "abandoned";
+        Target made_target = ends ? turn_to(departure->id, departure->title, "", {.page = "end", .argument = departure->id})
+                                  : choice(departure->id, departure->title, "", {guide::Depart{.what = departure->id, .note = ""}});
+        made_target.weight = Weight::Elsewhere;
+        made_target.look = departure->level == guide::Departure::Level::Stop ? Look::Stop : Look::Watch;
+        made.choices.push_back(std::move(made_target));
+    }
+}
+
+void end_page(PickModel& made, const CaseState& state, const std::string& what, const Words& words) {
+    const guide::Departure* departure = guide::find_departure(state.brief.procedure, what);
+    made.title = departure == nullptr ? what : departure->title;
+    made.lines = {words("page.end_line")};
+    const guide::CaseEnd how = what == "converted" ? guide::CaseEnd::Converted : guide::CaseEnd::Abandoned;
+    for (const std::string& why : reasons("end", words)) {
+        made.choices.push_back(choice("why-" + std::to_string(made.choices.size() + 1), why, words("hand.hold"),
+                                      {guide::Depart{.what = what, .note = why}, guide::CloseCase{.how = how, .why = why}}));
+        made.choices.back().press = Press::Hold;
+        made.choices.back().look = Look::Watch;
+    }
+}
+
+bool taken(const CaseState& state, measure::Angle at) {
+    return std::any_of(state.sutures.begin(), state.sutures.end(),
+                       [&](const guide::Tied& tied) { return measure::apart_centideg(measure::centideg(tied.centideg), at) <= 50; });
+}
+
+void other_mark_page(PickModel& made, const CaseState& state, int n, const Words& words) {
+    made.title = words("page.other_mark", {std::to_string(n)});
+    made.lines = {words("page.other_mark_line")};
+    const instrument::Trephine& trephine = state.inputs.trephine;
+    for (int mark = 1; mark <= trephine.marks; ++mark) {
+        const measure::Angle at = eye::mark_angle(mark, trephine.marks, trephine.mark_offset);
+        Target one = choice("mark-" + std::to_string(mark), eye::short_clock_text(at), words("page.mark", {std::to_string(mark)}),
+                            {guide::TieSuture{.n = n, .centideg = at.centideg()}});
+        if (taken(state, at)) one.why_not = words("page.mark_taken");
+        made.choices.push_back(std::move(one));
+    }
+}
+
+void redo_page(PickModel& made, const CaseState& state, const Words& words) {
+    made.title = words("page.redo");
+    made.lines = {words("page.redo_line")};
+    for (const guide::Tied& tied : state.sutures) {
+        const std::string n = std::to_string(tied.n);
+        made.choices.push_back(turn_to("redo-" + n, words("page.redo_one", {n}), eye::short_clock_text(measure::centideg(tied.centideg)),
+                                       {.page = "redo-why", .argument = n}));
+        made.choices.back().weight = Weight::Elsewhere;
+    }
+}
+
+void ring_page(PickModel& made, const Words& words) {
+    made.title = words("page.ring");
+    made.lines = {words("page.ring_line")};
+    for (int hour = 12; hour > 6; --hour) {
+        for (const int minute : {0, 30}) {
+            const measure::Angle at = eye::from_clock(hour, minute);
+            const measure::Angle other = measure::centideg(at.centideg() + 18000);
+            made.choices.push_back(choice("axis-" + std::to_string(at.centideg()),
+                                          words("page.axis", {eye::short_clock_text(at), eye::short_clock_text(other)}), "",
+                                          {guide::SeeRing{.long_axis_centideg = at.centideg()}}));
+        }
+    }
+}
+
+void skip_page(PickModel& made, const CaseState& state, const std::string& step, const Words& words) {
+    const Step* found = guide::find_step(state.brief.procedure, step);
+    made.title = words("page.skip", {found == nullptr ? step : filled(found->title, state, words)});
+    made.choices = reason_choices("skip", words, [&](const std::string& why) { return guide::SkipStep{.step = step, .why = why}; });
+}
+
+void reason_page(PickModel& made, const CaseState& state, const Words& words) {
+    made.title = words("page.reason");
+    made.lines = {words("page.reason_line")};
+    made.choices = reason_choices("over", words, [&](const std::string& why) {
+        return guide::GiveReason{.event = state.reasons_owed.empty() ? 0 : state.reasons_owed.front(), .why = why};
+    });
+}
+
+}  // namespace
+
+std::vector<const guide::Departure*> departures_of(const CaseState& state, const Step& step) {
+    std::vector<const guide::Departure*> all{};
+    const auto add = [&](const std::vector<guide::DepartureId>& ids) {
+        for (const guide::DepartureId& id : ids) {
+            const guide::Departure* one = guide::find_departure(state.brief.procedure, id);
+            if (one != nullptr && std::find(all.begin(), all.end(), one) == all.end()) all.push_back(one);
+        }
+    };
+    add(step.departures);
+    add(guide::phase_of(state.brief.procedure, step.id)->departures);
+    return all;
+}
+
+const guide::Departure* departure_shown(const CaseState& state) {
+    const auto open = guide::open_departures(state);
+    if (open.empty()) return nullptr;
+    // Suction lost has a card of its own while the cut stands open, and the way back goes through the steps of a new seating.
+    if (open.back().what == "suction-lost") return nullptr;
+    return guide::find_departure(state.brief.procedure, open.back().what);
+}
+
+PickModel page(const CaseState& state, const ScreenState& screen, const Around& around, const Words& words) {
+    PickModel made{.strip = strip(state, around, words), .banner = banner(state, around, words)};
+    made.foot = {back(words)};
+    if (screen.page == "departures") departures_page(made, state, words);
+    if (screen.page == "end") end_page(made, state, screen.argument, words);
+    if (screen.page == "other-mark") other_mark_page(made, state, number(screen.argument), words);
+    if (screen.page == "redo") redo_page(made, state, words);
+    if (screen.page == "redo-why") {
+        made.title = words("page.redo_why", {screen.argument});
+        made.choices = reason_choices("redo", words,
+                                      [&](const std::string& why) { return guide::CutSuture{.n = number(screen.argument), .why = why}; });
+    }
+    if (screen.page == "reason") reason_page(made, state, words);
+    if (screen.page == "skip") skip_page(made, state, screen.argument, words);
+    if (screen.page == "ring") ring_page(made, words);
+    return made;
+}
+
+}  // namespace screen

@@ -1,0 +1,146 @@
+// The frame of the Table view: strip, path, banner. Card and hand have files of their own.
+#include "measure/expect.hpp"
+#include "screen/format.hpp"
+#include "screen/pages.hpp"
+
+namespace screen {
+namespace {
+
+using guide::CaseState;
+using guide::Closes;
+using guide::Step;
+
+std::string phase_text(const CaseState& state, const Words& words) {
+    const guide::Phase* phase = guide::current_phase(state);
+    if (state.closed) return words("strip.closed");
+    if (phase == nullptr) return "";
+    const Step* step = guide::current_step(state);
+    if (step->closes == Closes::Cut) return words("strip.cutting", {phase->title});
+    if (step->closes == Closes::Sutures) {
+        return words("strip.tied", {phase->title, std::to_string(state.sutures.size()), std::to_string(guide::sutures_planned(state))});
+    }
+    return phase->title;
+}
+
+void add_clock(std::vector<ClockShown>& shown, const CaseState& state, const std::string& clock, const Around& around, const Words& words) {
+    const auto reading = guide::clock_reading(state, clock, around.now);
+    if (!reading) return;
+    const std::string label = words("clock." + clock);
+    shown.push_back({.label = reading->running ? label : words("clock.stopped", {label}),
+                     .value = reading_text(*reading, words),
+                     .live = reading->running});
+}
+
+/// Two clocks at most: the one that matters now, and the case.
+std::vector<ClockShown> clocks(const CaseState& state, const Around& around, const Words& words) {
+    std::vector<ClockShown> shown{};
+    for (const std::string clock : {"suction", "open-sky", "decompressed", "donor-out"}) {
+        if (shown.empty() && guide::clock_running(state, clock)) add_clock(shown, state, clock, around, words);
+    }
+    if (shown.empty() && !state.closed) add_clock(shown, state, "open-sky", around, words);
+    add_clock(shown, state, "case", around, words);
+    return shown;
+}
+
+Line step_line(const CaseState& state, const Step& step, const Step* now, const Words& words) {
+    const auto done = state.steps.find(step.id);
+    Line line{.is = Line::Is::Later, .text = filled(step.title, state, words)};
+    if (done != state.steps.end()) line.is = done->second.skipped ? Line::Is::Skipped : Line::Is::Done;
+    if (now != nullptr && now->id == step.id) line.is = Line::Is::Now;
+    return line;
+}
+
+std::vector<Line> path(const CaseState& state, const Words& words) {
+    const guide::Phase* present = guide::current_phase(state);
+    const Step* now = guide::current_step(state);
+    std::vector<Line> lines{};
+    bool before = present != nullptr;
+    for (const guide::Phase& phase : state.brief.procedure.phases) {
+        const bool here = present != nullptr && phase.id == present->id;
+        if (here) before = false;
+        Line line{.is = here ? Line::Is::Now : (before || present == nullptr ? Line::Is::Done : Line::Is::Later), .text = phase.title};
+        for (const Step& step : phase.steps) {
+            if (here && guide::applies(state, step)) line.inner.push_back(step_line(state, step, now, words));
+        }
+        lines.push_back(std::move(line));
+    }
+    return lines;
+}
+
+/// What is left to do with a locked case: read it.
+TableModel closed_table(const CaseState& state, const Around& around, const Words& words) {
+    const auto time = guide::clock_reading(state, "case", around.now).value_or(guide::ClockReading{});
+    const guide::Blade blade = guide::blade(state);
+    TableModel model{.strip = strip(state, around, words), .path = path(state, words)};
+    model.card = {.title = words("closed.title"), .lines = {words(around.seal.empty() ? "closed.not_sealed" : "closed.line")}};
+    model.card.rows = {{words("closed.time"), reading_text(time, words)},
+                       {words("closed.spokes"),
+                        words(blade.reliable ? "closed.spokes_value" : "closed.spokes_unsure",
+                              {std::to_string(blade.position), blade.planned ? std::to_string(*blade.planned) : words("plan.to_entry")})},
+                       {words("closed.sutures"), std::to_string(state.sutures.size())},
+                       {words("closed.otherwise"), std::to_string(state.departures.size())}};
+    if (!around.seal.empty()) model.card.rows.push_back({words("closed.seal"), around.seal});
+    model.hand = {turn_to("to-list", words("closed.list"), "", {.page = "cases"})};
+    model.hand.front().look = Look::Filled;
+    model.banner = banner(state, around, words);
+    return model;
+}
+
+}  // namespace
+
+Strip strip(const CaseState& state, const Around& around, const Words& words) {
+    const plan::CaseFile& file = state.inputs.file;
+    Strip made{.eye = state.side.empty() ? words("strip.eye_unknown") : words("strip." + state.side),
+               .reference = words("strip.case", {file.reference}),
+               .sizes = words("strip.sizes", {size_text(file.host_diameter), size_text(file.donor.diameter)}),
+               .phase = phase_text(state, words),
+               .clocks = clocks(state, around, words),
+               .time = measure::hour_minute(around.now)};
+    if (state.holder && guide::cutting(state)) {
+        const bool desk = *state.holder == guide::Source::Desk;
+        made.holder = words(*state.holder == guide::Source::Table ? "holder.table" : (desk ? "holder.desk" : "holder.foot_switch"));
+    }
+    return made;
+}
+
+std::optional<Banner> banner(const CaseState& state, const Around& around, const Words& words) {
+    if (around.not_on_disk > 0) {
+        return Banner{.level = Banner::Level::Watch,
+                      .text = words("banner.not_on_disk", {std::to_string(around.not_on_disk), around.trouble})};
+    }
+    if (around.damaged) return Banner{.level = Banner::Level::Stop, .text = words("banner.damaged")};
+    if (around.refusal) return Banner{.level = Banner::Level::Notice, .text = *around.refusal};
+    if (around.clock_jumped) return Banner{.level = Banner::Level::Watch, .text = words("banner.clock_jumped")};
+    if (!around.trouble.empty()) return Banner{.level = Banner::Level::Notice, .text = around.trouble};
+    if (state.inputs.file.invented) return Banner{.level = Banner::Level::Notice, .text = words("banner.rehearsal")};
+    return std::nullopt;
+}
+
+TableModel table(const CaseState& state, const Around& around, const Words& words) {
+    const Step* step = guide::current_step(state);
+    if (state.closed || step == nullptr) return closed_table(state, around, words);
+    TableModel model{.strip = strip(state, around, words), .path = path(state, words)};
+    model.card = card(state, *step, around, words);
+    model.hand = hand(state, *step, around, words);
+    model.banner = banner(state, around, words);
+    return model;
+}
+
+View view(const CaseState& state, const ScreenState& screen, const Around& around, const Words& words) {
+    if (screen.page.empty()) return table(state, around, words);
+    return page(state, screen, around, words);
+}
+
+std::string refusal_text(const guide::Refusal& refusal, const Words& words) {
+    return words("refused." + std::string(guide::name(refusal.why)), refusal.values);
+}
+
+Target target(std::string id, std::string label, std::string line, std::vector<guide::Intent> intents) {
+    return {.id = std::move(id), .label = std::move(label), .line = std::move(line), .act = std::move(intents)};
+}
+
+Target turn_to(std::string id, std::string label, std::string line, Show show) {
+    return {.id = std::move(id), .label = std::move(label), .line = std::move(line), .act = std::move(show)};
+}
+
+}  // namespace screen

@@ -3,6 +3,7 @@
 cmake_minimum_required(VERSION 3.25)
 
 # ---- each folder, and the folders it may include besides itself; files of src/ itself may include all ----
+# embedded/ is made by the build: the shaders as text.
 set(may_measure    "")
 set(may_eye        measure)
 set(may_instrument measure)
@@ -13,7 +14,7 @@ set(may_ledger     measure eye instrument plan guide)
 set(may_picture    measure eye plan guide)
 set(may_screen     measure eye plan guide picture)
 set(may_paper      measure eye plan guide picture)
-set(may_device     measure picture)
+set(may_device     measure picture embedded)
 set(may_top        measure eye instrument plan guide intake ledger picture screen paper device)
 
 # Same input, same output, on any day: no clock, file, thread, chance, or memory between calls.

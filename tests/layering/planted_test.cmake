@@ -36,10 +36,11 @@ caught(screen/a.cpp     "#  include \"device/window.hpp\"" "screen must not incl
 caught(ledger/a.cpp     "#include \"screen/model.hpp\""   "ledger must not include screen/")
 caught(intake/a.cpp     "#include \"ledger/ledger.hpp\""  "intake must not include ledger/")
 caught(device/a.cpp     "#include \"guide/state.hpp\""    "device must not include guide/")
+caught(screen/a.cpp     "#include \"embedded/flat.hpp\"" "screen must not include embedded/")
 caught(guide/a.cpp      "#include \"app.hpp\""            "write the folder in")
 caught(helpers/a.cpp    ""                                "helpers/ is no folder of the architecture")
 caught(plan/BadName.cpp ""                                "files are snake_case")
-passes(device/a.cpp     "#include \"picture/shape.hpp\"\n#include \"measure/instant.hpp\"")
+passes(device/a.cpp     "#include \"embedded/flat.hpp\"\n#include \"picture/shape.hpp\"\n#include \"measure/instant.hpp\"")
 passes(plan/a.cpp       "#include \"plan/plan.hpp\"\n#include \"eye/frame.hpp\"\n// #include \"guide/state.hpp\"")
 passes(app.cpp          "#include \"device/window.hpp\"\n#include \"ledger/ledger.hpp\"\n#include \"app.hpp\"\n#include <spdlog/spdlog.h>")
 

@@ -153,7 +153,7 @@ void Maker::add(const picture::Text& text) {
         const Glyph glyph = atlas_.glyph(text.type, fonts_.has(text.type, letter) ? letter : U'?');
         const double x = numeral ? std::round(pen) : pen;
         pen += fonts_.step_px(text.type, letter);
-        if (glyph.x1 <= glyph.x0) continue;  // a space
+        if (glyph.x1 <= glyph.x0 || glyph.y1 <= glyph.y0) continue;  // a space
         push(numeral ? Kind::Numeral : Kind::Letter, {.centre_x = f(x) + (glyph.x0 + glyph.x1) / 2,
                                                       .centre_y = f(baseline) + (glyph.y0 + glyph.y1) / 2,
                                                       .half_x = (glyph.x1 - glyph.x0) / 2,

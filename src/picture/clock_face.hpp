@@ -3,11 +3,9 @@
 #pragma once
 
 #include "eye/frame.hpp"
-#include "picture/shape.hpp"
+#include "picture/lettering.hpp"
 
-#include <functional>
 #include <string>
-#include <string_view>
 #include <vector>
 
 namespace picture {
@@ -30,15 +28,6 @@ struct ClockFace {
 /// The open eye: the hole in the cornea, with a word in it.
 struct OpenEye {
     std::string label{};
-};
-
-/// The width in mm of a text in a role.
-using Measure = std::function<double(Type, std::string_view)>;
-/// The cap height in mm of a role.
-using CapHeight = std::function<double(Type)>;
-struct Lettering {
-    Measure width{};
-    CapHeight cap{};
 };
 
 Shapes draw(const ClockFace& face, const Box& box, const Lettering& lettering);

@@ -54,9 +54,10 @@ enum class Type {
     Title,    // what to do
     Value,    // clocks, figures
     Strong,   // bold text
-    Text      // everything else
+    Text,     // everything else
+    Lead      // a larger plain line: under the giant digits, under the biggest label
 };
-inline constexpr int types = 6;
+inline constexpr int types = 7;
 
 enum class Align { Left, Centre, Right };
 

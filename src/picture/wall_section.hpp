@@ -3,9 +3,11 @@
 #pragma once
 
 #include "measure/length.hpp"
-#include "picture/clock_face.hpp"
+#include "picture/lettering.hpp"
 
 #include <optional>
+#include <string>
+#include <vector>
 
 namespace picture {
 

@@ -1,0 +1,212 @@
+#include "picture/clock_face.hpp"
+
+#include "picture/bounds.hpp"
+#include "picture/wrap.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace picture {
+
+namespace {
+
+constexpr double rim_gap = 1.8;  // between the rim and what stands outside it
+constexpr double cut_share = 0.66;
+
+struct Dial {
+    Point centre{};
+    double r = 0;
+    double turn_of(const ClockFace& face, measure::Angle at) const { return eye::surgeon_from_eye(at, face.side, face.seat).deg(); }
+    Point at(double share, double deg) const { return on_circle(centre, r * share, deg); }
+};
+
+Type hour_type(int hour) { return hour % 3 == 0 ? Type::Title : Type::Text; }
+
+/// The words at the sides stand in line with the hour where the box is wide, under it where it is not.
+struct Sides {
+    bool in_line = false;
+    double width = 0;  // taken left and right
+};
+
+bool words_at_the_sides(const ClockFace& face) { return face.seat == eye::Seat::Head; }
+
+double word_width(const ClockFace& face, const Lettering& lettering) {
+    if (!words_at_the_sides(face)) return 0;
+    return std::max(lettering.width(Type::Text, face.nasal_label), lettering.width(Type::Text, face.temporal_label));
+}
+
+/// What stands under the bottom hour: where the surgeon sits, and with a temporal seat the word temporal too.
+std::vector<std::string> seat_lines(const ClockFace& face, double width, const Lettering& lettering) {
+    if (words_at_the_sides(face)) return wrap(face.seat_label, Type::Text, width, lettering);
+    const std::string both = face.temporal_label + " · " + face.seat_label;
+    if (lettering.width(Type::Text, both) <= width) return {both};
+    return {face.temporal_label, face.seat_label};
+}
+
+struct Room {
+    Dial dial{};
+    Sides sides{};
+    std::vector<std::string> seat{};
+};
+
+Room room(const ClockFace& face, const Box& box, const Lettering& lettering) {
+    const double hour = lettering.cap(Type::Title) + rim_gap, line = pitch(Type::Text, lettering);
+    auto seat = seat_lines(face, box.w, lettering);
+    const double above = hour + (words_at_the_sides(face) ? 0 : line);
+    const double below = hour + line * static_cast<double>(seat.size()) + lettering.cap(Type::Text) * descent;
+    const double by_height = (box.h - above - below) / 2;
+    const double digits = lettering.width(Type::Title, "12"), word = word_width(face, lettering);
+    const double in_line = rim_gap + digits + (word > 0 ? rim_gap + word : 0);
+    const double stacked = rim_gap + std::max(digits, word);
+    const bool wide = box.w / 2 - in_line >= by_height;
+    const double side = wide ? in_line : stacked;
+    const double r = std::max(0.0, std::min(by_height, box.w / 2 - side));
+    const double spare = box.h - above - below - 2 * r;
+    return {.dial = {.centre = {box.centre().x, box.y + above + r + spare / 2}, .r = r}, .sides = {wide, side}, .seat = std::move(seat)};
+}
+
+void rim(Shapes& out, const Dial& dial) {
+    out.push_back(
+        Ring{.centre = dial.centre, .radius = dial.r * (1 + cut_share) / 2, .width = dial.r * (1 - cut_share), .ink = Ink::Tissue});
+    out.push_back(Ring{.centre = dial.centre, .radius = dial.r, .width = 0.7, .ink = Ink::Cornea});
+    out.push_back(Ring{.centre = dial.centre, .radius = dial.r * cut_share, .width = 0.5, .ink = Ink::Cornea, .dash = 0.6, .gap = 1.2});
+}
+
+bool taken(const ClockFace& face, measure::Angle at) {
+    const auto near = [at](measure::Angle other) { return apart_centideg(at, other) < 100; };
+    return std::any_of(face.done.begin(), face.done.end(), near) ||
+           std::any_of(face.next.begin(), face.next.end(), [&](const ClockFace::Next& next) { return near(next.at); });
+}
+
+void marks(Shapes& out, const ClockFace& face, const Dial& dial) {
+    for (int k = 1; k <= face.marks; ++k) {
+        const auto at = eye::mark_angle(k, face.marks, face.mark_offset);
+        if (taken(face, at)) continue;
+        const double deg = dial.turn_of(face, at);
+        out.push_back(Line{.a = dial.at(0.72, deg), .b = dial.at(0.93, deg), .width = 0.5, .ink = Ink::Mark});
+    }
+    for (int k = 0; k < face.dots; ++k) {
+        const double deg = dial.turn_of(face, eye::mark_angle(k + 1, face.dots, {}));
+        out.push_back(Disc{.centre = dial.at(0.58, deg), .radius = std::max(0.8, dial.r * 0.025), .ink = Ink::Soft});
+    }
+}
+
+void done(Shapes& out, const ClockFace& face, const Dial& dial) {
+    for (const auto& at : face.done) {
+        const double deg = dial.turn_of(face, at);
+        out.push_back(Line{.a = dial.at(0.5, deg), .b = dial.at(0.9, deg), .width = std::max(1.0, dial.r * 0.026), .ink = Ink::Steel});
+    }
+}
+
+struct Token {
+    Point centre{};
+    double radius = 0;
+};
+
+double token_radius(const std::string& text, Type type, const Lettering& lettering) {
+    return std::hypot(lettering.width(type, text), lettering.cap(type)) / 2 + lettering.cap(type) * 0.35;
+}
+
+/// The disc of the second suture stands on its own ray, further in if the first is in its way; none where it cannot.
+std::optional<Token> second_token(const Dial& dial, double deg, double radius, const Token& first) {
+    for (const double share : {0.42, 0.3, 0.15, 0.0, -0.15, -0.3}) {
+        const Point centre = dial.at(share, deg);
+        const double apart = std::hypot(centre.x - first.centre.x, centre.y - first.centre.y);
+        if (apart >= radius + first.radius + 0.8) return Token{centre, radius};
+    }
+    return std::nullopt;
+}
+
+void number(Shapes& out, const Token& token, const std::string& text, Type type, Ink ink, const Lettering& lettering) {
+    out.push_back(Text{
+        .at = {token.centre.x, token.centre.y + lettering.cap(type) / 2}, .text = text, .type = type, .ink = ink, .align = Align::Centre});
+}
+
+Token first_token(const ClockFace& face, const Dial& dial, const Lettering& lettering) {
+    const double radius = token_radius(std::to_string(face.next[0].n), Type::Title, lettering);
+    const double out = std::max(0.0, std::min(dial.r * 0.36, dial.r * cut_share - radius - 0.8));
+    return {on_circle(dial.centre, out, dial.turn_of(face, face.next[0].at)), radius};
+}
+
+void next(Shapes& out, const ClockFace& face, const Dial& dial, const Lettering& lettering) {
+    if (face.next.empty()) return;
+    const Token now = first_token(face, dial, lettering);
+    if (face.next.size() > 1) {
+        const double deg = dial.turn_of(face, face.next[1].at);
+        const std::string text = std::to_string(face.next[1].n);
+        const auto token = second_token(dial, deg, token_radius(text, Type::Strong, lettering), now);
+        const Point end = token ? token->centre : dial.at(0.5, deg);
+        out.push_back(Line{.a = dial.at(0.97, deg), .b = end, .width = 0.8, .ink = Ink::Accent, .dash = 2, .gap = 1.6});
+        if (token) {
+            out.push_back(Disc{.centre = token->centre, .radius = token->radius, .ink = Ink::Raised});
+            out.push_back(Ring{.centre = token->centre, .radius = token->radius, .width = 0.7, .ink = Ink::Accent});
+            number(out, *token, text, Type::Strong, Ink::Text, lettering);
+        }
+    }
+    const double deg = dial.turn_of(face, face.next[0].at);
+    out.push_back(Line{.a = dial.at(0.97, deg), .b = now.centre, .width = std::max(2.0, dial.r * 0.055), .ink = Ink::Accent});
+    out.push_back(Disc{.centre = now.centre, .radius = now.radius, .ink = Ink::AccentFill});
+    out.push_back(Ring{.centre = now.centre, .radius = now.radius, .width = 0.8, .ink = Ink::Accent});
+    number(out, now, std::to_string(face.next[0].n), Type::Title, Ink::OnAccent, lettering);
+}
+
+/// The centre of a label that clears the rim: its support towards the dial touches the tangent.
+Point outside(const Dial& dial, double deg, double w, double h) {
+    const Point unit = on_circle({}, 1, deg);
+    const double out = dial.r + rim_gap + std::abs(unit.x) * w / 2 + std::abs(unit.y) * h / 2;
+    return on_circle(dial.centre, out, deg);
+}
+
+void hours(Shapes& out, const ClockFace& face, const Dial& dial, const Lettering& lettering) {
+    for (int hour = 1; hour <= 12; ++hour) {
+        const std::string text = std::to_string(hour);
+        const Type type = hour_type(hour);
+        const double cap = lettering.cap(type), deg = dial.turn_of(face, eye::from_clock(hour, 0));
+        const Point at = outside(dial, deg, lettering.width(type, text), cap);
+        const Ink ink = type == Type::Title ? Ink::Text : Ink::Soft;
+        out.push_back(Text{.at = {at.x, at.y + cap / 2}, .text = text, .type = type, .ink = ink, .align = Align::Centre});
+    }
+}
+
+void side_word(Shapes& out, const Room& room, const std::string& word, double deg, const Lettering& lettering) {
+    const bool left = deg > 90 && deg < 270;
+    const double cap = lettering.cap(Type::Text), digits = lettering.width(Type::Title, "12");
+    const double from_rim = rim_gap + (room.sides.in_line ? digits + rim_gap : 0);
+    const double x = room.dial.centre.x + (left ? -1 : 1) * (room.dial.r + from_rim);
+    const double y = room.dial.centre.y + (room.sides.in_line ? cap / 2 : lettering.cap(Type::Title) / 2 + pitch(Type::Text, lettering));
+    out.push_back(Text{.at = {x, y}, .text = word, .type = Type::Text, .ink = Ink::Soft, .align = left ? Align::Right : Align::Left});
+}
+
+void words(Shapes& out, const ClockFace& face, const Room& room, const Lettering& lettering) {
+    const Dial& dial = room.dial;
+    const double hour = rim_gap + lettering.cap(Type::Title), line = pitch(Type::Text, lettering);
+    double y = dial.centre.y + dial.r + hour + line;
+    for (const auto& text : room.seat) {
+        out.push_back(Text{.at = {dial.centre.x, y}, .text = text, .type = Type::Text, .ink = Ink::Soft, .align = Align::Centre});
+        y += line;
+    }
+    if (words_at_the_sides(face)) {
+        side_word(out, room, face.nasal_label, dial.turn_of(face, eye::nasal(face.side)), lettering);
+        side_word(out, room, face.temporal_label, dial.turn_of(face, eye::temporal(face.side)), lettering);
+        return;
+    }
+    const double above = dial.centre.y - dial.r - hour - lettering.cap(Type::Text) * 0.6;
+    out.push_back(
+        Text{.at = {dial.centre.x, above}, .text = face.nasal_label, .type = Type::Text, .ink = Ink::Soft, .align = Align::Centre});
+}
+
+}  // namespace
+
+Shapes draw(const ClockFace& face, const Box& box, const Lettering& lettering) {
+    const Room made = room(face, box, lettering);
+    Shapes out;
+    rim(out, made.dial);
+    marks(out, face, made.dial);
+    done(out, face, made.dial);
+    next(out, face, made.dial, lettering);
+    hours(out, face, made.dial, lettering);
+    words(out, face, made, lettering);
+    return out;
+}
+
+}  // namespace picture

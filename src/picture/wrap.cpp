@@ -1,0 +1,50 @@
+#include "picture/wrap.hpp"
+
+#include <algorithm>
+#include <sstream>
+
+namespace picture {
+
+namespace {
+
+std::vector<std::string> greedy(const std::string& text, Type type, double width, const Lettering& lettering) {
+    std::vector<std::string> lines;
+    std::istringstream words(text);
+    for (std::string word; words >> word;) {
+        const bool fits = !lines.empty() && lettering.width(type, lines.back() + " " + word) <= width;
+        if (fits) {
+            lines.back() += " " + word;
+        } else {
+            lines.push_back(word);
+        }
+    }
+    return lines;
+}
+
+}  // namespace
+
+std::vector<std::string> wrap(const std::string& text, Type type, double width, const Lettering& lettering) {
+    auto lines = greedy(text, type, width, lettering);
+    if (lines.size() < 2) return lines;
+    // As many lines, but of even length: no lonely last word.
+    double low = width / 2, high = width;
+    for (int i = 0; i < 8; ++i) {
+        const double middle = (low + high) / 2;
+        auto tighter = greedy(text, type, middle, lettering);
+        const bool same =
+            tighter.size() == lines.size() && widest(tighter, type, lettering) <= std::max(middle, widest(lines, type, lettering));
+        (same ? high : low) = middle;
+        if (same) lines = std::move(tighter);
+    }
+    return lines;
+}
+
+double widest(const std::vector<std::string>& lines, Type type, const Lettering& lettering) {
+    double most = 0;
+    for (const auto& line : lines) most = std::max(most, lettering.width(type, line));
+    return most;
+}
+
+double pitch(Type type, const Lettering& lettering) { return lettering.cap(type) * 1.6; }
+
+}  // namespace picture

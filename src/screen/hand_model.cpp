@@ -123,12 +123,12 @@ std::vector<Target> counts_hand(const CaseState& state, const Words& words) {
 }
 
 std::vector<Target> lost_hand(const Around& around, const Words& words) {
-    return {as(target("by-hand", words("lost.by_hand"), words("lost.by_hand_line"), {guide::EndCut{.how = guide::CutEnd::Surgeon}}),
-               Look::Filled),
-            target("re-seat", words("lost.re_seat"), words("lost.re_seat_line"),
-                   {guide::ReopenStep{.step = "zero", .why = words("why.re_seated")}}),
-            as(target("spoke-lost", words("lost.spoke"), words("lost.spoke_line"), {guide::CountSpoke{.source = around.here}}),
-               Look::Hollow)};
+    return {
+        as(target("by-hand", words("lost.by_hand"), words("lost.by_hand_line"), {guide::EndCut{.how = guide::CutEnd::Surgeon}}),
+           Look::Filled),
+        target("re-seat", words("lost.re_seat"), words("lost.re_seat_line"),
+               {guide::ReopenStep{.step = "zero", .why = words("why.re_seated")}}),
+        as(target("spoke-lost", words("lost.spoke"), words("lost.spoke_line"), {guide::CountSpoke{.source = around.here}}), Look::Hollow)};
 }
 
 Target spoke_target(const CaseState& state, const Around& around, const Words& words) {

@@ -1,0 +1,21 @@
+// The words of a card as pieces that stand one under the other: title, what to do, rows, counts, words said aloud, cautions,
+// foot. Each knows its height, so that the card can leave out what is secondary before it draws.
+#pragma once
+
+#include "screen/pen.hpp"
+
+#include <functional>
+
+namespace screen {
+
+struct Piece {
+    enum class Kind { Needed, Hint, Foot } kind{};  // foot goes first, then hints; what is needed never goes
+    double height = 0;                              // with the space after it
+    std::function<void(double y)> draw{};
+};
+using Pieces = std::vector<Piece>;
+
+double height_of(const Pieces& pieces);
+Pieces card_pieces(Pen& pen, const Card& card, const Box& box);
+
+}  // namespace screen

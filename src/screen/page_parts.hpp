@@ -1,0 +1,25 @@
+// What the pages beside the Table share: the head, the row of foot targets, a grid of targets.
+#pragma once
+
+#include "screen/pen.hpp"
+
+#include <optional>
+#include <span>
+
+namespace screen {
+
+/// Ground, strip if any, title and lines, foot targets, banner: returns the box left in the middle.
+struct PageWords {
+    const std::optional<Strip>& strip;
+    const std::string& title;
+    const std::vector<std::string>& lines;
+    const std::vector<Target>& foot;
+    const std::optional<Banner>& banner;
+};
+Box draw_page(Pen& pen, const PageWords& page);
+
+/// How many columns a grid of targets takes in a box; none where it does not fit at look.md's sizes.
+std::optional<int> grid_columns(const Pen& pen, std::span<const Target> targets, const Box& box);
+void draw_grid(Pen& pen, std::span<const Target> targets, const Box& box, int columns);
+
+}  // namespace screen

@@ -1,0 +1,188 @@
+#include "screen/table_parts.hpp"
+
+#include <algorithm>
+
+namespace screen {
+
+namespace {
+
+void state_icon(Pen& pen, Line::Is is, const Box& box) {
+    switch (is) {
+        case Line::Is::Done:
+            pen.icon(Icon::Tick, box, Ink::Soft, Ink::Card);
+            return;
+        case Line::Is::Skipped:
+            pen.add(picture::Line{.a = {box.x + box.w * 0.1, box.centre().y},
+                                  .b = {box.right() - box.w * 0.1, box.centre().y},
+                                  .width = 0.6,
+                                  .ink = Ink::Soft});
+            return;
+        case Line::Is::Now:
+            pen.icon(Icon::Dot, box, Ink::Accent, Ink::Card);
+            return;
+        case Line::Is::Later:
+            pen.icon(Icon::Circle, box, Ink::Mark, Ink::Card);
+            return;
+    }
+}
+
+Type type_of(const Line& line) { return line.is == Line::Is::Now ? Type::Strong : Type::Text; }
+Ink ink_of(const Line& line) { return line.is == Line::Is::Now ? Ink::Text : Ink::Soft; }
+
+std::size_t now_of(const std::vector<Line>& lines) {
+    const auto now = std::find_if(lines.begin(), lines.end(), [](const Line& line) { return line.is == Line::Is::Now; });
+    return static_cast<std::size_t>(now - lines.begin());
+}
+
+/// The step before, the present one and the next two.
+std::vector<Line> near_now(const std::vector<Line>& lines) {
+    const std::size_t now = std::min(now_of(lines), lines.empty() ? 0 : lines.size() - 1);
+    const std::size_t from = now > 0 ? now - 1 : 0, to = std::min(lines.size(), now + 3);
+    return {lines.begin() + static_cast<std::ptrdiff_t>(from), lines.begin() + static_cast<std::ptrdiff_t>(to)};
+}
+
+/// The column, its distances stretched as far as the height allows.
+class Column {
+public:
+    Column(Pen& pen, const Box& box) : pen_(pen), box_(box), icon_(pen.cap(Type::Text) * 1.05), pad_(pen.cap(Type::Text)) {}
+
+    double height(const std::vector<Line>& path, double stretch) const {
+        double h = 2 * pad_;
+        for (const auto& line : path) h += line.inner.empty() ? row(line, false, stretch) : open_height(line, stretch);
+        return h;
+    }
+
+    void draw(const std::vector<Line>& path, double stretch) {
+        double y = box_.y + pad_;
+        for (const auto& line : path) {
+            if (line.inner.empty()) {
+                draw_row(line, y, box_.x + pad_, false, stretch);
+                y += row(line, false, stretch);
+            } else {
+                draw_open(line, y, stretch);
+                y += open_height(line, stretch);
+            }
+        }
+    }
+
+private:
+    double text_width(bool inner) const { return box_.w - 2 * pad_ - icon_ * 1.55 - (inner ? pad_ * 0.6 : 0); }
+    Block block(const Line& line, bool inner) const { return pen_.block(line.text, {type_of(line)}, {text_width(inner), 1e9, 2}); }
+    double row(const Line& line, bool inner, double stretch) const {
+        return block(line, inner).height + pen_.cap(Type::Text) * (inner ? 0.55 : 0.9) * stretch;
+    }
+    double open_height(const Line& line, double stretch) const {
+        double h = head_height(stretch) + pad_ * 0.8;
+        for (const auto& step : line.inner) h += row(step, true, stretch);
+        return h;
+    }
+    double head_height(double stretch) const { return pen_.cap(Type::Strong) * (1.9 + 0.5 * stretch); }
+
+    void draw_row(const Line& line, double y, double x, bool inner, double stretch) {
+        const Block made = block(line, inner);
+        const double top = y + pen_.cap(Type::Text) * (inner ? 0.275 : 0.45) * stretch;
+        state_icon(pen_, line.is, {x, top + pen_.cap(Type::Text) / 2 - icon_ / 2, icon_, icon_});
+        pen_.text({x + icon_ * 1.55, top}, made, ink_of(line));
+    }
+
+    void draw_open(const Line& line, double y, double stretch) {
+        const double edge = pad_ * 0.5;
+        const Box panel{box_.x + edge, y, box_.w - 2 * edge, open_height(line, stretch) - pad_ * 0.3};
+        pen_.panel(panel, Ink::Raised);
+        pen_.add(picture::Panel{.box = {panel.x, panel.y, pad_ * 0.28, panel.h}, .radius = 0.5, .fill = Ink::Accent, .edge = Ink::Accent});
+        pen_.text({panel.x + pad_, y + pad_ * 0.75}, line.text, Type::Strong, Ink::Text);
+        double at = y + head_height(stretch);
+        for (const auto& step : line.inner) {
+            draw_row(step, at, panel.x + pad_, true, stretch);
+            at += row(step, true, stretch);
+        }
+    }
+
+    Pen& pen_;
+    Box box_;
+    double icon_, pad_;
+};
+
+void draw_column(Pen& pen, std::vector<Line> path, const Box& box) {
+    pen.panel(box, Ink::Card);
+    Column column(pen, box);
+    const auto fits = [&](double stretch) { return column.height(path, stretch) <= box.h; };
+    if (!fits(0.6)) {
+        for (auto& phase : path) phase.inner = phase.inner.empty() ? phase.inner : near_now(phase.inner);
+    }
+    if (!fits(0.6)) path = near_now(path);
+    double stretch = 2.2;
+    while (stretch > 0.4 && !fits(stretch)) stretch -= 0.1;
+    column.draw(path, stretch);
+}
+
+/// The steps of the present phase in a line: as many round the present one as go into the rows.
+struct Flow {
+    std::vector<Line> lines{};
+    std::vector<Point> places{};
+    double end = 0;
+};
+
+double item_width(const Pen& pen, const Line& line) { return pen.cap(Type::Text) * 1.6 + pen.width(type_of(line), line.text); }
+
+Flow flow(const Pen& pen, std::vector<Line> lines, const Box& box, double row_h) {
+    Flow made{.lines = std::move(lines)};
+    const double between = pen.cap(Type::Text) * 1.3;
+    double x = box.x, y = box.y;
+    for (const auto& line : made.lines) {
+        const double w = item_width(pen, line);
+        if (x > box.x && x + w > box.right() + 1e-6) {
+            x = box.x;
+            y += row_h;
+        }
+        made.places.push_back({x, y});
+        made.end = std::max(made.end, x + w);
+        x += w + between;
+    }
+    return made;
+}
+
+bool inside(const Flow& flow, const Box& box) {
+    return flow.lines.empty() || (flow.end <= box.right() + 1e-6 && flow.places.back().y < box.bottom() - 1e-6);
+}
+
+void draw_strip_path(Pen& pen, const std::vector<Line>& path, const TableLayout& layout) {
+    const auto phase = now_of(path);
+    if (phase == path.size()) return;
+    const auto& steps = path[phase].inner.empty() ? path : path[phase].inner;
+    pen.panel(layout.path, Ink::Card);
+    const double cap = pen.cap(Type::Text), rows = layout.strip_rows ? 2 : 1, row_h = pen.pitch(Type::Text);
+    const double used = (rows - 1) * row_h + cap, top = layout.path.y + (layout.path.h - used) / 2;
+    const Box box{layout.path.x + cap, top, layout.path.w - 2 * cap, used};
+    const std::vector<Line> near = near_now(steps);
+    const std::size_t before = near.front().is == Line::Is::Now ? 0 : 1;
+    // Left out first: the step after the next, then the one before.
+    std::vector<std::vector<Line>> tries{near};
+    if (near.size() > before + 2) tries.emplace_back(near.begin(), near.end() - 1);
+    tries.emplace_back(near.begin() + static_cast<std::ptrdiff_t>(before),
+                       near.begin() + static_cast<std::ptrdiff_t>(std::min(near.size(), before + 2)));
+    tries.emplace_back(near.begin() + static_cast<std::ptrdiff_t>(before), near.begin() + static_cast<std::ptrdiff_t>(before + 1));
+    for (auto& lines : tries) {
+        const Flow made = flow(pen, std::move(lines), box, row_h);
+        if (!inside(made, box)) continue;
+        for (std::size_t i = 0; i < made.lines.size(); ++i) {
+            const Point at = made.places[i];
+            state_icon(pen, made.lines[i].is, {at.x, at.y - cap * 0.02, cap * 1.05, cap * 1.05});
+            pen.text({at.x + cap * 1.6, at.y}, made.lines[i].text, type_of(made.lines[i]), ink_of(made.lines[i]));
+        }
+        return;
+    }
+}
+
+}  // namespace
+
+void draw_path(Pen& pen, const std::vector<Line>& path, const TableLayout& layout) {
+    if (path.empty()) return;
+    if (layout.path_column) {
+        draw_column(pen, path, layout.path);
+    } else {
+        draw_strip_path(pen, path, layout);
+    }
+}
+
+}  // namespace screen

@@ -1,0 +1,170 @@
+#include "screen/table_parts.hpp"
+
+#include <algorithm>
+#include <functional>
+
+namespace screen {
+
+namespace {
+
+/// One thing on the strip. `worth`: what is left out last.
+struct Item {
+    enum class Side { Left, Middle, Right } side{};
+    int worth = 0;
+    double width = 0;
+    std::function<void(double x)> draw{};
+    std::string name{};  // said when it had to be left out and is missed
+};
+using Items = std::vector<Item>;
+
+double between(const Pen& pen) { return pen.cap(Type::Text) * 1.1; }
+
+double total(const Pen& pen, const Items& items) {
+    double sum = 0;
+    for (const auto& item : items) sum += item.width;
+    return sum + between(pen) * std::max(0.0, static_cast<double>(items.size()) - 1);
+}
+
+void place(Pen& pen, Items items, const Box& row) {
+    while (items.size() > 1 && total(pen, items) > row.w) {
+        const auto least = std::min_element(items.begin(), items.end(), [](const Item& a, const Item& b) { return a.worth < b.worth; });
+        if (!least->name.empty()) pen.falls_short(least->name);
+        items.erase(least);
+    }
+    double left = row.x, right = row.right();
+    for (const auto& item : items) {
+        if (item.side != Item::Side::Left) continue;
+        item.draw(left);
+        left += item.width + between(pen);
+    }
+    for (auto item = items.rbegin(); item != items.rend(); ++item) {
+        if (item->side != Item::Side::Right) continue;
+        item->draw(right - item->width);
+        right -= item->width + between(pen);
+    }
+    for (const auto& item : items) {
+        if (item.side != Item::Side::Middle) continue;
+        const double centred = row.centre().x - item.width / 2;
+        item.draw(std::clamp(centred, left, std::max(left, right - item.width)));
+    }
+}
+
+/// A text on the strip, its cap height centred on `y`.
+Item words(Pen& pen, const std::string& text, Type type, Ink ink, double y) {
+    return {.width = pen.width(type, text), .draw = [&pen, text, type, ink, y](double x) {
+                pen.text({x, y - pen.cap(type) / 2}, text, type, ink);
+            }};
+}
+
+Item with(Item item, Item::Side side, int worth, std::string name = {}) {
+    item.side = side;
+    item.worth = worth;
+    item.name = std::move(name);
+    return item;
+}
+
+Item pill(Pen& pen, const std::string& eye, double y) {
+    const double pad = pen.cap(Type::Strong) * 1.1, h = pen.cap(Type::Strong) * 2.1, w = pen.width(Type::Strong, eye) + 2 * pad;
+    return {.side = Item::Side::Left, .worth = 100, .width = w, .draw = [&pen, eye, pad, h, w, y](double x) {
+                pen.add(picture::Panel{
+                    .box = {x, y - h / 2, w, h}, .radius = h / 2, .fill = Ink::Ground, .edge = Ink::Accent, .edge_width = 0.6});
+                pen.text({x + pad, y - pen.cap(Type::Strong) / 2}, eye, Type::Strong, Ink::Text);
+            }};
+}
+
+/// Two texts, one under the other, as one item.
+Item stacked(Pen& pen, Item upper, Item lower, Align align) {
+    const double w = std::max(upper.width, lower.width);
+    (void)pen;
+    return {.width = w, .draw = [upper, lower, w, align](double x) {
+                const auto shift = [&](const Item& item) {
+                    return align == Align::Left ? 0 : align == Align::Right ? w - item.width : (w - item.width) / 2;
+                };
+                if (upper.width > 0) upper.draw(x + shift(upper));
+                if (lower.width > 0) lower.draw(x + shift(lower));
+            }};
+}
+
+Item clock_in_line(Pen& pen, const ClockShown& clock, double y) {
+    const double label = pen.width(Type::Text, clock.label), after = pen.cap(Type::Text) * 0.6;
+    return {.width = label + after + pen.width(Type::Value, clock.value), .draw = [&pen, clock, label, after, y](double x) {
+                pen.text({x, y + pen.cap(Type::Value) / 2 - pen.cap(Type::Text)}, clock.label, Type::Text, Ink::Soft);
+                pen.text({x + label + after, y - pen.cap(Type::Value) / 2}, clock.value, Type::Value, clock.live ? Ink::Text : Ink::Soft);
+            }};
+}
+
+int clock_worth(const ClockShown& clock, std::size_t place) { return (clock.live ? 90 : 40) - static_cast<int>(place); }
+
+void two_lines(Pen& pen, const Strip& strip, const Box& row) {
+    const double v = pen.cap(Type::Value), t = pen.cap(Type::Text), top = row.y + (row.h - v - t * 1.75) / 2;
+    const double upper = top + v / 2, lower = top + v + t * 1.25;
+    Items items{pill(pen, strip.eye, row.centre().y)};
+    items.push_back(with(stacked(pen, words(pen, strip.reference, Type::Strong, Ink::Text, upper),
+                                 words(pen, strip.sizes, Type::Text, Ink::Soft, lower), Align::Left),
+                         Item::Side::Left, 30));
+    const bool held = !strip.holder.empty();
+    items.push_back(with(stacked(pen, words(pen, strip.phase, Type::Strong, Ink::Text, held ? upper : row.centre().y),
+                                 words(pen, strip.holder, Type::Text, Ink::Soft, lower), Align::Centre),
+                         Item::Side::Middle, 70, strip.holder));
+    for (std::size_t i = 0; i < strip.clocks.size(); ++i) {
+        const auto& clock = strip.clocks[i];
+        items.push_back(with(stacked(pen, words(pen, clock.value, Type::Value, clock.live ? Ink::Text : Ink::Soft, upper),
+                                     words(pen, clock.label, Type::Text, Ink::Soft, lower), Align::Right),
+                             Item::Side::Right, clock_worth(clock, i), clock.live ? clock.label : std::string{}));
+    }
+    if (!strip.time.empty()) items.push_back(with(words(pen, strip.time, Type::Value, Ink::Soft, upper), Item::Side::Right, 50));
+    place(pen, std::move(items), row);
+}
+
+void add_clocks(Pen& pen, Items& items, const Strip& strip, double y) {
+    for (std::size_t i = 0; i < strip.clocks.size(); ++i) {
+        const auto& clock = strip.clocks[i];
+        items.push_back(
+            with(clock_in_line(pen, clock, y), Item::Side::Right, clock_worth(clock, i), clock.live ? clock.label : std::string{}));
+    }
+}
+
+void add_words(Pen& pen, Items& items, const std::string& text, Type type, Ink ink, double y, Item::Side side, int worth) {
+    if (!text.empty()) items.push_back(with(words(pen, text, type, ink, y), side, worth, worth == 60 ? text : std::string{}));
+}
+
+void one_line(Pen& pen, const Strip& strip, const Box& row) {
+    const double y = row.centre().y;
+    Items items{pill(pen, strip.eye, y)};
+    add_words(pen, items, strip.phase, Type::Strong, Ink::Text, y, Item::Side::Left, 55);
+    add_words(pen, items, strip.reference, Type::Text, Ink::Soft, y, Item::Side::Left, 30);
+    add_words(pen, items, strip.holder, Type::Text, Ink::Soft, y, Item::Side::Middle, 60);
+    add_clocks(pen, items, strip, y);
+    add_words(pen, items, strip.time, Type::Value, Ink::Soft, y, Item::Side::Right, 45);
+    place(pen, std::move(items), row);
+}
+
+void two_rows(Pen& pen, const Strip& strip, const Box& all) {
+    const Box upper{all.x, all.y, all.w, all.h / 2}, lower{all.x, all.y + all.h / 2, all.w, all.h / 2};
+    Items items{pill(pen, strip.eye, upper.centre().y)};
+    add_words(pen, items, strip.phase, Type::Strong, Ink::Text, upper.centre().y, Item::Side::Left, 55);
+    add_words(pen, items, strip.reference, Type::Text, Ink::Soft, upper.centre().y, Item::Side::Middle, 30);
+    add_words(pen, items, strip.time, Type::Value, Ink::Soft, upper.centre().y, Item::Side::Right, 45);
+    place(pen, std::move(items), upper);
+    Items below;
+    add_words(pen, below, strip.holder, Type::Text, Ink::Soft, lower.centre().y, Item::Side::Left, 60);
+    add_clocks(pen, below, strip, lower.centre().y);
+    if (!below.empty()) place(pen, std::move(below), lower);
+}
+
+}  // namespace
+
+void draw_strip(Pen& pen, const Strip& strip, const TableLayout& layout) {
+    pen.add(picture::Panel{.box = layout.strip, .radius = 0, .fill = Ink::Card, .edge = Ink::Card});
+    const double g = pen.gap();
+    const Box row{layout.strip.x + g, layout.strip.y, layout.strip.w - 2 * g, layout.strip.h};
+    if (layout.strip_rows) {
+        two_rows(pen, strip, row);
+    } else if (layout.strip_lines == 1) {
+        one_line(pen, strip, row);
+    } else {
+        two_lines(pen, strip, row);
+    }
+}
+
+}  // namespace screen

@@ -1,0 +1,22 @@
+// The parts of the Table view, each drawn into the box that the layout gives it.
+#pragma once
+
+#include "screen/table_layout.hpp"
+
+#include <span>
+
+namespace screen {
+
+/// Eye, case, phase, clocks on top. What there is no room for is left out, the least needed first.
+void draw_strip(Pen& pen, const Strip& strip, const TableLayout& layout);
+void draw_path(Pen& pen, const std::vector<Line>& path, const TableLayout& layout);
+void draw_picture(Pen& pen, const Picture& picture, const Box& box);
+void draw_card(Pen& pen, const Card& card, const Box& box);
+/// The biggest target, then the others in rows; returns those for which the rows have no place.
+std::span<const Target> draw_hand(Pen& pen, std::span<const Target> hand, const TableLayout& layout);
+/// A row of targets of even width.
+void draw_row(Pen& pen, std::span<const Target> targets, const Box& row);
+double banner_height(const Pen& pen, const Banner& banner, double width);
+void draw_banner(Pen& pen, const Banner& banner, const Box& box);
+
+}  // namespace screen

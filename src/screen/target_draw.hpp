@@ -1,0 +1,17 @@
+// A target as it looks in its box: filled, plain, hollow, watch, stop; dead, held, flashing. The label wraps by words and
+// steps down among the roles; it never leaves the target and never falls below look.md's minimum.
+#pragma once
+
+#include "screen/pen.hpp"
+
+namespace screen {
+
+enum class Rank { First, Wide, Small };  // how big a label a target may have
+
+void draw_target(Pen& pen, const Target& target, const Box& box, Rank rank);
+/// The least height and width of a target of a weight, look.md.
+double least_side_mm(Weight weight);
+/// The width a label needs in a small target.
+double wanted_width(const Pen& pen, const Target& target);
+
+}  // namespace screen

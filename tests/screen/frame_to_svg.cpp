@@ -1,0 +1,27 @@
+// frame_to_svg FOLDER [NAME]: every sample view on every glass as an SVG file, to look at without a window.
+#include "screen/samples.hpp"
+#include "support/svg.hpp"
+
+#include <algorithm>
+#include <fstream>
+#include <iostream>
+
+int main(int argc, char** argv) {
+    if (argc < 2) {
+        std::cerr << "usage: frame_to_svg FOLDER [NAME]\n";
+        return 2;
+    }
+    const std::string folder = argv[1], wanted = argc > 2 ? argv[2] : "";
+    const auto palette = screen::palette(screen::Theme::Dark);
+    for (const auto& glass : samples::glasses()) {
+        for (const auto& sample : samples::all()) {
+            std::string name = sample.name + " " + glass.name;
+            if (name.find(wanted) == std::string::npos) continue;
+            std::replace(name.begin(), name.end(), ' ', '-');
+            const auto canvas = samples::canvas(glass.glass);
+            const auto frame = std::visit([&](const auto& model) { return screen::draw(model, canvas); }, sample.view);
+            std::ofstream(folder + "/" + name + ".svg") << support::svg(frame.shapes, canvas, palette);
+            for (const auto& what : frame.short_of) std::cout << name << ": falls short: " << what << "\n";
+        }
+    }
+}

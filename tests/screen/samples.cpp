@@ -1,0 +1,149 @@
+#include "screen/samples.hpp"
+
+#include "support/lettering.hpp"
+
+#include <algorithm>
+
+namespace samples {
+
+using namespace screen;
+
+namespace {
+
+using Is = screen::Line::Is;
+
+std::vector<screen::Line> steps(const std::vector<std::string>& titles, std::size_t now) {
+    std::vector<screen::Line> made;
+    for (std::size_t i = 0; i < titles.size(); ++i)
+        made.push_back({.is = i < now ? Is::Done : i == now ? Is::Now : Is::Later, .text = titles[i]});
+    return made;
+}
+
+std::vector<screen::Line> path(std::size_t phase, const std::vector<std::string>& titles, std::size_t now) {
+    auto made = steps({"Ready", "Donor", "Host", "Open eye", "Suturing", "Closing"}, phase);
+    made[phase].inner = steps(titles, now);
+    return made;
+}
+
+Strip strip(const std::string& phase) {
+    return {.eye = "RIGHT EYE",
+            .reference = "Case K-0147",
+            .sizes = "host 7.50 · donor 7.75",
+            .phase = phase,
+            .clocks = {{"suction on", "01:42", true}, {"case", "00:38:10", true}},
+            .time = "09:41",
+            .holder = "count: Table"};
+}
+
+Target target(std::string id, std::string label, std::string line, Look look = Look::Plain) {
+    return {.id = std::move(id), .label = std::move(label), .line = std::move(line), .look = look};
+}
+
+std::vector<Target> cutting_hand(bool reached) {
+    Target spoke = target("spoke", "+1 spoke", "tap as you hear it", Look::Filled);
+    if (reached) spoke = target("spoke", "+1 over plan", "counts at once if it was turned", Look::Hollow);
+    spoke.weight = Weight::Spoke;
+    return {spoke,
+            target("raised", "Blade raised 1", "turned back one"),
+            target("undo", "Undo tap", "it was not a spoke"),
+            target("lost", "Suction lost", "", Look::Watch),
+            target("entered", "Chamber entered", "", Look::Watch),
+            target("done", "Cut done", reached ? "go to suction off" : "blade stays here", reached ? Look::Filled : Look::Plain)};
+}
+
+Figure figure(int position) {
+    if (position < 0) return {std::to_string(-position), "spokes to zero", std::to_string(3 + position) + " of 3 turned"};
+    if (position <= 8) return {std::to_string(8 - position), "spokes to go", std::to_string(position) + " of 8 below zero"};
+    return {std::to_string(position - 8), "over the plan", std::to_string(position) + " below zero, 8 planned"};
+}
+
+picture::WallSection section(int position) {
+    const double travel = 60.0 * std::max(0, position);
+    return {.wall = measure::from_um(612),
+            .advance = measure::from_um(60),
+            .position = position,
+            .planned = 8,
+            .band_low = measure::from_um(travel * 0.86),
+            .band_high = measure::from_um(travel * 1.23),
+            .surface_label = "surface",
+            .foot = {"thinnest 612 µm, at 7:30", "band: where the blade may be"}};
+}
+
+}  // namespace
+
+TableModel cutting(int position) {
+    const bool reached = position >= 8;
+    return {
+        .strip = strip("Host · cutting"),
+        .path = path(2,
+                     {"Mark the centre", "Set zero", "Raise 3 spokes", "Seat and centre", "Suction on", "Lower the blade", "Suction off",
+                      "Dry, ink the marks"},
+                     5),
+        .card = {.title = reached ? "Depth reached, stop" : "Lower the blade, clockwise",
+                 .lines = {reached ? "Surgeon: check the chamber. Then suction off." : "The surgeon says each spoke. Tap as you hear it."},
+                 .figure = figure(position),
+                 .picture = section(position),
+                 .foot = {{"Next, have ready", "sponge · marking pen · viscoelastic"}}},
+        .hand = cutting_hand(reached),
+        .banner = std::nullopt};
+}
+
+TableModel suturing(int tied, eye::Side side, eye::Seat seat) {
+    const std::vector<int> clock = {12, 6, 3, 9};
+    std::vector<measure::Angle> order;
+    for (const int hour : clock) order.push_back(eye::from_clock(hour, 0));
+    for (const int half : {90, 450, 270, 630, 45, 405, 225, 585, 135, 495, 315, 675})
+        order.push_back(eye::from_clock(12, 0 + half % 60 == half ? half : 0));
+    order.resize(4);
+    for (const int centi : {4500, 22500, 13500, 31500, 6750, 24750, 15750, 33750, 11250, 29250, 2250, 20250})
+        order.push_back(measure::centideg(centi));
+    picture::ClockFace face{
+        .side = side, .seat = seat, .seat_label = "surgeon sits here", .nasal_label = "nasal", .temporal_label = "temporal"};
+    face.done.assign(order.begin(), order.begin() + tied);
+    for (int n = tied; n < std::min(tied + 2, 16); ++n) face.next.push_back({n + 1, order[static_cast<std::size_t>(n)]});
+    const std::string next = std::to_string(tied + 1), at = tied < 16 ? eye::short_clock_text(order[static_cast<std::size_t>(tied)]) : "";
+    TableModel made{.strip = strip("Suturing · " + std::to_string(tied) + " of 16 tied"),
+                    .path = path(4, {"Cardinals, 1 to 4", "Next four, to 8", "Next eight, to 16", "Tension and knots"},
+                                 tied < 4    ? 0
+                                 : tied < 8  ? 1
+                                 : tied < 16 ? 2
+                                             : 3),
+                    .card = {.title = "Suture " + next + " at " + at,
+                             .lines = {"Opposite suture " + std::to_string(tied) + ". Host mark 11. No donor dot here: split the gap."},
+                             .picture = face},
+                    .hand = {target("tied", "Suture " + next + " tied", at + " · mark 11", Look::Filled),
+                             target("other", "Other mark", "choose where it went"), target("redo", "Redo a suture", "out and in again"),
+                             target("else", "Something else happened", "", Look::Watch)},
+                    .banner = std::nullopt};
+    made.strip.clocks = {{"open sky", "11:08", true}, {"decompressed", "13:40", true}, {"case", "01:02:44", true}};
+    made.card.foot = {{"Next, have ready", "needle 3 loaded · tying forceps"}};
+    return made;
+}
+
+std::vector<Sample> all() {
+    std::vector<Sample> made;
+    for (const int position : {-3, 0, 3, 8, 9}) made.push_back({"cutting " + std::to_string(position), cutting(position)});
+    for (const int tied : {0, 5, 15})
+        made.push_back({"suturing " + std::to_string(tied), suturing(tied, eye::Side::Right, eye::Seat::Head)});
+    return made;
+}
+
+std::vector<NamedGlass> glasses() {
+    return {{"1024x600-10", {223, 125}},
+            {"1280x800-10", {217, 136}},
+            {"1920x1080-15", {344, 194}},
+            {"1920x1080-21", {476, 268}},
+            {"3840x2160-27", {598, 336}},
+            {"800x1280-10", {136, 217}},
+            {"1080x1920-21", {268, 476}},
+            {"1024x600-10-left", {223, 125, Hand::Left}},
+            {"1920x1080-15-left", {344, 194, Hand::Left}},
+            {"800x1280-10-left", {136, 217, Hand::Left}}};
+}
+
+Canvas canvas(const Glass& glass) {
+    const Typography type = table_typography(glass);
+    return {.glass = glass, .type = type, .lettering = support::lettering(type), .finger = {}};
+}
+
+}  // namespace samples

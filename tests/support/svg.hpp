@@ -1,0 +1,13 @@
+// A frame as SVG, to look at what is drawn without a window. Millimetres; `rsvg-convert` makes a picture of it.
+#pragma once
+
+#include "screen/frame.hpp"
+#include "screen/theme.hpp"
+
+#include <string>
+
+namespace support {
+
+std::string svg(const picture::Shapes& shapes, const screen::Canvas& canvas, const screen::Palette& palette);
+
+}  // namespace support

@@ -74,27 +74,27 @@ int FontFile::step(char32_t letter) const {
     return step;
 }
 
-Fonts::Fonts(Lettering lettering, std::shared_ptr<const FontFile> regular, std::shared_ptr<const FontFile> bold)
-    : lettering_(lettering), regular_(std::move(regular)), bold_(std::move(bold)) {}
+Fonts::Fonts(Sizes sizes, std::shared_ptr<const FontFile> regular, std::shared_ptr<const FontFile> bold)
+    : sizes_(sizes), regular_(std::move(regular)), bold_(std::move(bold)) {}
 
-Result<Fonts> Fonts::load(const std::string& folder, const Lettering& lettering) {
-    measure::expect(lettering.px_per_mm > 0);
-    for (const double cap : lettering.cap_mm) measure::expect(cap > 0);
+Result<Fonts> Fonts::load(const std::string& folder, const Sizes& sizes) {
+    measure::expect(sizes.px_per_mm > 0);
+    for (const double cap : sizes.cap_mm) measure::expect(cap > 0);
     auto regular = FontFile::load(folder + "/B612-Regular.otf");
     if (!regular) return regular.error();
     auto bold = FontFile::load(folder + "/B612-Bold.otf");
     if (!bold) return bold.error();
-    return Fonts(lettering, *regular, *bold);
+    return Fonts(sizes, *regular, *bold);
 }
 
-const FontFile& Fonts::file(picture::Type type) const { return lettering_.bold[index(type)] ? *bold_ : *regular_; }
+const FontFile& Fonts::file(picture::Type type) const { return sizes_.bold[index(type)] ? *bold_ : *regular_; }
 
 int Fonts::cap_px(picture::Type type) const {
     constexpr double of_a_pixel = 1e-6;  // 20 mm at 3.78 px/mm must not become a pixel more by rounding errors
-    return static_cast<int>(std::ceil(lettering_.cap_mm[index(type)] * lettering_.px_per_mm - of_a_pixel));
+    return static_cast<int>(std::ceil(sizes_.cap_mm[index(type)] * sizes_.px_per_mm - of_a_pixel));
 }
 
-double Fonts::cap_mm(picture::Type type) const { return cap_px(type) / lettering_.px_per_mm; }
+double Fonts::cap_mm(picture::Type type) const { return cap_px(type) / sizes_.px_per_mm; }
 
 double Fonts::scale(picture::Type type) const { return static_cast<double>(cap_px(type)) / file(type).cap(); }
 
@@ -110,7 +110,12 @@ double Fonts::width_px(picture::Type type, std::string_view text) const {
     return width;
 }
 
-double Fonts::width_mm(picture::Type type, std::string_view text) const { return width_px(type, text) / lettering_.px_per_mm; }
+double Fonts::width_mm(picture::Type type, std::string_view text) const { return width_px(type, text) / sizes_.px_per_mm; }
+
+picture::Lettering Fonts::lettering() const {
+    return {.width = [fonts = *this](picture::Type type, std::string_view text) { return fonts.width_mm(type, text); },
+            .cap = [fonts = *this](picture::Type type) { return fonts.cap_mm(type); }};
+}
 
 bool Fonts::has(picture::Type type, char32_t letter) const {
     for (const std::uint16_t* range = ranges(type); *range != 0; range += 2)

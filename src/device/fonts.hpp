@@ -5,16 +5,17 @@
 #pragma once
 
 #include "device/failure.hpp"
-#include "picture/shape.hpp"
+#include "picture/lettering.hpp"
 
 #include <array>
+#include <cstdint>
 #include <memory>
 #include <string>
 #include <string_view>
 
 namespace device {
 
-struct Lettering {
+struct Sizes {
     std::array<double, picture::types> cap_mm{};  // by picture::Type
     std::array<bool, picture::types> bold{};
     double px_per_mm = 0;
@@ -26,7 +27,7 @@ class FontFile;
 class Fonts {
 public:
     /// From B612-Regular.otf and B612-Bold.otf in a folder.
-    static Result<Fonts> load(const std::string& folder, const Lettering& lettering);
+    static Result<Fonts> load(const std::string& folder, const Sizes& sizes);
 
     /// The width of a text: the sum of its letters' steps. A letter the font lacks is as wide as '?', which is drawn for it.
     double width_mm(picture::Type type, std::string_view text) const;
@@ -38,17 +39,19 @@ public:
     int cap_px(picture::Type type) const;
     /// Ascent less descent: the size by which font programs go.
     double line_px(picture::Type type) const;
-    double px_per_mm() const { return lettering_.px_per_mm; }
+    /// The same measures for the drawing of pictures; good for as long as anybody holds them.
+    picture::Lettering lettering() const;
+    double px_per_mm() const { return sizes_.px_per_mm; }
 
     /// Whether the role can show a letter. Numerals are digits and a few signs only.
     bool has(picture::Type type, char32_t letter) const;
     const FontFile& file(picture::Type type) const;
 
 private:
-    Fonts(Lettering lettering, std::shared_ptr<const FontFile> regular, std::shared_ptr<const FontFile> bold);
+    Fonts(Sizes sizes, std::shared_ptr<const FontFile> regular, std::shared_ptr<const FontFile> bold);
     double scale(picture::Type type) const;
 
-    Lettering lettering_{};
+    Sizes sizes_{};
     std::shared_ptr<const FontFile> regular_{}, bold_{};
 };
 

@@ -16,8 +16,8 @@ using picture::Type;
 
 namespace {
 
-Lettering lettering(double px_per_mm) {
-    Lettering out{.px_per_mm = px_per_mm};
+Sizes sizes(double px_per_mm) {
+    Sizes out{.px_per_mm = px_per_mm};
     for (int i = 0; i < picture::types; ++i) {
         out.cap_mm[static_cast<std::size_t>(i)] = 4.1 + i;
         out.bold[static_cast<std::size_t>(i)] = i % 2 == 0;
@@ -26,7 +26,7 @@ Lettering lettering(double px_per_mm) {
     return out;
 }
 
-Fonts fonts(const Lettering& of) {
+Fonts fonts(const Sizes& of) {
     auto loaded = Fonts::load(FONTS_DIR, of);
     REQUIRE(static_cast<bool>(loaded));
     return *std::move(loaded);
@@ -54,7 +54,7 @@ int inked_rows(const Atlas& atlas, Type of, char32_t letter) {
 // What the eye meets is the picture of an H: counted in its pixels, not taken from the font's tables.
 TEST_CASE("an H is as tall as asked, to half a pixel, and never smaller") {
     for (const double px_per_mm : {3.78, 4.68, 6.43}) {
-        const Lettering asked = lettering(px_per_mm);
+        const Sizes asked = sizes(px_per_mm);
         const Fonts made = fonts(asked);
         const Atlas atlas(made);
         for (int i = 0; i < picture::types; ++i) {
@@ -74,7 +74,7 @@ TEST_CASE("an H is as tall as asked, to half a pixel, and never smaller") {
 }
 
 TEST_CASE("the giant digits are as tall as asked") {
-    const Fonts made = fonts(lettering(4.68));
+    const Fonts made = fonts(sizes(4.68));
     const Atlas atlas(made);
     // B612's flat-topped digits are as tall as its capitals, to two per cent.
     for (const char32_t digit : {U'1', U'4', U'7'})
@@ -83,7 +83,7 @@ TEST_CASE("the giant digits are as tall as asked") {
 
 // look.md: numerals are tabular, nothing jumps when a figure changes.
 TEST_CASE("all digits are equally wide in every role") {
-    const Fonts made = fonts(lettering(4.0));
+    const Fonts made = fonts(sizes(4.0));
     for (int i = 0; i < picture::types; ++i)
         for (const char digit : std::string("0123456789")) {
             CAPTURE(i);
@@ -93,7 +93,7 @@ TEST_CASE("all digits are equally wide in every role") {
 }
 
 TEST_CASE("a width grows with the text and with the role's height alone") {
-    const Fonts coarse = fonts(lettering(4.0)), fine = fonts(lettering(8.0));
+    const Fonts coarse = fonts(sizes(4.0)), fine = fonts(sizes(8.0));
     CHECK(coarse.width_mm(Type::Text, "") == 0);
     const double one = coarse.width_mm(Type::Text, "Raise"), two = coarse.width_mm(Type::Text, "RaiseRaise");
     CHECK(two == doctest::Approx(2 * one).epsilon(1e-9));
@@ -102,17 +102,24 @@ TEST_CASE("a width grows with the text and with the role's height alone") {
     CHECK(fine.width_mm(Type::Text, "Raise") == doctest::Approx(one * ratio).epsilon(1e-9));
 }
 
+TEST_CASE("the measures handed to the drawing of pictures are the same") {
+    const picture::Lettering lettering = fonts(sizes(4.0)).lettering();
+    const Fonts made = fonts(sizes(4.0));
+    CHECK(lettering.width(Type::Title, "Raise 3 spokes") == made.width_mm(Type::Title, "Raise 3 spokes"));
+    CHECK(lettering.cap(Type::Title) == made.cap_mm(Type::Title));
+}
+
 TEST_CASE("broken text has a width and does no harm") {
     CHECK(letters("a\xc2\xb5\xe2\x80\x93") == U"aµ–");
     CHECK(letters("\xc2") == U"\ufffd");
     CHECK(letters("\xe2\x80x") == U"\ufffdx");
     CHECK(letters("\xff\x80") == U"\ufffd\ufffd");
     CHECK(letters("\xf0\x9f\x98\x80") == U"\U0001F600");
-    CHECK(fonts(lettering(4.0)).width_mm(Type::Text, "\xff") > 0);
+    CHECK(fonts(sizes(4.0)).width_mm(Type::Text, "\xff") > 0);
 }
 
 TEST_CASE("a missing or damaged font is a failure that names it") {
-    const auto missing = Fonts::load("/nowhere", lettering(4.0));
+    const auto missing = Fonts::load("/nowhere", sizes(4.0));
     REQUIRE_FALSE(static_cast<bool>(missing));
     CHECK(missing.error().what == Failure::What::NoFont);
     CHECK(text(missing.error()).find("/nowhere/B612-Regular.otf") != std::string::npos);
@@ -120,7 +127,7 @@ TEST_CASE("a missing or damaged font is a failure that names it") {
     const auto folder = std::filesystem::temp_directory_path() / "device-fonts-test";
     std::filesystem::create_directories(folder);
     std::ofstream(folder / "B612-Regular.otf") << std::string(5000, 'x');
-    const auto damaged = Fonts::load(folder.string(), lettering(4.0));
+    const auto damaged = Fonts::load(folder.string(), sizes(4.0));
     std::filesystem::remove_all(folder);
     REQUIRE_FALSE(static_cast<bool>(damaged));
     CHECK(damaged.error().what == Failure::What::NoFont);
@@ -128,7 +135,7 @@ TEST_CASE("a missing or damaged font is a failure that names it") {
 
 // Every letter that the program's own words and procedures use: a letter that the font lacks would be shown as '?'.
 TEST_CASE("B612 has every letter of the program's words and procedures") {
-    const Fonts made = fonts(lettering(4.0));
+    const Fonts made = fonts(sizes(4.0));
     int files = 0;
     std::set<char32_t> missing;
     for (const char* const folder : {"words", "procedures"}) {

@@ -18,11 +18,11 @@ inline device::Window open(const device::WindowWish& wish) {
 }
 
 inline device::Fonts fonts(double px_per_mm) {
-    device::Lettering lettering{.px_per_mm = px_per_mm};
-    lettering.cap_mm.fill(5);
-    lettering.cap_mm[static_cast<std::size_t>(picture::Type::Numeral)] = 30;
-    lettering.bold[static_cast<std::size_t>(picture::Type::Strong)] = true;
-    auto loaded = device::Fonts::load(FONTS_DIR, lettering);
+    device::Sizes sizes{.px_per_mm = px_per_mm};
+    sizes.cap_mm.fill(5);
+    sizes.cap_mm[static_cast<std::size_t>(picture::Type::Numeral)] = 30;
+    sizes.bold[static_cast<std::size_t>(picture::Type::Strong)] = true;
+    auto loaded = device::Fonts::load(FONTS_DIR, sizes);
     REQUIRE(static_cast<bool>(loaded));
     return *std::move(loaded);
 }

@@ -18,9 +18,9 @@ struct Made {
 };
 
 Made made(double px_per_mm) {
-    Lettering lettering{.px_per_mm = px_per_mm};
-    lettering.cap_mm.fill(4);
-    auto fonts = Fonts::load(FONTS_DIR, lettering);
+    Sizes sizes{.px_per_mm = px_per_mm};
+    sizes.cap_mm.fill(4);
+    auto fonts = Fonts::load(FONTS_DIR, sizes);
     REQUIRE(static_cast<bool>(fonts));
     Atlas atlas(*fonts);
     return {*std::move(fonts), std::move(atlas)};

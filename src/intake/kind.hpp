@@ -1,0 +1,21 @@
+// What a TOML file is, guessed from its keys at the top, and its problems by the reader of that kind.
+#pragma once
+
+#include "measure/problem.hpp"
+#include "measure/result.hpp"
+
+#include <string>
+#include <string_view>
+
+namespace intake {
+
+enum class Kind { Case, Procedure, Trephine, Punch, Unit, Words };
+
+/// A file of no kind is a problem at 1:1, a text that is no TOML one at its place.
+measure::Result<Kind, measure::Problems> kind_of(std::string_view text, const std::string& name);
+/// "case", "procedure", "trephine", "punch", "unit", "words"
+std::string_view text(Kind kind);
+/// All problems of a file by the reader of its kind; none: the file is fine.
+measure::Problems check(std::string_view text, const std::string& name);
+
+}  // namespace intake

@@ -1,0 +1,67 @@
+#include "intake/unit.hpp"
+
+#include "intake/reading.hpp"
+
+#include <set>
+
+namespace intake {
+namespace {
+
+Rule<Glass> glass() {
+    constexpr Range side{.low = 50, .high = 3000};
+    const Rule<measure::Length> length = millimetres(side);
+    return {.allowed = "[width, height], each " + length.allowed, .read = [length](const Node& node) -> std::optional<Glass> {
+                const auto* sides = std::get_if<List>(&node.value);
+                if (sides == nullptr || sides->size() != 2) return std::nullopt;
+                const auto width = length.read((*sides)[0]);
+                const auto height = length.read((*sides)[1]);
+                return width && height ? std::optional(Glass{.width = *width, .height = *height}) : std::nullopt;
+            }};
+}
+
+void read_counts(Fields& root, std::vector<guide::CountItem>& counts) {
+    std::set<std::string> ids;
+    root.tables("count", [&](Fields& fields) {
+        guide::CountItem item{.id = fields.required("id", id()), .title = fields.required("title", line(28))};
+        if (!item.id.empty() && !ids.insert(item.id).second) fields.wrong("id", "each id once");
+        counts.push_back(std::move(item));
+    });
+    if (!root.has("count")) root.missing("count", "at least one [[count]] with id and title");
+    if (root.is_empty_list("count")) root.wrong("count", "at least one [[count]] with id and title");
+}
+
+void read_names(Fields& fields, guide::Unit& unit) {
+    unit.scrub_name = fields.optional("scrub", line(28)).value_or(unit.scrub_name);
+    unit.circulating_name = fields.optional("circulating", line(28)).value_or(unit.circulating_name);
+    if (unit.scrub_name == unit.circulating_name) fields.wrong("circulating", "another name than the scrub nurse's: two people count");
+}
+
+void read_limits(Fields& fields, plan::Limits& limits) {
+    limits.clearance = fields.optional("clearance_mm", millimetres({.low = 0, .high = 5}));
+    limits.endothelium_per_mm2 = fields.optional("endothelium_per_mm2", whole(0, 10'000));
+}
+
+}  // namespace
+
+measure::Result<UnitFile, Problems> read_unit(std::string_view text, const std::string& name) {
+    return read_file(text, name, [](Fields& root) {
+        UnitFile file;
+        file.language = root.optional("language", line(20)).value_or(file.language);
+        file.theme = root.optional("theme", one_of<Theme>({{"dark", Theme::Dark}, {"light", Theme::Light}})).value_or(file.theme);
+        file.hand = root.optional("hand", one_of<Hand>({{"right", Hand::Right}, {"left", Hand::Left}})).value_or(file.hand);
+        using guide::Source;
+        const auto holders = one_of<Source>({{"table", Source::Table}, {"desk", Source::Desk}, {"foot-switch", Source::FootSwitch}});
+        file.holder = root.optional("holder", holders).value_or(file.holder);
+        root.table("screens_mm", [&](Fields& fields) {
+            file.table = fields.optional("table", glass());
+            file.desk = fields.optional("desk", glass());
+            file.far = fields.optional("far", glass());
+        });
+        read_counts(root, file.unit.counts);
+        root.table("names", [&](Fields& fields) { read_names(fields, file.unit); });
+        root.table("limits", [&](Fields& fields) { read_limits(fields, file.unit.limits); });
+        return file;
+    });
+}
+
+}  // namespace intake

@@ -1,0 +1,42 @@
+// What a unit decides for itself, as values.
+//
+// language ("en"), theme = "dark" | "light" (dark), hand = "right" | "left" (the side of the Table's targets; right),
+// holder = "table" | "desk" | "foot-switch" (who holds the count at first; table)
+// [screens_mm] table, desk, far = [width, height] of the lit glass in mm, each optional: else what the system reports
+// [[count]]    id, title: what is counted, at least one
+// [names]      scrub, circulating: initials or role of the two who count ("scrub nurse", "circulating nurse")
+// [limits]     clearance_mm, endothelium_per_mm2: none has a default, since no open figure exists
+#pragma once
+
+#include "guide/brief.hpp"
+#include "guide/intent.hpp"
+#include "measure/problem.hpp"
+#include "measure/result.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace intake {
+
+enum class Theme { Dark, Light };
+enum class Hand { Right, Left };
+
+struct Glass {
+    measure::Length width{}, height{};
+    bool operator==(const Glass&) const = default;
+};
+
+struct UnitFile {
+    guide::Unit unit{};
+    std::string language = "en";
+    Theme theme = Theme::Dark;
+    Hand hand = Hand::Right;
+    guide::Source holder = guide::Source::Table;
+    std::optional<Glass> table{}, desk{}, far{};
+    bool operator==(const UnitFile&) const = default;
+};
+
+measure::Result<UnitFile, measure::Problems> read_unit(std::string_view text, const std::string& name);
+
+}  // namespace intake

@@ -117,7 +117,9 @@ std::optional<int> check_that_holds(const CaseState& state, const ItemId& item, 
 }
 
 bool counts_agree(const CaseState& state) {
-    for (const auto& [item, tally] : state.counts) {
+    for (const auto& entry : state.counts) {
+        const ItemId& item = entry.first;
+        const Tally& tally = entry.second;  // by name: Clang 14 lets no lambda capture a structured binding
         std::set<std::string> people{};
         for (const Check& check : tally.checks) people.insert(check.said.by);
         const auto agreeing = std::count_if(people.begin(), people.end(), [&](const std::string& by) {

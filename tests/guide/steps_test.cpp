@@ -96,7 +96,8 @@ TEST_CASE("a closed case takes nothing more and no clock runs") {
     CHECK_FALSE(c.does(WriteNote{.text = "too late"}));
     CHECK(c.refusal.why == Refused::CaseClosed);
     for (const auto& [clock, spells] : c.state.clocks) {
-        CAPTURE(clock);
+        const std::string in_question = clock;
+        CAPTURE(in_question);
         CHECK_FALSE(clock_running(c.state, clock));
     }
 }

@@ -77,7 +77,8 @@ TEST_CASE("with endless cuts the chance becomes that of the normal distribution"
     endless.sd = 6.53 / 80;
     endless.n = 1'000'000;
     for (const auto& [share, percent] : {std::pair(80, 0.6), std::pair(85, 5.5), std::pair(90, 21.0), std::pair(95, 47.0)}) {
-        CAPTURE(share);
+        const int in_question = share;
+        CAPTURE(in_question);
         const double z = (1 - endless.mean * share / 100) / (endless.sd * share / 100);
         const double chance = entry_chance(endless, {.thinnest = from_um(600), .u = {}}, from_um(6.0 * share));
         CHECK(chance == doctest::Approx(0.5 * std::erfc(z / std::sqrt(2.0))).epsilon(1e-4));

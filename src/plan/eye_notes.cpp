@@ -16,6 +16,11 @@ constexpr Length quoted_advance = measure::nm(62'500);  // the other figure that
 constexpr Length uneven_seat = measure::nm(100'000);    // 0.1 mm across the ring, said in spokes
 constexpr int density_percent = 10;                     // 42 % of 430 eye-bank counts were off by more (source::density)
 
+// The reach of the one open depth study (source::depth); a profile with other figures answers for them itself.
+constexpr double study_mean = 1.046;
+constexpr double study_sd = 0.082;
+constexpr int study_n = 11;
+
 Note note(const char* code, const char* source, Level level, std::vector<std::string> values = {}) {
     return {.code = code, .source = source, .level = level, .values = std::move(values)};
 }
@@ -68,7 +73,10 @@ std::vector<Note> tissue_notes(const Inputs& inputs) {
 
 std::vector<Note> ladder_notes(const Inputs& inputs) {
     const double spokes = static_cast<double>(uneven_seat.nm()) / static_cast<double>(inputs.trephine.advance.nm());
-    return {note("ladder-estimate", source::depth, Level::Watch),
+    const auto& reach = inputs.trephine.reach;
+    const bool study = reach.mean == study_mean && reach.sd == study_sd && reach.n == study_n;
+    const Note own{.code = "ladder-own-reach", .source = reach.source, .level = Level::Watch, .values = {fmt::format("{}", reach.n)}};
+    return {study ? note("ladder-estimate", source::depth, Level::Watch) : own,
             note("ladder-leaves-out", source::usual, Level::Watch, {fmt::format("{:.1f}", spokes)}),
             note("ladder-may-not-enter", source::slant, Level::Info), note("watch-the-chamber", source::usual, Level::Watch)};
 }

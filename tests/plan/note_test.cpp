@@ -21,6 +21,15 @@ TEST_CASE("beside every ladder stand its source, what it leaves out, and who dec
     CHECK(sample::says(plan, "surgeon-decides", Level::Info));
 }
 
+TEST_CASE("a unit's own reach is said to be its own") {
+    Inputs inputs = sample::scar();
+    inputs.trephine.reach = {.mean = 1.01, .sd = 0.05, .n = 40, .source = "own audit"};
+    const Plan plan = make(inputs);
+    CHECK(sample::note(plan, "ladder-estimate") == nullptr);
+    CHECK(sample::note(plan, "ladder-own-reach")->source == "own audit");
+    CHECK(sample::note(plan, "ladder-own-reach")->values == std::vector<std::string>{"40"});
+}
+
 // Common practice, no source: 30 days.
 TEST_CASE("old readings and readings through scar are said") {
     Inputs inputs = sample::scar();

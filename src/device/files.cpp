@@ -4,6 +4,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
 #include <cstring>
 #include <filesystem>
@@ -94,6 +95,16 @@ Result<measure::Done> make_folder(const std::string& path) {
 bool exists(const std::string& path) {
     std::error_code ignored;
     return std::filesystem::exists(path, ignored);
+}
+
+std::vector<std::string> files_in(const std::string& folder, const std::string& ending) {
+    std::vector<std::string> found;
+    std::error_code ignored;
+    for (const auto& entry : std::filesystem::directory_iterator(folder, ignored)) {
+        if (entry.path().string().ends_with(ending)) found.push_back(entry.path().string());
+    }
+    std::sort(found.begin(), found.end());
+    return found;
 }
 
 }  // namespace device

@@ -6,6 +6,7 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace device {
 
@@ -19,5 +20,8 @@ Result<measure::Done> write_file(const std::string& path, std::string_view bytes
 Result<measure::Done> make_folder(const std::string& path);
 
 bool exists(const std::string& path);
+
+/// The files of a folder whose names end so, sorted; none where there is no such folder.
+std::vector<std::string> files_in(const std::string& folder, const std::string& ending);
 
 }  // namespace device

@@ -18,6 +18,10 @@ public:
         expect(held_.index() == 0);
         return *std::get_if<0>(&held_);
     }
+    T& operator*() & {
+        expect(held_.index() == 0);
+        return *std::get_if<0>(&held_);
+    }
     T&& operator*() && {
         expect(held_.index() == 0);
         return std::move(*std::get_if<0>(&held_));

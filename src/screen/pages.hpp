@@ -4,20 +4,12 @@
 
 #include "guide/decide.hpp"
 #include "screen/model.hpp"
+#include "screen/screen_state.hpp"
 
 #include <string>
 #include <vector>
 
 namespace screen {
-
-/// What may be lost in a crash.
-struct ScreenState {
-    std::string page{};      // "" is the Table view; "cases", "departures", "other-mark", "redo", "redo-why", "reason",
-                             // "skip", "ring", "end", "count-taken", "new"
-    std::string argument{};  // what the page is about
-    int first = 0;           // of a list longer than the page
-    bool operator==(const ScreenState&) const = default;
-};
 
 /// The view of a case that stands open: the Table view or one of its pages.
 View view(const guide::CaseState& state, const ScreenState& screen, const Around& around, const Words& words);

@@ -1,0 +1,135 @@
+#include "screen/new_case.hpp"
+
+#include <algorithm>
+
+namespace screen {
+namespace {
+
+/// One field: its id among the words, the key of the case file that its problems come under, and its choices (none: typed).
+struct Field {
+    std::string id{}, key{};
+    std::vector<std::string> choices{};
+};
+
+std::vector<Field> fields(const SizesInStock& sizes) {
+    return {{"reference", "case.reference"},
+            {"eye", "case.eye", {"right", "left"}},
+            {"reason", "case.reason", {"scar", "keratoconus", "oedema", "dystrophy", "regraft", "infection", "trauma", "other"}},
+            {"seat", "case.seat", {"head", "temporal"}},
+            {"keratometry", "eye.keratometry_D"},
+            {"across", "eye.white_to_white_mm"},
+            {"upright", "eye.white_to_white_mm"},
+            {"method", "thickness.method", {"oct", "ultrasound", "scheimpflug", "slit-scanning"}},
+            {"at_12", "thickness.readings"},
+            {"at_3", "thickness.readings"},
+            {"at_6", "thickness.readings"},
+            {"at_9", "thickness.readings"},
+            {"host", "host.diameter_mm", sizes.host},
+            {"donor", "donor.diameter_mm", sizes.donor},
+            {"aim", "aim", {"0.70", "0.75", "0.80", "0.90", "to-entry"}},
+            {"pattern", "sutures.pattern", {"8 interrupted", "12 interrupted", "16 interrupted", "24 interrupted"}}};
+}
+
+std::string value_of(const ScreenState& screen, const std::string& id) {
+    const auto found = screen.draft.find(id);
+    return found == screen.draft.end() ? "" : found->second;
+}
+
+/// A choice as people read it: in words where there are some, else as it stands in the file.
+std::string shown(const std::string& field, const std::string& value, const Words& words) {
+    const std::string id = "form." + field + "_" + value;
+    return words.has(id) ? words(id) : value;
+}
+
+Target key(const std::string& id, std::string label, Show show) {
+    Target made{.id = id, .label = std::move(label), .act = std::move(show)};
+    made.weight = Weight::Elsewhere;
+    return made;
+}
+
+std::vector<Target> keypad() {
+    std::vector<Target> keys{};
+    for (const std::string letter : {"1", "2", "3", "4", "5", "6", "7", "8", "9", ".", "0", "-"}) {
+        keys.push_back(key("key-" + letter, letter, {.page = "key", .argument = letter}));
+    }
+    return keys;
+}
+
+std::string reading_text(const ScreenState& screen, const std::string& id, const std::string& clock) {
+    const std::string um = value_of(screen, id);
+    if (um.empty()) return "";
+    return "  { ring_mm = " + value_of(screen, "host") + ", clock = \"" + clock + "\", um = " + um + " },\n";
+}
+
+std::string quoted(const std::string& text) { return "\"" + text + "\""; }
+
+/// `key = value`, or nothing for a field that is empty: the reader then says that the key is missing.
+std::string entry(const std::string& key, const std::string& value) { return value.empty() ? "" : key + " = " + value + "\n"; }
+std::string text_entry(const std::string& key, const std::string& value) { return value.empty() ? "" : entry(key, quoted(value)); }
+
+std::string aim_text(const std::string& aim) {
+    if (aim.empty()) return "";
+    return aim == "to-entry" ? "goal = \"to-entry\"\n" : "share = " + aim + "\n";
+}
+
+}  // namespace
+
+ScreenState after(ScreenState screen, const Show& show) {
+    if (show.page == "field") {
+        screen.field = show.argument;
+    } else if (show.page == "key") {
+        if (screen.draft[screen.field].size() < 20) screen.draft[screen.field] += show.argument;
+    } else if (show.page == "erase") {
+        if (!screen.draft[screen.field].empty()) screen.draft[screen.field].pop_back();
+    } else if (show.page == "pick") {
+        screen.draft[screen.field] = show.argument;
+    } else {
+        if (show.page == "new" && screen.page != "new") {
+            screen.draft = {{"seat", "head"}, {"aim", "0.80"}, {"pattern", "16 interrupted"}};
+            screen.field = "reference";
+        }
+        screen.page = show.page;
+        screen.argument = show.argument;
+    }
+    return screen;
+}
+
+FormModel new_case(const ScreenState& screen, const SizesInStock& sizes, const FieldProblems& problems, const Words& words) {
+    FormModel made{.title = words("form.title"), .lines = {words("form.line")}};
+    for (const Field& field : fields(sizes)) {
+        FormModel::Field one{.value = shown(field.id, value_of(screen, field.id), words), .now = field.id == screen.field};
+        one.target = key("field-" + field.id, words("form." + field.id), {.page = "field", .argument = field.id});
+        const auto problem = problems.find(field.key);
+        if (problem != problems.end()) one.problem = problem->second;
+        if (one.now && field.choices.empty()) made.keys = keypad();
+        for (const std::string& choice : one.now ? field.choices : std::vector<std::string>{}) {
+            made.keys.push_back(key("pick-" + choice, shown(field.id, choice, words), {.page = "pick", .argument = choice}));
+            if (choice == value_of(screen, field.id)) made.keys.back().look = Look::Filled;
+        }
+        made.fields.push_back(std::move(one));
+    }
+    made.foot = {key("back", words("page.back"), {.page = "cases"}), key("erase", words("form.erase"), {.page = "erase"}),
+                 key("make", words("form.make"), {.page = "make"})};
+    made.foot.back().look = Look::Filled;
+    return made;
+}
+
+std::string case_text(const ScreenState& screen, const std::string& day) {
+    const auto value = [&](const std::string& id) { return value_of(screen, id); };
+    std::string text = "[case]\n" + text_entry("reference", value("reference")) + "date = " + day + "\n" + text_entry("eye", value("eye")) +
+                       text_entry("reason", value("reason")) + text_entry("seat", value("seat"));
+    text += "\n[eye]\n" + entry("keratometry_D", value("keratometry"));
+    if (!value("across").empty() && !value("upright").empty())
+        text += "white_to_white_mm = [" + value("across") + ", " + value("upright") + "]\n";
+    text += "\n[thickness]\n" + text_entry("method", value("method")) + "measured = " + day + "\n";
+    const std::string readings = reading_text(screen, "at_12", "12:00") + reading_text(screen, "at_3", "3:00") +
+                                 reading_text(screen, "at_6", "6:00") + reading_text(screen, "at_9", "9:00");
+    if (!readings.empty() && !value("host").empty()) text += "readings = [\n" + readings + "]\n";
+    text += "\n[host]\ntrephine = \"suction-trephine\"\n" + entry("diameter_mm", value("host"));
+    text += "\n[donor]\npunch = \"vacuum-punch\"\n" + entry("diameter_mm", value("donor"));
+    text += "\n[aim]\n" + aim_text(value("aim"));
+    text += "\n[sutures]\n" + text_entry("pattern", value("pattern"));
+    return text;
+}
+
+}  // namespace screen

@@ -1,0 +1,67 @@
+// When a finger on the glass counts. Pure: what happened and when goes in, what it means comes out; nothing depends on how
+// often frames are drawn. A tap counts on press, once a press, and dragging off does not take it back. What cannot be undone
+// asks for a hold of 0.8 s. A press so soon after the last at the same place that it must be the same finger is not
+// counted but told, since a swallowed real tap is the dangerous way: 110 ms on spokes (a catch-up double tap takes about
+// 150 ms), 2 s on what closes a step, where a second touch would hit the next label, 300 ms elsewhere.
+// Common practice for resistive and draped screens, no source; the times are the project's.
+#pragma once
+
+#include "screen/frame.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <variant>
+#include <vector>
+
+namespace screen {
+
+struct Nothing {
+    bool operator==(const Nothing&) const = default;
+};
+struct Counted {
+    Target target{};
+};
+struct Bounced {
+    Target target{};
+};
+using Outcome = std::variant<Nothing, Counted, Bounced>;
+
+inline constexpr std::int64_t hold_ms = 800;
+inline constexpr std::int64_t flash_ms = 150;
+inline constexpr double slip_mm = 8;  // a hold lives this far outside its target
+
+class Touch {
+public:
+    /// A press at a place, matched with the targets last shown.
+    Outcome press(const std::vector<Touchable>& shown, picture::Point at, std::int64_t time_ms);
+    void move(picture::Point at);
+    void release();
+    /// Time passes: a hold may be long enough now.
+    Outcome tick(std::int64_t time_ms);
+
+    /// What is to be seen of it at a time.
+    Finger finger(std::int64_t time_ms) const;
+    /// Something of it changes with time: frames are wanted.
+    bool lively(std::int64_t time_ms) const;
+
+private:
+    struct Last {
+        Target target{};
+        picture::Box box{};
+        std::int64_t time_ms = 0;
+    };
+    struct Held {
+        Target target{};
+        picture::Box box{};
+        std::int64_t since_ms = 0;
+    };
+    void count(const Target& target, const picture::Box& box, std::int64_t time_ms);
+
+    std::optional<Last> last_{};
+    std::optional<Held> held_{};
+};
+
+/// How long after this target a press at its place is taken for the same finger.
+std::int64_t refractory_ms(const Target& target);
+
+}  // namespace screen

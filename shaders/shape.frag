@@ -1,6 +1,7 @@
 // Colours one pixel of one shape by how much of the pixel the shape covers, from its distance field.
 // Lengths in pixels in the shape's own frame. Colours are sRGB values and are blended as they are.
-#version 330 core
+// Made into one program each for fills, strokes and letters, because software renderers carry out every branch for every
+// pixel: `#version` and GROUP are put in front of this text by device/renderer.cpp.
 
 in vec2 at;
 in vec2 half_box;
@@ -16,7 +17,7 @@ uniform sampler2D numerals;
 
 out vec4 colour;
 
-const int line = 0, ring = 1, disc = 2, panel = 3, polygon = 4, letter = 5, numeral = 6;
+const int line = 0, ring = 1, disc = 2, panel = 3, polygon = 4, letter = 5, numeral = 6;  // device/instances.hpp
 const float turn = 6.28318530718;
 
 // How much of a pixel at a signed distance outside an edge is covered.
@@ -79,16 +80,16 @@ float cover_polygon() {
 // of: the letter's box on its sheet
 vec2 on_sheet() { return mix(of.xy, of.zw, at / half_box * 0.5 + 0.5); }
 
+#if GROUP == 0  // panels and discs
 void main() {
-    float cover = 0.0;
-    switch (kind) {
-        case line: cover = cover_line(); break;
-        case ring: cover = cover_ring(); break;
-        case disc: cover = covered(length(at) - of.x); break;
-        case panel: colour = colour_panel(); return;
-        case polygon: cover = cover_polygon(); break;
-        case letter: cover = texture(letters, on_sheet()).r; break;
-        case numeral: cover = texture(numerals, on_sheet()).r; break;
-    }
-    colour = vec4(ink.rgb, cover);
+    colour = kind == panel ? colour_panel() : vec4(ink.rgb, covered(length(at) - of.x));
 }
+#elif GROUP == 1  // lines, rings and polygons
+void main() {
+    colour = vec4(ink.rgb, kind == line ? cover_line() : kind == ring ? cover_ring() : cover_polygon());
+}
+#else  // letters and numerals
+void main() {
+    colour = vec4(ink.rgb, kind == letter ? texture(letters, on_sheet()).r : texture(numerals, on_sheet()).r);
+}
+#endif

@@ -1,6 +1,5 @@
 // Places the box of one shape. Lengths in pixels, y down from the upper left corner of the glass.
-// The layout is that of device/instances.hpp.
-#version 330 core
+// The layout is that of device/instances.hpp; `#version` is put in front by device/renderer.cpp.
 
 layout(location = 0) in vec4 place;   // centre, first axis of the shape's own frame
 layout(location = 1) in vec4 form;    // half box, kind, spare

@@ -1,11 +1,11 @@
 #include "device/instances.hpp"
 
-#include "measure/overloaded.hpp"
+#include "measure/expect.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <numbers>
-#include <span>
+#include <utility>
 
 namespace device {
 namespace {
@@ -41,6 +41,8 @@ private:
     }
     void push(Kind kind, Instance instance) {
         instance.kind = static_cast<float>(kind);
+        if (out.runs.empty() || out.runs.back().group != group(kind)) out.runs.push_back({group(kind), out.instances.size(), 0});
+        ++out.runs.back().count;
         out.instances.push_back(instance);
     }
 
@@ -164,6 +166,23 @@ void Maker::add(const picture::Text& text) {
 }
 
 }  // namespace
+
+Group group(Kind kind) {
+    switch (kind) {
+        case Kind::Disc:
+        case Kind::Panel:
+            return Group::Fills;
+        case Kind::Line:
+        case Kind::Ring:
+        case Kind::Polygon:
+            return Group::Strokes;
+        case Kind::Letter:
+        case Kind::Numeral:
+            return Group::Letters;
+    }
+    measure::expect(false);
+    return {};
+}
 
 Drawing drawing(const picture::Shapes& shapes, const Palette& palette, const Fonts& fonts, const Atlas& atlas) {
     Maker maker(palette, fonts, atlas);

@@ -28,8 +28,21 @@ struct Instance {
 /// What stands in Instance::kind.
 enum class Kind { Line, Ring, Disc, Panel, Polygon, Letter, Numeral };
 
+/// Kinds that are painted by one program.
+enum class Group { Fills, Strokes, Letters };
+inline constexpr std::size_t groups = 3;
+Group group(Kind kind);
+
+/// Instances in a row of one group.
+struct Run {
+    Group group{};
+    std::size_t first = 0, count = 0;
+    bool operator==(const Run&) const = default;
+};
+
 struct Drawing {
     std::vector<Instance> instances{};
+    std::vector<Run> runs{};
     std::vector<std::array<float, 2>> corners{};  // of all polygons, from their centres, counter-clockwise on the glass
 };
 

@@ -4,6 +4,7 @@
 
 #include <glad/gl.h>
 
+#include <array>
 #include <cstddef>
 
 namespace device {
@@ -12,9 +13,9 @@ namespace device {
 struct Renderer::Card {
     Fonts fonts;
     Atlas atlas;
-    GLuint program = 0, layout = 0, instances = 0, corners = 0;
+    std::array<GLuint, groups> programs{};  // by Group
+    GLuint layout = 0, instances = 0, corners = 0;
     GLuint corner_view = 0, letters = 0, numerals = 0;
-    GLint glass = -1;
     Card(const Fonts& given) : fonts(given), atlas(given) {}
     Card(const Card&) = delete;
     Card& operator=(const Card&) = delete;
@@ -25,9 +26,11 @@ namespace {
 constexpr GLint corner_unit = 0, letter_unit = 1, numeral_unit = 2;
 
 /// The compiler's complaint, empty when there is none.
-std::string compile(GLuint program, GLenum stage, const char* source) {
+std::string compile(GLuint program, GLenum stage, Group group, const char* source) {
     const GLuint shader = ::glCreateShader(stage);
-    ::glShaderSource(shader, 1, &source, nullptr);
+    const std::string start = "#version 330 core\n#define GROUP " + std::to_string(static_cast<int>(group)) + "\n#line 1\n";
+    const std::array<const char*, 2> whole = {start.c_str(), source};
+    ::glShaderSource(shader, static_cast<GLsizei>(whole.size()), whole.data(), nullptr);
     ::glCompileShader(shader);
     GLint fine = GL_FALSE;
     ::glGetShaderiv(shader, GL_COMPILE_STATUS, &fine);
@@ -38,10 +41,7 @@ std::string compile(GLuint program, GLenum stage, const char* source) {
     return fine == GL_TRUE ? std::string() : std::string("shader: ") + log;
 }
 
-std::string build(GLuint program) {
-    for (const auto& [stage, source] :
-         {std::pair{GL_VERTEX_SHADER, shaders::shape_vert}, std::pair{GL_FRAGMENT_SHADER, shaders::shape_frag}})
-        if (std::string complaint = compile(program, static_cast<GLenum>(stage), source); !complaint.empty()) return complaint;
+std::string link(GLuint program) {
     ::glLinkProgram(program);
     GLint fine = GL_FALSE;
     ::glGetProgramiv(program, GL_LINK_STATUS, &fine);
@@ -49,6 +49,12 @@ std::string build(GLuint program) {
     char log[1024] = "";
     ::glGetProgramInfoLog(program, sizeof log, nullptr, log);
     return std::string("shader program: ") + log;
+}
+
+std::string build(GLuint program, Group group) {
+    std::string complaint = compile(program, GL_VERTEX_SHADER, group, shaders::shape_vert);
+    if (complaint.empty()) complaint = compile(program, GL_FRAGMENT_SHADER, group, shaders::shape_frag);
+    return complaint.empty() ? link(program) : complaint;
 }
 
 GLuint texture(const Sheet& sheet) {
@@ -71,14 +77,15 @@ void attribute(GLuint place, GLenum type, std::size_t offset) {
     ::glVertexAttribDivisor(place, 1);
 }
 
-/// The layout of Instance, one step an instance.
-void describe() {
-    attribute(0, GL_FLOAT, offsetof(Instance, centre_x));
-    attribute(1, GL_FLOAT, offsetof(Instance, half_x));
-    attribute(2, GL_FLOAT, offsetof(Instance, figure));
-    attribute(3, GL_FLOAT, offsetof(Instance, more));
-    attribute(4, GL_UNSIGNED_BYTE, offsetof(Instance, fill));
-    attribute(5, GL_UNSIGNED_BYTE, offsetof(Instance, edge));
+/// The layout of Instance, one step an instance, beginning with one of them.
+void describe(std::size_t first) {
+    const std::size_t start = first * sizeof(Instance);
+    attribute(0, GL_FLOAT, start + offsetof(Instance, centre_x));
+    attribute(1, GL_FLOAT, start + offsetof(Instance, half_x));
+    attribute(2, GL_FLOAT, start + offsetof(Instance, figure));
+    attribute(3, GL_FLOAT, start + offsetof(Instance, more));
+    attribute(4, GL_UNSIGNED_BYTE, start + offsetof(Instance, fill));
+    attribute(5, GL_UNSIGNED_BYTE, start + offsetof(Instance, edge));
 }
 
 template <class T>
@@ -104,19 +111,18 @@ void name_units(GLuint program) {
 Result<Renderer> Renderer::make(Window& window, const Fonts& fonts) {
     window.make_current();
     auto card = std::make_unique<Card>(fonts);
-    card->program = ::glCreateProgram();
-    if (std::string complaint = build(card->program); !complaint.empty()) return Failure{Failure::What::NoOpenGl, complaint};
-    name_units(card->program);
-    card->glass = ::glGetUniformLocation(card->program, "glass");
+    for (std::size_t i = 0; i < groups; ++i) {
+        card->programs[i] = ::glCreateProgram();
+        if (std::string complaint = build(card->programs[i], static_cast<Group>(i)); !complaint.empty())
+            return Failure{Failure::What::NoOpenGl, complaint};
+        name_units(card->programs[i]);
+    }
     card->letters = texture(card->atlas.sheet(Atlas::Which::Reading));
     card->numerals = texture(card->atlas.sheet(Atlas::Which::Figures));
     card->atlas.forget_pictures();
 
     ::glGenVertexArrays(1, &card->layout);
-    ::glBindVertexArray(card->layout);
     ::glGenBuffers(1, &card->instances);
-    ::glBindBuffer(GL_ARRAY_BUFFER, card->instances);
-    describe();
     ::glGenBuffers(1, &card->corners);
     ::glBindBuffer(GL_TEXTURE_BUFFER, card->corners);
     ::glGenTextures(1, &card->corner_view);
@@ -139,15 +145,23 @@ void Renderer::draw(Window& window, const picture::Shapes& shapes, const Palette
     ::glClear(GL_COLOR_BUFFER_BIT);
     ::glEnable(GL_BLEND);
     ::glBlendFunc(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA);
-    ::glUseProgram(card_->program);
-    ::glUniform2f(card_->glass, static_cast<float>(window.width_px()), static_cast<float>(window.height_px()));
     ::glBindVertexArray(card_->layout);
     fill(GL_ARRAY_BUFFER, card_->instances, out.instances);
     fill(GL_TEXTURE_BUFFER, card_->corners, out.corners);
     bind(corner_unit, GL_TEXTURE_BUFFER, card_->corner_view);
     bind(letter_unit, GL_TEXTURE_2D, card_->letters);
     bind(numeral_unit, GL_TEXTURE_2D, card_->numerals);
-    ::glDrawArraysInstanced(GL_TRIANGLE_STRIP, 0, 4, static_cast<GLsizei>(out.instances.size()));
+    ::glBindBuffer(GL_ARRAY_BUFFER, card_->instances);
+    for (const GLuint program : card_->programs) {
+        ::glUseProgram(program);
+        ::glUniform2f(::glGetUniformLocation(program, "glass"), static_cast<float>(window.width_px()),
+                      static_cast<float>(window.height_px()));
+    }
+    for (const Run& run : out.runs) {
+        ::glUseProgram(card_->programs[static_cast<std::size_t>(run.group)]);
+        describe(run.first);
+        ::glDrawArraysInstanced(GL_TRIANGLE_STRIP, 0, 4, static_cast<GLsizei>(run.count));
+    }
 }
 
 }  // namespace device

@@ -1,5 +1,5 @@
-// Paints a list of shapes into a window: distance fields for the shapes, the font's pictures for the letters, all in one
-// draw call in painting order. Colours are put on the glass as they are in the palette.
+// Paints a list of shapes into a window in painting order: distance fields for the shapes, the font's pictures for the
+// letters, one draw call a run of the same group. Colours are put on the glass as they are in the palette.
 #pragma once
 
 #include "device/fonts.hpp"

@@ -44,6 +44,8 @@ TEST_CASE("one record a shape and a visible letter, in painting order, letters l
                                Text{.text = "-1", .type = Type::Numeral}, Polygon{{{0, 0}, {4, 0}, {0, 4}}}});
     const std::vector<Kind> expected = {Kind::Disc, Kind::Panel, Kind::Polygon, Kind::Letter, Kind::Letter, Kind::Numeral, Kind::Numeral};
     CHECK(kinds(out) == expected);
+    const std::vector<Run> runs = {{Group::Fills, 0, 2}, {Group::Strokes, 2, 1}, {Group::Letters, 3, 4}};
+    CHECK(out.runs == runs);
 }
 
 TEST_CASE("what has no size is left out") {

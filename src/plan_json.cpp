@@ -159,5 +159,5 @@ std::string plan_json(const plan::Inputs& inputs, const plan::Plan& plan, const 
                       {"sizes", sizes(plan.sizes)},
                       {"sutures", sutures(inputs, plan)},
                       {"notes", notes(plan.notes, words)}};
-    return all.dump(2);
+    return all.dump(2) + "\n";
 }

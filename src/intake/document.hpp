@@ -38,7 +38,7 @@ using Table = std::vector<Entry>;
 
 struct Node {
     Place at{};  // a value where it begins, a table at its header, the whole file at 1:1
-    std::variant<std::string, std::int64_t, double, bool, measure::Day, Unused, List, Table> value{};
+    std::variant<std::string, std::int64_t, double, bool, measure::Day, Unused, List, Table> value;  // no {}: `Entry` comes later
 };
 struct Entry {
     std::string key{};

@@ -26,22 +26,8 @@ std::string percent(double share) { return fmt::format("{:.0f}", share * 100); }
 
 std::string signed_size(measure::Length length) { return fmt::format("{:+.2f}", length.mm()); }
 
-std::string level_id(Level level) {
-    switch (level) {
-        case Level::Info:
-            return "plan_text.info";
-        case Level::Watch:
-            return "plan_text.watch";
-        case Level::Stop:
-            return "plan_text.stop";
-    }
-    measure::expect(false);
-    return {};
-}
-
 std::string said(const plan::Note& note, const Words& words) {
-    return line(words(level_id(note.level)) + ": " + words("note." + note.code, note.values)) +
-           line("    " + words("plan_text.source", {note.source}));
+    return line("- " + words("note." + note.code, note.values)) + line("  " + words("plan_text.source", {note.source}));
 }
 
 /// Notes of one level, under a heading; nothing when there are none.
@@ -114,9 +100,9 @@ std::string ladder(const plan::Plan& plan, const Words& words) {
     text += line(words("plan_text.ladder_head"));
     for (const plan::Rung& rung : plan.ladder) {
         const bool planned = plan.target && plan.target->spokes == rung.spoke;
-        text += line(fmt::format("{:>6} {:>8} {:>6} {:>7} ± {:<5} {}{}", rung.spoke, whole(rung.travel), percent(rung.share) + " %",
-                                 whole(rung.reserve), whole(rung.reserve_u95), chance_text(rung.entry_chance, words),
-                                 planned ? "  " + words("plan_text.planned_here") : ""));
+        const std::string left = whole(rung.reserve) + " ± " + whole(rung.reserve_u95);
+        text += line(fmt::format("{:>5}  {:>9}  {:>5}  {:<23}  {}{}", rung.spoke, whole(rung.travel), percent(rung.share) + " %", left,
+                                 chance_text(rung.entry_chance, words), planned ? "  " + words("plan_text.planned_here") : ""));
     }
     return text;
 }

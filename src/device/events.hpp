@@ -46,12 +46,16 @@ struct Resized {
     int width_px = 0, height_px = 0;
     bool operator==(const Resized&) const = default;
 };
+/// What stood on the glass is lost, for example after another window lay over it: draw the last frame again.
+struct Exposed {
+    bool operator==(const Exposed&) const = default;
+};
 /// The system asks the window to close.
 struct Closed {
     bool operator==(const Closed&) const = default;
 };
 
-using Event = std::variant<Pressed, Released, Moved, Character, Key, Resized, Closed>;
+using Event = std::variant<Pressed, Released, Moved, Character, Key, Resized, Exposed, Closed>;
 using Events = std::vector<Event>;
 
 }  // namespace device

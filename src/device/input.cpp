@@ -51,6 +51,7 @@ Input::Input(GLFWwindow* window, double px_per_mm) : px_per_mm_(px_per_mm) {
     ::glfwSetKeyCallback(window, on_key);
     ::glfwSetCharCallback(window, on_character);
     ::glfwSetFramebufferSizeCallback(window, on_size);
+    ::glfwSetWindowRefreshCallback(window, on_refresh);
     ::glfwSetWindowCloseCallback(window, on_close);
     if (!x11::here()) return;
     number_ = x11::number(window);
@@ -66,6 +67,7 @@ void Input::expect_button(const x11::Seen& seen) {
 
 void Input::end_of_batch() {
     expected_.clear();
+    if (std::exchange(exposed_, false)) events_.push_back(Exposed{});  // once, however many pieces
     if (std::exchange(moved_, false) && down_) events_.push_back(Moved{x_px_ / px_per_mm_, y_px_ / px_per_mm_});
 }
 
@@ -137,6 +139,8 @@ void Input::on_key(GLFWwindow* window, int key, int scancode, int action, int mo
 void Input::on_character(GLFWwindow* window, unsigned code) { of(window).events_.push_back(Character{char32_t{code}, monotonic_ms()}); }
 
 void Input::on_size(GLFWwindow* window, int width, int height) { of(window).events_.push_back(Resized{width, height}); }
+
+void Input::on_refresh(GLFWwindow* window) { of(window).exposed_ = true; }
 
 void Input::on_close(GLFWwindow* window) {
     ::glfwSetWindowShouldClose(window, GLFW_FALSE);  // the caller decides

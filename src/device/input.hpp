@@ -39,6 +39,7 @@ private:
     static void on_key(GLFWwindow* window, int key, int scancode, int action, int mods);
     static void on_character(GLFWwindow* window, unsigned code);
     static void on_size(GLFWwindow* window, int width, int height);
+    static void on_refresh(GLFWwindow* window);
     static void on_close(GLFWwindow* window);
 
     unsigned long number_ = 0;  // X11's, 0 elsewhere
@@ -48,7 +49,7 @@ private:
     std::uint32_t joined_server_ms_ = 0;
     std::deque<x11::Seen> expected_{};
     double x_px_ = 0, y_px_ = 0;
-    bool down_ = false, moved_ = false;
+    bool down_ = false, moved_ = false, exposed_ = false;
     Events events_{};
 };
 

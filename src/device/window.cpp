@@ -100,10 +100,7 @@ int Window::height_px() const {
 
 std::optional<double> Window::px_per_mm() const { return core_->px_per_mm; }
 
-void Window::measure_by(double px_per_mm) {
-    core_->px_per_mm = px_per_mm;
-    core_->input->measure_by(px_per_mm);
-}
+void Window::measure_by(double px_per_mm) { core_->input->measure_by(px_per_mm); }
 
 void Window::wait(double seconds) { core_->session->wait(seconds); }
 

@@ -11,7 +11,8 @@
 //     device::Renderer renderer = *std::move(made);
 //     while (open) {
 //         window.wait(seconds_to_the_next_change);                      // 0: do not wait
-//         for (const device::Event& event : window.poll()) …            // each press with its own place, time and age
+//         for (const device::Event& event : window.poll()) …            // each press with its own place, time and age;
+//                                                                       // Exposed: draw again; Resized: fonts and renderer anew
 //         if (!changed) continue;                                       // frames are drawn when something changes
 //         renderer.draw(window, frame.shapes, palette);
 //         window.present();                                             // window.pixels() before this, if a picture is wanted
@@ -48,7 +49,7 @@ public:
 
     int width_px() const;
     int height_px() const;
-    /// From what was told, else from the monitor's own report if that is plausible.
+    /// From what was told, else from the monitor's own report, if that is plausible. measure_by does not change it.
     std::optional<double> px_per_mm() const;
     /// By what presses are turned into millimetres. Until it is known, one pixel counts as one.
     void measure_by(double px_per_mm);

@@ -5,6 +5,7 @@
 #include <poll.h>
 
 #include <algorithm>
+#include <cmath>
 
 // Of GLFW's native access only these two are needed; its header would ask for Xrandr's headers too.
 extern "C" {
@@ -64,7 +65,7 @@ void wait(double seconds) {
     Display* const display = glfwGetX11Display();
     if (XPending(display) > 0) return;
     pollfd socket{.fd = ConnectionNumber(display), .events = POLLIN, .revents = 0};
-    ::poll(&socket, 1, static_cast<int>(std::clamp(seconds, 0.0, 3600.0) * 1000));
+    ::poll(&socket, 1, static_cast<int>(std::ceil(std::clamp(seconds, 0.0, 3600.0) * 1000)));
 }
 
 }  // namespace device::x11

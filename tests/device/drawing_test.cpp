@@ -121,6 +121,14 @@ TEST_CASE("an arc across 3 o'clock has no seam, and a sweep below 0 runs clockwi
     CHECK(across == clockwise);
 }
 
+TEST_CASE("both ends of an arc are smooth") {
+    Glass glass(4);
+    // the ends lie on a level line a quarter of the way down the pixels of row 280, which are so covered by a quarter
+    const Pixels pixels = glass.draw({Ring{.centre = {80, 70.0625}, .radius = 40, .width = 2, .ink = Ink::Text, .sweep_deg = 180}});
+    CHECK(cover(pixels, 480, 280) == doctest::Approx(0.25).epsilon(0.1));
+    CHECK(cover(pixels, 160, 280) == doctest::Approx(0.25).epsilon(0.1));
+}
+
 TEST_CASE("areas are those of plane geometry") {
     Glass glass(4);
     struct Row {

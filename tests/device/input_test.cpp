@@ -160,3 +160,15 @@ TEST_CASE("two windows keep their presses apart") {
     CHECK(of_first.front().time_exact);
     CHECK(of_second.front().time_exact);
 }
+
+TEST_CASE("what lay under another window asks to be drawn again") {
+    Window first = slow_window();
+    {
+        Window second = open({.title = "second", .width_px = 300, .height_px = 300});
+        second.present();
+        second.wait(0.1);
+        (void)first.poll();
+    }
+    first.wait(1);
+    CHECK(only<Exposed>(first.poll()).size() == 1);
+}

@@ -12,23 +12,18 @@ using namespace picture;
 
 namespace {
 
-struct Made {
-    Fonts fonts;
-    Atlas atlas;
-};
-
-Made made(double px_per_mm) {
-    Sizes sizes{.px_per_mm = px_per_mm};
+Fonts fonts() {
+    Sizes sizes{.px_per_mm = 3.78};
     sizes.cap_mm.fill(4);
-    auto fonts = Fonts::load(FONTS_DIR, sizes);
-    REQUIRE(static_cast<bool>(fonts));
-    Atlas atlas(*fonts);
-    return {*std::move(fonts), std::move(atlas)};
+    auto loaded = Fonts::load(FONTS_DIR, sizes);
+    REQUIRE(static_cast<bool>(loaded));
+    return *std::move(loaded);
 }
 
 Drawing drawn(const Shapes& shapes) {
-    const Made with = made(3.78);
-    return drawing(shapes, Palette{}, with.fonts, with.atlas);
+    static const Fonts with = fonts();
+    static const Atlas atlas(with);
+    return drawing(shapes, Palette{}, with, atlas);
 }
 
 std::vector<Kind> kinds(const Drawing& drawing) {

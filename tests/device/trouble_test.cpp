@@ -52,9 +52,11 @@ TEST_CASE("a told size gives the millimetres of the window") {
     REQUIRE(told->px_per_mm().has_value());
     CHECK(*told->px_per_mm() == doctest::Approx(4));
     CHECK(told->width_px() == 400);
-    const auto nonsense = Window::open({.title = "nonsense", .told = GlassSize{270, 480}});
+    auto nonsense = Window::open({.title = "nonsense", .told = GlassSize{270, 480}});
     REQUIRE(static_cast<bool>(nonsense));
     CHECK_FALSE(nonsense->px_per_mm().has_value());
+    nonsense->measure_by(3.78);
+    CHECK_FALSE(nonsense->px_per_mm().has_value());  // a size that was guessed stays unknown
 }
 
 TEST_CASE("a full screen is the whole screen") {

@@ -1,5 +1,6 @@
 #include "intake/document.hpp"
 
+#include "intake/utf8.hpp"
 #include "measure/overloaded.hpp"
 
 #include <fmt/format.h>
@@ -35,7 +36,7 @@ Node converted(const toml::node& node);
 Node converted_table(const toml::table& table) {
     Table entries;
     for (const auto& [key, value] : table) {
-        entries.push_back({.key = std::string(key.str()), .at = place(key.source()), .node = converted(value)});
+        entries.push_back({.key = moved_back(key.str()), .at = place(key.source()), .node = converted(value)});
     }
     return {.at = place(table.source()), .value = std::move(entries)};
 }
@@ -52,7 +53,7 @@ Node converted(const toml::node& node) {
     const Place at = place(node.source());
     if (const auto* table = node.as_table()) return converted_table(*table);
     if (const auto* array = node.as_array()) return converted_list(*array);
-    if (const auto* text = node.as_string()) return {.at = at, .value = text->get()};
+    if (const auto* text = node.as_string()) return {.at = at, .value = moved_back(text->get())};
     if (const auto* whole = node.as_integer()) return {.at = at, .value = whole->get()};
     if (const auto* number = node.as_floating_point()) return {.at = at, .value = number->get()};
     if (const auto* flag = node.as_boolean()) return {.at = at, .value = flag->get()};
@@ -99,38 +100,11 @@ std::string escaped(char c) {
     return fmt::format("\\x{:02x}", static_cast<unsigned char>(c));
 }
 
-/// How many bytes the character at the front takes, by RFC 3629; 0 where there is none.
-std::size_t character_size(std::string_view text) {
-    const auto byte = [&](std::size_t i) { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U; };
-    const auto follows = [&](std::size_t i) { return (byte(i) & 0xC0U) == 0x80U; };
-    const unsigned lead = byte(0);
-    if (lead < 0x80) return 1;
-    if (lead >= 0xC2 && lead <= 0xDF) return follows(1) ? 2 : 0;
-    const unsigned second = byte(1);
-    if (lead >= 0xE0 && lead <= 0xEF) {
-        const bool overlong = lead == 0xE0 && second < 0xA0;
-        const bool surrogate = lead == 0xED && second > 0x9F;
-        return follows(1) && follows(2) && !overlong && !surrogate ? 3 : 0;
-    }
-    const bool in_range = (lead > 0xF0 || second >= 0x90) && (lead < 0xF4 || second <= 0x8F);
-    return lead >= 0xF0 && lead <= 0xF4 && in_range && follows(1) && follows(2) && follows(3) ? 4 : 0;
-}
-
 /// The place after a text.
 Place end_of(std::string_view text) {
     const auto last_line = text.rfind('\n');
     const std::string_view line = last_line == std::string_view::npos ? text : text.substr(last_line + 1);
     return {.line = static_cast<int>(std::ranges::count(text, '\n')) + 1, .column = static_cast<int>(characters(line)) + 1};
-}
-
-/// Where text stops being UTF-8.
-std::optional<Place> no_utf8(std::string_view text) {
-    for (std::size_t at = 0; at < text.size();) {
-        const std::size_t size = character_size(text.substr(at));
-        if (size == 0) return end_of(text.substr(0, at));
-        at += size;
-    }
-    return std::nullopt;
 }
 
 bool misread(std::string_view text) {
@@ -155,11 +129,7 @@ Place place_of_misreading(std::string_view text) {
     return end_of(text.substr(0, fine));
 }
 
-bool starts_character(char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }
-
 }  // namespace
-
-std::size_t characters(std::string_view text) { return static_cast<std::size_t>(std::ranges::count_if(text, starts_character)); }
 
 std::string one_line(std::string_view text) {
     constexpr std::size_t longest = 40;
@@ -192,18 +162,21 @@ measure::Result<Node, Problems> parse(std::string_view text, const std::string& 
     if (text.size() > largest_file) {
         return Problems{problem(name, {}, "file", fmt::format("{} bytes", text.size()), fmt::format("at most {} bytes", largest_file))};
     }
-    if (const auto at = no_utf8(text)) return Problems{problem(name, *at, "toml", "bytes that are no UTF-8", "TOML 1.0")};
+    if (const auto at = no_utf8(text))
+        return Problems{problem(name, end_of(text.substr(0, *at)), "toml", "bytes that are no UTF-8", "TOML 1.0")};
     if (const auto at = long_key(text)) {
         return Problems{problem(name, *at, "toml", "a key of very many parts", fmt::format("at most {} parts", longest_key))};
     }
+    constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+    const std::string safe = moved_up(text.substr(text.starts_with(byte_order_mark) ? byte_order_mark.size() : 0));
     try {
-        Node root = converted_table(toml::parse(text));
+        Node root = converted_table(toml::parse(safe));
         root.at = {};
         return root;
     } catch (const toml::parse_error& error) {
-        return Problems{problem(name, place(error.source()), "toml", one_line(error.description()), "TOML 1.0")};
+        return Problems{problem(name, place(error.source()), "toml", one_line(moved_back(error.description())), "TOML 1.0")};
     } catch (const Misread&) {
-        return Problems{problem(name, place_of_misreading(text), "toml", "no TOML from here on", "TOML 1.0")};
+        return Problems{problem(name, place_of_misreading(safe), "toml", "no TOML from here on", "TOML 1.0")};
     }
 }
 

@@ -53,7 +53,5 @@ measure::Result<Node, Problems> parse(std::string_view text, const std::string& 
 std::string shown(const Node& node);
 /// Text with control characters escaped, cut after 40 characters.
 std::string one_line(std::string_view text);
-/// Characters (code points) of UTF-8 text.
-std::size_t characters(std::string_view text);
 
 }  // namespace intake

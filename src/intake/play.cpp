@@ -3,6 +3,7 @@
 #include "eye/frame.hpp"
 #include "intake/document.hpp"
 #include "intake/play_table.hpp"
+#include "intake/utf8.hpp"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>

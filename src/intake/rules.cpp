@@ -1,6 +1,7 @@
 #include "intake/rules.hpp"
 
 #include "eye/frame.hpp"
+#include "intake/utf8.hpp"
 
 #include <fmt/format.h>
 

@@ -333,7 +333,9 @@ TEST_CASE("a file that cannot be read as TOML is one problem at its place") {
     const std::vector<Row> rows{
         {"no value", "[case]\nreference =\n", 2, 12},
         {"not UTF-8", "[case]\nreference = \"\xff\"\n", 2, 14},
-        {"after letters of two bytes", "ä = 1", 1, 1},
+        {"a letter outside the strings, where the library has a hole", "[case]\nÖ = 1", 2, 1},
+        {"another one", "[case]\nreference = ア", 2, 13},
+        {"a letter after an escaped line end, closed by nothing", "[case]\nreference = \"\"\"a\\\nö", 3, 2},
         {"brackets where a name should be", "[case]\n[[[", 2, 3},
         {"deep nesting", "[case]\nreference = " + std::string(2000, '['), 2, 29},
         {"a long dotted key",
@@ -355,6 +357,18 @@ TEST_CASE("a file that cannot be read as TOML is one problem at its place") {
         CHECK(read.error().front().line == row.line);
         if (row.line > 1) CHECK(read.error().front().column == row.column);
     }
+}
+
+TEST_CASE("letters of every plane come back as they were written, also after an escaped line end and a byte order mark") {
+    for (const char* raw : {"Ö", "é\u0300", "ア", "\U0001F441"}) {
+        const std::string letters = raw;
+        CAPTURE(letters);
+        const auto read = read_case(test::replaced(good, "\"K-0147\"", "\"\"\"\\\n  " + letters + "\"\"\""), "k.toml");
+        REQUIRE(read);
+        CHECK(read->file.reference == letters);
+    }
+    CHECK(problems("\xEF\xBB\xBF" + good) == std::vector<std::string>{});
+    CHECK(problems("\xEF\xBB\xBF" + test::replaced(good, "[case]", "[cäse]")).size() == 1);
 }
 
 TEST_CASE("a file of 1 MiB is read and one byte more is not") {

@@ -1,0 +1,86 @@
+#include "intake/unit.hpp"
+#include "problems.hpp"
+
+using namespace intake;
+
+namespace {
+
+const std::string counts = "[[count]]\nid = \"needles\"\ntitle = \"Needles\"\n";
+
+test::Lines problems(const std::string& text) { return test::lines(read_unit(text, "u.toml")); }
+
+}  // namespace
+
+TEST_CASE("a unit that only says what is counted has the stated defaults and no limits") {
+    const auto read = read_unit(counts, "u.toml");
+    REQUIRE(read);
+    UnitFile expected;
+    expected.unit.counts = {{.id = "needles", .title = "Needles"}};
+    CHECK(*read == expected);
+    CHECK(read->holder == guide::Source::Table);
+    CHECK(!read->unit.limits.clearance);
+    CHECK(!read->unit.limits.endothelium_per_mm2);
+}
+
+TEST_CASE("everything a unit may say is read") {
+    const auto read = read_unit(R"(language = "de"
+theme = "light"
+hand = "left"
+holder = "foot-switch"
+[screens_mm]
+table = [344, 193.5]
+desk = [527, 296]
+far = [698, 393]
+[[count]]
+id = "swabs"
+title = "Swabs"
+[names]
+scrub = "AB"
+circulating = "CD"
+[limits]
+clearance_mm = 1.25
+endothelium_per_mm2 = 2000
+)",
+                                "u.toml");
+    REQUIRE(read);
+    CHECK(read->language == "de");
+    CHECK(read->theme == Theme::Light);
+    CHECK(read->hand == Hand::Left);
+    CHECK(read->holder == guide::Source::FootSwitch);
+    CHECK(read->table == Glass{.width = measure::from_mm(344), .height = measure::from_mm(193.5)});
+    CHECK(read->desk->width == measure::from_mm(527));
+    CHECK(read->far->height == measure::from_mm(393));
+    CHECK(read->unit.scrub_name == "AB");
+    CHECK(read->unit.circulating_name == "CD");
+    CHECK(read->unit.limits == plan::Limits{.clearance = measure::from_mm(1.25), .endothelium_per_mm2 = 2000});
+}
+
+TEST_CASE("what is wrong with a unit is told at its place") {
+    struct Row {
+        std::string name, text;
+        test::Lines lines;
+    };
+    const std::vector<Row> rows{
+        {"nothing counted", "", {"u.toml:1:1: count: found nothing; allowed at least one [[count]] with id and title"}},
+        {"an item twice", counts + counts, {"u.toml:5:6: count[2].id: found \"needles\"; allowed each id once"}},
+        {"one person cannot be two",
+         counts + "[names]\nscrub = \"AB\"\ncirculating = \"AB\"\n",
+         {"u.toml:6:15: names.circulating: found \"AB\"; allowed another name than the scrub nurse's: two people count"}},
+        {"no such holder",
+         "holder = \"surgeon\"\n" + counts,
+         {"u.toml:1:10: holder: found \"surgeon\"; allowed \"table\", \"desk\", \"foot-switch\""}},
+        {"one side of a screen",
+         counts + "[screens_mm]\ntable = 300\n",
+         {"u.toml:5:9: screens_mm.table: found 300; allowed [width, height], each a number from 50 to 3000 mm"}},
+        {"a limit below nothing",
+         counts + "[limits]\nclearance_mm = -1\n",
+         {"u.toml:5:16: limits.clearance_mm: found -1; allowed a number from 0 to 5 mm"}},
+        {"unknown key",
+         counts + "[limits]\nopen_sky_min = 20\n",
+         {"u.toml:5:1: limits.open_sky_min: found an unknown key; allowed clearance_mm, endothelium_per_mm2"}},
+    };
+    for (const Row& row : rows) {
+        CAPTURE(row.name);
+        CHECK(problems(row.text) == row.lines);
+    }
+}

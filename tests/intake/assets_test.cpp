@@ -58,7 +58,7 @@ TEST_CASE("every shipped file reads without a problem, as what its folder says")
     }
 }
 
-// Common practice, no source: the figures of the usual pair, as the design's domain page states them.
+// Common practice, no source: the figures of the usual pair.
 TEST_CASE("the usual pair of instruments is as common practice has it") {
     const auto trephine = read_trephine(read(fs::path(SOURCE_DIR) / "assets/instruments/suction-trephine.toml"), "t");
     REQUIRE(trephine);

@@ -1,9 +1,7 @@
-// The contract of a case file, as "Files and command line" in the design states it: each row changes one thing of a good
-// file and says which lines a person reads.
+// The contract of a case file: each row changes one thing of a good file and says which lines a person reads.
 #include "intake/case.hpp"
+#include "good_case.hpp"
 #include "problems.hpp"
-
-#include <doctest/doctest.h>
 
 #include <string>
 #include <vector>
@@ -15,30 +13,7 @@ using measure::from_um;
 
 namespace {
 
-// Line numbers in the rows count from here: [case] is line 1.
-const std::string good = R"([case]
-reference = "K-0147"
-date = 2026-11-25
-eye = "right"
-reason = "scar"
-[eye]
-keratometry_D = 43.5
-white_to_white_mm = [11.8, 11.1]
-[thickness]
-method = "oct"
-readings = [
-  { ring_mm = 7.5, clock = "12:00", um = 655 },
-  { ring_mm = 7.5, meridian_deg = 225, um = 612 },
-]
-[host]
-trephine = "suction-trephine"
-diameter_mm = 7.5
-[donor]
-punch = "vacuum-punch"
-diameter_mm = 7.75
-[aim]
-share = 0.80
-)";
+const std::string& good = test::good_case;
 
 std::vector<std::string> problems(const std::string& text) { return test::lines(read_case(text, "k.toml")); }
 
@@ -323,94 +298,4 @@ TEST_CASE("all problems of an empty file are told, sorted by place") {
         line = problem.line;
     }
     CHECK(line == 8);
-}
-
-TEST_CASE("a file that cannot be read as TOML is one problem at its place") {
-    struct Row {
-        std::string name, text;
-        int line, column;
-    };
-    const std::vector<Row> rows{
-        {"no value", "[case]\nreference =\n", 2, 12},
-        {"not UTF-8", "[case]\nreference = \"\xff\"\n", 2, 14},
-        {"a letter outside the strings, where the library has a hole", "[case]\nÖ = 1", 2, 1},
-        {"another one", "[case]\nreference = ア", 2, 13},
-        {"a letter after an escaped line end, closed by nothing", "[case]\nreference = \"\"\"a\\\nö", 3, 2},
-        {"brackets where a name should be", "[case]\n[[[", 2, 3},
-        {"deep nesting", "[case]\nreference = " + std::string(2000, '['), 2, 29},
-        {"a long dotted key",
-         "x = 1\n" + std::string("a.") +
-             [] {
-                 std::string s;
-                 for (int i = 0; i < 100'000; ++i) s += "a.";
-                 return s;
-             }() +
-             "a = 1",
-         2, 1},
-    };
-    for (const Row& row : rows) {
-        CAPTURE(row.name);
-        const auto read = read_case(row.text, "k.toml");
-        REQUIRE(!read);
-        CHECK(read.error().size() == 1);
-        CHECK(read.error().front().key == "toml");
-        CHECK(read.error().front().line == row.line);
-        if (row.line > 1) CHECK(read.error().front().column == row.column);
-    }
-}
-
-TEST_CASE("letters of every plane come back as they were written, also after an escaped line end and a byte order mark") {
-    for (const char* raw : {"Ö", "é\u0300", "ア", "\U0001F441"}) {
-        const std::string letters = raw;
-        CAPTURE(letters);
-        const auto read = read_case(test::replaced(good, "\"K-0147\"", "\"\"\"\\\n  " + letters + "\"\"\""), "k.toml");
-        REQUIRE(read);
-        CHECK(read->file.reference == letters);
-    }
-    CHECK(problems("\xEF\xBB\xBF" + good) == std::vector<std::string>{});
-    CHECK(problems("\xEF\xBB\xBF" + test::replaced(good, "[case]", "[cäse]")).size() == 1);
-}
-
-TEST_CASE("a file of 1 MiB is read and one byte more is not") {
-    const auto padded = [](std::size_t size) { return good + "#" + std::string(size - good.size() - 1, ' '); };
-    CHECK(read_case(padded(1024 * 1024), "k.toml"));
-    CHECK(problems(padded(1024 * 1024 + 1)) ==
-          std::vector<std::string>{"k.toml:1:1: file: found 1048577 bytes; allowed at most 1048576 bytes"});
-}
-
-TEST_CASE("a case that is written reads back equal") {
-    const auto first = read_case(good, "k.toml");
-    REQUIRE(first);
-    CHECK(*read_case(write_case(*first), "w.toml") == *first);
-
-    CaseDocument all = *first;
-    all.file.reference = "He said \"K\" ä";
-    all.file.invented = true;
-    all.file.seat = eye::Seat::Temporal;
-    all.file.keratometry_D = 337.5 / 7.77;
-    all.file.axial_length_mm = 23.61;
-    all.file.lens = plan::Lens::Pseudophakic;
-    all.file.thickness.measured = measure::Day{.year = 2026, .month = 2, .day = 28};
-    all.file.thickness.central = from_um(538.1);
-    all.file.thickness.through_scar = true;
-    all.file.thickness.edge_looks_normal = true;
-    all.file.thickness.readings.push_back({.ring = from_mm(8.125), .at = centideg(1), .thickness = from_um(700.3)});
-    all.file.centre_x = from_mm(-0.58);
-    all.file.donor = {.diameter = from_mm(7.75),
-                      .storage = plan::Storage::Cold,
-                      .expires = measure::Day{.year = 2027, .month = 1, .day = 1},
-                      .endothelium_per_mm2 = 2400,
-                      .donation = "G123498654321"};
-    all.file.first_suture = centideg(7500);
-    for (const auto& aim : {plan::Aim{.goal = plan::Goal::Share, .share_permille = 805, .spokes = 0, .entry_limit = 0.013},
-                            plan::Aim{.goal = plan::Goal::Spokes, .share_permille = 0, .spokes = 8, .entry_limit = 0.05},
-                            plan::Aim{.goal = plan::Goal::ToEntry, .share_permille = 0, .spokes = 0, .entry_limit = 0.5}}) {
-        for (const char* pattern : {"16 interrupted", "16 running", "24 double running", "12 interrupted + 12 running"}) {
-            all.file.aim = aim;
-            all.file.pattern = pattern_from(pattern).value();
-            const auto again = read_case(write_case(all), "w.toml");
-            CHECK(test::lines(again) == std::vector<std::string>{});
-            if (again) CHECK(*again == all);
-        }
-    }
 }

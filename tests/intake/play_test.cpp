@@ -1,4 +1,4 @@
-// A play script as "Files and command line" in the design states it.
+// The contract of a play script.
 #include "intake/play.hpp"
 #include "intake/play_table.hpp"
 #include "problems.hpp"

@@ -58,6 +58,10 @@ TEST_CASE("a failure says which file and why") {
     CHECK(text(missing.error()) == "There is no such file: " + folder.path + "/missing (No such file or directory)");
     CHECK(why(read_file(folder.path)) == Failure::What::CannotRead);
     CHECK(why(write_file(folder.path + "/none/note", "x")) == Failure::What::CannotWrite);
+    REQUIRE(static_cast<bool>(make_folder(folder.path + "/taken")));
+    CHECK(why(write_file(folder.path + "/taken", "x")) == Failure::What::CannotWrite);
+    const std::filesystem::directory_iterator entries(folder.path);
+    CHECK(std::distance(begin(entries), end(entries)) == 1);  // nothing half written is left
     CHECK(why(make_folder("/proc/none/deeper")) == Failure::What::CannotWrite);
 }
 

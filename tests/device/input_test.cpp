@@ -117,6 +117,7 @@ TEST_CASE("only the main button presses, and a pointer held down tells where it 
     CHECK(only<Pressed>(all).size() == 1);
     REQUIRE(only<Moved>(all).size() == 1);
     CHECK(only<Moved>(all).front() == Moved{60, 65});
+    CHECK(window.poll().empty());  // held still
     send("mouseup 1 mousemove 10 10 sleep 0.1");
     all = window.poll();
     CHECK(only<Released>(all).size() == 1);

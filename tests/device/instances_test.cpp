@@ -56,13 +56,13 @@ TEST_CASE("panels and level lines stand on whole pixels, within half a pixel of 
         const Instance panel = drawn({Panel{.box = {at, at, 20, 8}}}).instances.at(0);
         const float left = panel.centre_x - panel.figure[0];
         CHECK(left == std::round(left));
-        CHECK(std::abs(double{left} - at * 3.78) <= 0.5001);
+        CHECK(std::abs(static_cast<double>(left) - at * 3.78) <= 0.5001);
 
         const Instance line = drawn({Line{.a = {10, at}, .b = {30, at}, .width = 0.3 + 0.02 * i}}).instances.at(0);
         const float top = line.centre_y - line.figure[1];
         CHECK(top == std::round(top));
         CHECK(line.figure[1] >= 0.5F);
-        CHECK(std::abs(double{line.centre_y} - at * 3.78) <= 0.5001);
+        CHECK(std::abs(static_cast<double>(line.centre_y) - at * 3.78) <= 0.5001);
     }
 }
 
@@ -77,7 +77,8 @@ TEST_CASE("a slanted line stays where it is") {
 TEST_CASE("dashes fit a whole number of times round a closed ring and are left alone on an arc") {
     Ring ring{.centre = {50, 50}, .radius = 20, .dash = 3.1, .gap = 1.7};
     const Instance closed = drawn({ring}).instances.at(0);
-    const double times = 2 * std::numbers::pi * double{closed.figure[0]} / (double{closed.more[0]} + double{closed.more[1]});
+    const double times = 2 * std::numbers::pi * static_cast<double>(closed.figure[0]) /
+                         (static_cast<double>(closed.more[0]) + static_cast<double>(closed.more[1]));
     CHECK(times == doctest::Approx(std::round(times)).epsilon(1e-5));
     CHECK(closed.more[0] / closed.more[1] == doctest::Approx(3.1 / 1.7).epsilon(1e-5));
     ring.sweep_deg = 200;

@@ -31,31 +31,84 @@ void draw_figure(Pen& pen, const Figure& figure, const Box& box) {
 void draw_body(Pen& pen, const Card& card, const Box& body) {
     if (!card.figure) return draw_picture(pen, card.picture, body);
     if (!has_picture(card)) return draw_figure(pen, *card.figure, body);
-    const double w = body.w * 0.47;
+    // Room for two digits always, so that nothing moves between ten and nine.
+    const double w = std::max(body.w * 0.4, pen.width(Type::Numeral, "00") + pen.cap(Type::Text) * 0.6);
     draw_figure(pen, *card.figure, {body.x, body.y, w, body.h});
     draw_picture(pen, card.picture, {body.x + w, body.y, body.w - w, body.h});
 }
 
 /// The least height in which the figure or the picture still does its work.
 double least_body(const Pen& pen, const Card& card) {
-    if (card.figure) return pen.cap(Type::Numeral) + pen.cap(Type::Text) * 3 + pen.pitch(Type::Lead);
+    if (card.figure) {
+        const double figure = pen.cap(Type::Numeral) + pen.cap(Type::Text) * 1.6 + pen.pitch(Type::Lead);
+        return std::max(figure, has_picture(card) ? pen.cap(Type::Text) * 12 : 0);
+    }
+    if (std::holds_alternative<picture::ClockFace>(card.picture)) return pen.cap(Type::Text) * 19;
     return has_picture(card) ? pen.cap(Type::Text) * 12 : 0;
 }
 
-/// Foot, then second lines go, until the body has its height.
-void give_way(Pieces& pieces, double room) {
-    const auto too_high = [&] { return height_of(pieces) > room; };
-    for (const auto kind : {Piece::Kind::Foot, Piece::Kind::Hint}) {
+/// Takes the last piece of a kind out; none when there is no such piece.
+std::optional<Piece> drop(Pieces& pieces, Piece::Kind kind) {
+    const auto last = std::find_if(pieces.rbegin(), pieces.rend(), [kind](const Piece& piece) { return piece.kind == kind; });
+    if (last == pieces.rend()) return std::nullopt;
+    Piece gone = std::move(*last);
+    pieces.erase(std::next(last).base());
+    return gone;
+}
+
+/// Words and picture of a card: one over the other, or side by side where the card is low and wide.
+struct Arrangement {
+    Box words{};
+    Box picture{};         // empty: the picture goes, or stands under the words
+    bool pictured = true;  // the picture stands somewhere
+    bool beside = false;
+};
+
+std::vector<Arrangement> arrangements(const Pen& pen, const Card& card, const Box& inner) {
+    const Arrangement stacked{.words = inner};
+    if (!has_picture(card) || card.figure) return {stacked};
+    std::vector<Arrangement> tries;
+    const double gap = pen.cap(Type::Text), least = pen.cap(Type::Text) * 13;
+    for (const double share : {0.44, 0.52, 0.6}) {
+        const double w = inner.w * share, rest = inner.w - w - gap;
+        if (rest >= least) tries.push_back({{inner.x, inner.y, w, inner.h}, {inner.x + w + gap, inner.y, rest, inner.h}, true, true});
+    }
+    tries.insert(inner.w > 1.4 * inner.h ? tries.end() : tries.begin(), stacked);
+    tries.push_back({.words = inner, .pictured = false});
+    return tries;
+}
+
+double room_for_words(const Pen& pen, const Card& card, const Arrangement& arrangement) {
+    const bool shares = card.figure || (arrangement.pictured && !arrangement.beside);
+    return arrangement.words.h - (shares ? least_body(pen, card) : 0);
+}
+
+/// The first arrangement into which the words go; the foot gives way before the arrangement does.
+std::pair<Arrangement, Pieces> arranged(Pen& pen, const Card& card, const Box& inner) {
+    const auto tries = arrangements(pen, card, inner);
+    for (const auto& arrangement : tries) {
+        const double room = room_for_words(pen, card, arrangement);
+        Pieces pieces = card_pieces(pen, card, arrangement.words);
+        while (height_of(pieces) > room && drop(pieces, Piece::Kind::Foot)) {
+        }
+        if (height_of(pieces) <= room) return {arrangement, std::move(pieces)};
+    }
+    const auto& last = tries.back();
+    Pieces pieces = card_pieces(pen, card, last.words);
+    const auto too_high = [&] { return height_of(pieces) > room_for_words(pen, card, last); };
+    for (const auto kind : {Piece::Kind::Foot, Piece::Kind::Hint, Piece::Kind::Say, Piece::Kind::Line, Piece::Kind::Caution, Piece::Kind::Title}) {
         while (too_high()) {
-            const auto last = std::find_if(pieces.rbegin(), pieces.rend(), [kind](const Piece& piece) { return piece.kind == kind; });
-            if (last == pieces.rend()) break;
-            pieces.erase(std::next(last).base());
+            const auto gone = drop(pieces, kind);
+            if (!gone) break;
+            if (!gone->text.empty()) pen.falls_short(gone->text);
         }
     }
+    if (too_high()) pen.falls_short(card.title);
+    return {last, std::move(pieces)};
 }
 
 /// Pieces from the top down; those of the foot stand at the bottom. Returns what is left between.
-Box stack(Pen& pen, const Pieces& pieces, const Box& box) {
+Box stack(const Pieces& pieces, const Box& box, double after_body) {
     double top = box.y, bottom = box.bottom();
     for (const auto& piece : pieces) {
         if (piece.kind == Piece::Kind::Foot) continue;
@@ -67,7 +120,7 @@ Box stack(Pen& pen, const Pieces& pieces, const Box& box) {
         bottom -= piece->height;
         piece->draw(bottom);
     }
-    if (top > bottom + 0.5) pen.falls_short("card");
+    if (bottom < box.bottom()) bottom -= after_body;
     return {box.x, top, box.w, std::max(0.0, bottom - top)};
 }
 
@@ -86,16 +139,10 @@ void draw_picture(Pen& pen, const Picture& picture, const Box& box) {
 
 void draw_card(Pen& pen, const Card& card, const Box& box) {
     pen.panel(box, Ink::Card);
-    const Box inner = inset(box, pen.cap(Type::Text));
-    // A low, wide card has its words on the left and the picture at full height beside them.
-    const bool beside = has_picture(card) && !card.figure && inner.w > 1.4 * inner.h;
-    const Box words = beside ? Box{inner.x, inner.y, inner.w * 0.44, inner.h} : inner;
-    Pieces pieces = card_pieces(pen, card, words);
-    give_way(pieces, beside ? words.h : words.h - least_body(pen, card));
-    const Box left = stack(pen, pieces, words);
-    const double gap = pen.cap(Type::Text);
-    const Box body = beside ? Box{words.right() + gap, inner.y, inner.w - words.w - gap, inner.h} : left;
-    draw_body(pen, card, body);
+    const auto [arrangement, pieces] = arranged(pen, card, inset(box, pen.cap(Type::Text)));
+    const Box left = stack(pieces, arrangement.words, pen.cap(Type::Text));
+    if (arrangement.beside) return draw_picture(pen, card.picture, arrangement.picture);
+    if (arrangement.pictured) draw_body(pen, card, left);
 }
 
 }  // namespace screen

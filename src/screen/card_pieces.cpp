@@ -11,16 +11,19 @@ namespace {
 Piece title(Pen& pen, const std::string& text, const Box& box) {
     const Block block = pen.block(text, {Type::Title}, {box.w, 1e9, 3});
     if (!block.fits) pen.falls_short(text);
-    return {.kind = Piece::Kind::Needed, .height = block.height + pen.cap(Type::Text) * 0.6, .draw = [&pen, block, x = box.x](double y) {
-                pen.text({x, y}, block, Ink::Text);
-            }};
+    return {.kind = Piece::Kind::Title,
+            .height = block.height + pen.cap(Type::Text) * 0.6,
+            .draw = [&pen, block, x = box.x](double y) { pen.text({x, y}, block, Ink::Text); },
+            .text = text};
 }
 
-Piece plain(Pen& pen, const std::string& text, const Box& box, Piece::Kind kind, Ink ink) {
+/// What to do. Mid-cut nothing is read but the figure, the section and the clock: there these lines go and are not missed.
+Piece line(Pen& pen, const std::string& text, const Box& box, bool first, bool cutting) {
     const Block block = pen.block(text, {Type::Text}, {box.w, 1e9, 6});
-    return {.kind = kind, .height = block.height + pen.cap(Type::Text) * 0.6, .draw = [&pen, block, ink, x = box.x](double y) {
-                pen.text({x, y}, block, ink);
-            }};
+    return {.kind = first && !cutting ? Piece::Kind::Line : Piece::Kind::Hint,
+            .height = block.height + pen.cap(Type::Text) * 0.6,
+            .draw = [&pen, block, x = box.x](double y) { pen.text({x, y}, block, Ink::Soft); },
+            .text = cutting ? std::string{} : text};
 }
 
 /// Words said aloud: a raised panel with the accent at its edge.
@@ -28,20 +31,20 @@ Piece say(Pen& pen, const std::string& text, const Box& box) {
     const double cap = pen.cap(Type::Text), pad = cap * 0.8;
     const Block block = pen.block(text, {Type::Strong}, {box.w - 2.4 * pad, 1e9, 6});
     const double h = block.height + 2 * pad;
-    return {.kind = Piece::Kind::Needed, .height = h + cap, .draw = [&pen, block, pad, h, box](double y) {
+    return {.kind = Piece::Kind::Say, .height = h + cap, .draw = [&pen, block, pad, h, box](double y) {
                 pen.panel({box.x, y, box.w, h}, Ink::Raised);
                 pen.add(picture::Panel{.box = {box.x, y, pad * 0.35, h}, .radius = 0.5, .fill = Ink::Accent, .edge = Ink::Accent});
                 pen.text({box.x + pad * 1.4, y + pad}, block, Ink::Text);
-            }};
+            }, .text = text};
 }
 
 Piece caution(Pen& pen, const std::string& text, const Box& box) {
     const double cap = pen.cap(Type::Text), icon = cap * 1.3, indent = icon + cap * 0.7;
     const Block block = pen.block(text, {Type::Text}, {box.w - indent, 1e9, 6});
-    return {.kind = Piece::Kind::Needed, .height = block.height + cap * 0.7, .draw = [&pen, block, icon, indent, cap, x = box.x](double y) {
+    return {.kind = Piece::Kind::Caution, .height = block.height + cap * 0.7, .draw = [&pen, block, icon, indent, cap, x = box.x](double y) {
                 pen.icon(Icon::Triangle, {x, y + cap / 2 - icon / 2, icon, icon}, Ink::Amber, Ink::Card);
                 pen.text({x + indent, y}, block, Ink::Text);
-            }};
+            }, .text = text};
 }
 
 /// Label above value, under a hairline.
@@ -60,20 +63,22 @@ Piece foot(Pen& pen, const Row& row, const Box& box) {
 
 struct RowPlace {
     double label_w = 0, value_w = 0;
+    double space = 0.9;  // under a row, in cap heights
 };
+
+double column_gap(const Pen& pen) { return pen.cap(Type::Text) * 2; }
 
 RowPlace row_place(const Pen& pen, const std::vector<Row>& rows, double w) {
     double label = 0;
     for (const auto& row : rows) label = std::max(label, pen.width(Type::Text, row.label));
     const double after = pen.cap(Type::Text) * 1.2;
-    label = std::min(label, w * 0.5) + after;
-    return {label, w - label};
+    if (label > 0) label = std::min(label, w * 0.5) + after;
+    return {.label_w = label, .value_w = w - label};
 }
 
 double row_height(const Pen& pen, const Row& row, const RowPlace& place) {
-    const Block label = pen.block(row.label, {Type::Text}, {place.label_w, 1e9, 3}),
-                value = pen.block(row.value, {Type::Strong}, {place.value_w, 1e9, 3});
-    return std::max(label.height, value.height) + pen.cap(Type::Text) * 0.9;
+    const Block label = pen.block(row.label, {Type::Text}, {place.label_w, 1e9, 3}), value = pen.block(row.value, {Type::Strong}, {place.value_w, 1e9, 3});
+    return std::max(label.height, value.height) + pen.cap(Type::Text) * place.space;
 }
 
 void draw_row_of(Pen& pen, const Row& row, const RowPlace& place, Point at) {
@@ -81,58 +86,78 @@ void draw_row_of(Pen& pen, const Row& row, const RowPlace& place, Point at) {
     pen.text({at.x + place.label_w, at.y}, pen.block(row.value, {Type::Strong}, {place.value_w, 1e9, 3}), Ink::Text);
 }
 
-/// Rows in as few columns as the height allows.
-Piece rows(Pen& pen, const std::vector<Row>& all, const Box& box, double room) {
-    const double between = pen.cap(Type::Text) * 2;
-    for (int columns = 1;; ++columns) {
-        const double w = (box.w - between * (columns - 1)) / columns;
-        const RowPlace place = row_place(pen, all, w);
-        const std::size_t per = (all.size() + static_cast<std::size_t>(columns) - 1) / static_cast<std::size_t>(columns);
-        std::vector<double> heights(static_cast<std::size_t>(columns), 0);
-        for (std::size_t i = 0; i < all.size(); ++i) heights[i / per] += row_height(pen, all[i], place);
-        const double h = *std::max_element(heights.begin(), heights.end());
-        const bool narrower_goes = (box.w - between * columns) / (columns + 1) > pen.cap(Type::Text) * 14;
-        if (h > room && narrower_goes) continue;
-        return {.kind = Piece::Kind::Needed,
-                .height = h + pen.cap(Type::Text) * 0.4,
-                .draw = [&pen, all, place, per, w, between, box](double top) {
-                    double y = top;
-                    for (std::size_t i = 0; i < all.size(); ++i) {
-                        if (i % per == 0) y = top;
-                        draw_row_of(pen, all[i], place, {box.x + static_cast<double>(i / per) * (w + between), y});
-                        y += row_height(pen, all[i], place);
-                    }
-                }};
+struct Columns {
+    std::size_t columns = 1, per = 1;
+    RowPlace place{};
+    double width = 0, height = 0;
+};
+
+Columns columns_of(const Pen& pen, const std::vector<Row>& all, double width, std::size_t columns, double space) {
+    const double n = static_cast<double>(columns), w = (width - column_gap(pen) * (n - 1)) / n;
+    Columns made{.columns = columns, .per = (all.size() + columns - 1) / columns, .place = row_place(pen, all, w), .width = w};
+    made.place.space = space;
+    std::vector<double> heights(columns, 0);
+    for (std::size_t i = 0; i < all.size(); ++i) heights[i / made.per] += row_height(pen, all[i], made.place);
+    made.height = *std::max_element(heights.begin(), heights.end());
+    return made;
+}
+
+/// Rows in as few columns as the height allows, closer together before that; the lowest of all where nothing fits.
+Columns fitted_columns(const Pen& pen, const std::vector<Row>& all, const Box& box, double room) {
+    Columns lowest;
+    for (std::size_t columns = 1; columns <= 3; ++columns) {
+        for (const double space : {0.9, 0.45}) {
+            const Columns made = columns_of(pen, all, box.w, columns, space);
+            if (made.width < pen.cap(Type::Text) * 14 && columns > 1) continue;
+            if (made.height <= room) return made;
+            if (lowest.height == 0 || made.height < lowest.height) lowest = made;
+        }
     }
+    return lowest;
+}
+
+Piece rows(Pen& pen, const std::vector<Row>& all, const Box& box, double room) {
+    const Columns columns = fitted_columns(pen, all, box, room);
+    return {.kind = Piece::Kind::Needed, .height = columns.height + pen.cap(Type::Text) * 0.4, .draw = [&pen, all, columns, box](double top) {
+                double y = top;
+                for (std::size_t i = 0; i < all.size(); ++i) {
+                    if (i % columns.per == 0) y = top;
+                    const double x = box.x + static_cast<double>(i / columns.per) * (columns.width + column_gap(pen));
+                    draw_row_of(pen, all[i], columns.place, {x, y});
+                    y += row_height(pen, all[i], columns.place);
+                }
+            }};
 }
 
 // ---- counts: a thing counted, with fewer and more ----
 
-double count_height(const CountRow& count) { return std::max(least_side_mm(count.fewer.weight), least_side_mm(count.more.weight)); }
+double count_side(const CountRow& count) { return std::max(least_side_mm(count.fewer.weight), least_side_mm(count.more.weight)); }
 
+/// Title and, small, where the number comes from; the number beside them, or under the title where the row is narrow.
 void draw_count(Pen& pen, const CountRow& count, const Box& box) {
-    const double side = box.h, gap = std::max(3.0, pen.gap() * 0.7), cap = pen.cap(Type::Text);
-    const double right = box.right() - 2 * side - gap;
-    const Block title = pen.block(count.title, {Type::Strong}, {right - box.x - cap, 1e9, 2});
-    const Block value = pen.block(count.value, {Type::Text}, {right - box.x - cap, box.h - title.height - cap * 0.5, 2});
-    const Block line = pen.block(count.line, {Type::Text}, {right - box.x - cap, box.h - title.height - value.height - cap, 1});
-    const bool with_line = line.fits && !count.line.empty();
-    const double h = title.height + cap * 0.5 + value.height + (with_line ? cap * 0.5 + line.height : 0);
-    double y = box.y + (box.h - h) / 2;
+    const double side = box.h, gap = 3, cap = pen.cap(Type::Text), right = box.right() - 2 * side - gap;
+    const double number = pen.width(Type::Value, count.value), words = right - cap * 0.8 - box.x, beside = words - number - cap * 0.8;
+    const bool wide = pen.block(count.title, {Type::Strong}, {beside, box.h, 1}).fits;
+    const Block title = pen.block(count.title, {Type::Strong}, {wide ? beside : words, box.h, 1});
+    const std::string under = wide ? count.line : count.value;
+    const Block line = pen.block(under, {wide ? Type::Text : Type::Strong}, {wide ? beside : words, box.h - title.height - cap * 0.4, 1});
+    const bool two = !under.empty() && line.fits;
+    double y = box.y + (box.h - title.height - (two ? cap * 0.4 + line.height : 0)) / 2 + cap * picture::descent / 2;
     pen.text({box.x, y}, title, Ink::Text);
-    pen.text({box.x, y + title.height + cap * 0.5}, value, Ink::Text);
-    if (with_line) pen.text({box.x, y + title.height + value.height + cap}, line, Ink::Soft);
-    if (!title.fits || !value.fits) pen.falls_short(count.title);
+    if (two) pen.text({box.x, y + title.height + cap * 0.4}, line, wide ? Ink::Soft : Ink::Text);
+    if (wide) pen.text({right - cap * 0.8, box.centre().y - pen.cap(Type::Value) / 2}, count.value, Type::Value, Ink::Text, Align::Right);
+    if (!title.fits || !(wide || two)) pen.falls_short(count.title);
     draw_target(pen, count.fewer, {right, box.y, side, side}, Rank::Small);
     draw_target(pen, count.more, {right + side + gap, box.y, side, side}, Rank::Small);
 }
 
 Piece counts(Pen& pen, const std::vector<CountRow>& all, const Box& box, double room) {
     double side = 0;
-    for (const auto& count : all) side = std::max(side, count_height(count));
-    const double gap = std::max(3.0, pen.gap() * 0.7);
+    for (const auto& count : all) side = std::max(side, count_side(count));
+    const double gap = 3;
     const std::size_t one_column = static_cast<std::size_t>(std::max(1.0, (room + gap) / (side + gap)));
-    const std::size_t columns = std::max<std::size_t>(1, (all.size() + one_column - 1) / one_column);
+    const std::size_t most = box.w >= 2 * (2 * side + 2 * gap + pen.cap(Type::Text) * 6.2) ? 2 : 1;
+    const std::size_t columns = std::min(most, (all.size() + one_column - 1) / one_column);
     const std::size_t per = (all.size() + columns - 1) / columns;
     const double w = (box.w - gap * 2 * static_cast<double>(columns - 1)) / static_cast<double>(columns);
     return {.kind = Piece::Kind::Needed,
@@ -156,9 +181,7 @@ double height_of(const Pieces& pieces) {
 Pieces card_pieces(Pen& pen, const Card& card, const Box& box) {
     Pieces made;
     if (!card.title.empty()) made.push_back(title(pen, card.title, box));
-    for (std::size_t i = 0; i < card.lines.size(); ++i) {
-        made.push_back(plain(pen, card.lines[i], box, i == 0 ? Piece::Kind::Needed : Piece::Kind::Hint, Ink::Soft));
-    }
+    for (std::size_t i = 0; i < card.lines.size(); ++i) made.push_back(line(pen, card.lines[i], box, i == 0, card.figure.has_value()));
     if (!made.empty()) made.back().height += pen.cap(Type::Text) * 0.6;
     if (!card.say.empty()) made.push_back(say(pen, card.say, box));
     Pieces after;

@@ -7,104 +7,157 @@ namespace screen {
 
 namespace {
 
-using Targets = std::span<const Target>;
+using Targets = std::vector<Target>;
 using Rows = std::vector<Targets>;
 
-bool alone(const Target& target) { return target.look == Look::Stop; }
-
-/// How many stand together from `from` on: a run of small ones, or of those of one weight.
-std::size_t run_length(Targets targets, std::size_t from) {
-    std::size_t n = 1;
-    while (from + n < targets.size() && !alone(targets[from + n]) && targets[from + n].weight == targets[from].weight) ++n;
-    return n;
-}
-
-/// Of an odd run one stands alone: the first watch that leaves whole pairs before it, else the last.
-std::size_t single_of(Targets run) {
-    if (run.size() % 2 == 0) return run.size();
-    for (std::size_t i = 0; i < run.size(); i += 2) {
-        if (run[i].look == Look::Watch) return i;
+/// The place of the rows: how many, how high one usually is.
+struct Place {
+    Box box{};
+    std::size_t most_rows = 3, most_in_row = 3;
+    double gap = 0;
+    double usual_height() const {
+        const double n = static_cast<double>(most_rows);
+        return (box.h - gap * (n - 1)) / n;
     }
-    return run.size() - 1;
-}
-
-void pairs(Rows& rows, Targets run) {
-    const std::size_t single = single_of(run);
-    for (std::size_t i = 0; i < run.size();) {
-        const std::size_t n = i == single ? 1 : std::min<std::size_t>(2, run.size() - i);
-        rows.push_back(run.subspan(i, n));
-        i += n;
+    Box cell(std::size_t in_row) const {
+        const double n = static_cast<double>(in_row);
+        return {0, 0, (box.w - gap * (n - 1)) / n, usual_height()};
     }
+};
+
+Rank rank_in(std::size_t in_row) { return in_row == 1 ? Rank::Wide : Rank::Small; }
+
+/// How badly a row reads: stop stands best alone, others in pairs of a kind, three only where they are small.
+double awkward(std::span<const Target> row) {
+    const auto is = [&row](Look look) { return std::any_of(row.begin(), row.end(), [look](const Target& one) { return one.look == look; }); };
+    if (row.size() == 1) return is(Look::Stop) ? 0 : is(Look::Watch) ? 1 : 2;
+    const double mixed = is(Look::Stop) ? 4 : 0;
+    return mixed + (row.size() == 2 ? 0.5 : 1.9);
 }
 
-/// Rows as they read best: stop alone, small ones three a row, the others in pairs.
-Rows read_best(Targets targets, std::size_t most_in_row) {
+bool goes(const Pen& pen, std::span<const Target> row, const Place& place) {
+    const Box cell = place.cell(row.size());
+    return std::all_of(row.begin(), row.end(), [&](const Target& one) {
+        const double least = least_side_mm(one.weight);
+        return cell.w >= least && cell.h >= least - 1e-6 && legible(pen, one, cell, rank_in(row.size()));
+    });
+}
+
+struct Split {
+    Rows rows{};
+    double cost = 1e9;
+};
+
+/// The best way to break what is left into at most `rows` rows, in order.
+Split best_rows(const Pen& pen, std::span<const Target> targets, const Place& place, std::size_t rows) {
+    if (targets.empty()) return {{}, 0};
+    Split best;
+    for (std::size_t n = 1; rows > 0 && n <= std::min(place.most_in_row, targets.size()); ++n) {
+        const auto row = targets.first(n);
+        if (!goes(pen, row, place)) continue;
+        Split rest = best_rows(pen, targets.subspan(n), place, rows - 1);
+        const double cost = awkward(row) + rest.cost;
+        if (cost >= best.cost) continue;
+        rest.rows.insert(rest.rows.begin(), Targets(row.begin(), row.end()));
+        best = {std::move(rest.rows), cost};
+    }
+    return best;
+}
+
+/// The plain target that can best stand elsewhere: the last one.
+bool move_one(Targets& from, Targets& to) {
+    const auto last = std::find_if(from.rbegin(), from.rend(), [](const Target& one) { return one.look == Look::Plain; });
+    if (last == from.rend()) return false;
+    to.insert(to.begin(), *last);
+    from.erase(std::next(last).base());
+    return true;
+}
+
+/// Where not even that helps: as many a row as it takes; what does not fit says so when it is drawn.
+Rows forced(const Targets& targets, const Place& place) {
     Rows rows;
-    for (std::size_t i = 0; i < targets.size();) {
-        if (alone(targets[i])) {
-            rows.push_back(targets.subspan(i++, 1));
-            continue;
-        }
-        const Targets run = targets.subspan(i, run_length(targets, i));
-        if (run.size() == 3 && most_in_row >= 3 && run.front().weight == Weight::Elsewhere) {
-            rows.push_back(run);
-        } else {
-            pairs(rows, run);
-        }
-        i += run.size();
-    }
-    return rows;
-}
-
-/// As many a row as go: the rows even, the fuller ones last.
-Rows packed(Targets targets, std::size_t most_rows, std::size_t most_in_row) {
-    Rows rows;
-    const std::size_t n = std::min(targets.size(), most_rows * most_in_row);
-    const std::size_t count = std::min(most_rows, n);
+    const std::size_t count = std::min(place.most_rows, targets.size());
     for (std::size_t row = 0, i = 0; row < count; ++row) {
-        const std::size_t here = (n - i) / (count - row);
-        rows.push_back(targets.subspan(i, here));
+        const std::size_t here = (targets.size() - i) / (count - row);
+        rows.emplace_back(targets.begin() + static_cast<std::ptrdiff_t>(i), targets.begin() + static_cast<std::ptrdiff_t>(i + here));
         i += here;
     }
     return rows;
 }
 
-std::size_t placed(const Rows& rows) {
-    std::size_t n = 0;
-    for (const auto& row : rows) n += row.size();
-    return n;
+struct Broken {
+    Rows rows{};
+    Targets over{};
+};
+
+Broken broken(const Pen& pen, const Targets& all, const Place& place) {
+    Broken made;
+    Targets here = all;
+    do {
+        Split split = best_rows(pen, here, place, place.most_rows);
+        if (split.cost < 1e9) return {std::move(split.rows), std::move(made.over)};
+    } while (made.over.size() < 3 && move_one(here, made.over));
+    return {forced(all, place), {}};
+}
+
+/// Two answers of the same worth, right or left, one name or the other: neither may be the bigger one.
+bool twins(std::span<const Target> hand) {
+    const auto answers = [](const Target& target) { return target.look == Look::Filled || !target.why_not.empty(); };
+    return hand.size() > 1 && answers(hand[0]) && answers(hand[1]) && (hand[0].look == Look::Filled || hand[1].look == Look::Filled);
+}
+
+/// They share the place of the biggest; where that is too low for two, a row of the others as well.
+void draw_twins(Pen& pen, std::span<const Target> hand, const Box& first, Place& place) {
+    const double g = place.gap;
+    if (pen.canvas().glass.portrait()) {
+        for (int i = 0; i < 2; ++i) draw_target(pen, hand[static_cast<std::size_t>(i)], part(first, i, 2, g), Rank::First);
+        return;
+    }
+    const double row = place.usual_height() + g, h = (first.h + row - g) / 2;
+    place.box.y += row;
+    place.box.h -= row;
+    place.most_rows -= 1;
+    draw_target(pen, hand[0], {first.x, first.y, first.w, h}, Rank::First);
+    draw_target(pen, hand[1], {first.x, first.y + h + g, first.w, h}, Rank::First);
+}
+
+void draw_rows(Pen& pen, const Rows& rows, const Place& place) {
+    if (rows.empty()) return;
+    const double n = static_cast<double>(rows.size());
+    const double h = std::min((place.box.h - place.gap * (n - 1)) / n, place.usual_height() * 1.25);
+    double y = place.box.y;
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        // The last row keeps its place at the bottom of the column from step to step.
+        if (i > 0 && i + 1 == rows.size()) y = place.box.bottom() - h;
+        draw_row(pen, rows[i], {place.box.x, y, place.box.w, h});
+        y += h + place.gap;
+    }
 }
 
 }  // namespace
 
-void draw_row(Pen& pen, Targets targets, const Box& row) {
+void draw_row(Pen& pen, std::span<const Target> targets, const Box& row) {
     const int n = static_cast<int>(targets.size());
     const bool left = pen.canvas().glass.hand == Hand::Left;
     for (int i = 0; i < n; ++i) {
         const int place = left ? n - 1 - i : i;
-        draw_target(pen, targets[static_cast<std::size_t>(i)], part(row, place, n, pen.gap()), n == 1 ? Rank::Wide : Rank::Small);
+        draw_target(pen, targets[static_cast<std::size_t>(i)], part(row, place, n, pen.gap()), rank_in(targets.size()));
     }
 }
 
-Targets draw_hand(Pen& pen, Targets hand, const TableLayout& layout) {
+std::vector<Target> draw_hand(Pen& pen, std::span<const Target> hand, const TableLayout& layout) {
     if (hand.empty()) return {};
-    draw_target(pen, hand.front(), layout.first, Rank::First);
-    const Targets rest = hand.subspan(1);
-    const auto most_rows = static_cast<std::size_t>(layout.most_rows), most_in_row = static_cast<std::size_t>(layout.most_in_row);
-    Rows rows = read_best(rest, most_in_row);
-    if (rows.size() > most_rows) rows = packed(rest, most_rows, most_in_row);
-    if (rows.empty()) return {};
-    const double g = pen.gap(), n = static_cast<double>(rows.size());
-    const double usual = (layout.others.h - g * (layout.most_rows - 1)) / layout.most_rows;
-    const double h = std::min((layout.others.h - g * (n - 1)) / n, usual * 1.25);
-    double y = layout.others.y;
-    for (std::size_t i = 0; i < rows.size(); ++i) {
-        // The last row keeps its place at the bottom of the column from step to step.
-        if (i > 0 && i + 1 == rows.size()) y = layout.others.bottom() - h;
-        draw_row(pen, rows[i], {layout.others.x, y, layout.others.w, h});
-        y += h + g;
+    Place place{layout.others, static_cast<std::size_t>(layout.most_rows), static_cast<std::size_t>(layout.most_in_row), pen.gap()};
+    const bool two = twins(hand);
+    if (two) {
+        draw_twins(pen, hand, layout.first, place);
+    } else {
+        draw_target(pen, hand.front(), layout.first, Rank::First);
     }
-    return rest.subspan(placed(rows));
+    const auto rest = hand.subspan(two ? 2 : 1);
+    Broken made = broken(pen, Targets(rest.begin(), rest.end()), place);
+    draw_rows(pen, made.rows, place);
+    return std::move(made.over);
 }
 
 }  // namespace screen

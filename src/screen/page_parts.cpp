@@ -26,18 +26,16 @@ Cells cells(const Pen& pen, std::size_t n, const Box& box, int columns) {
     return {(box.w - g * (columns - 1)) / columns, (box.h - g * static_cast<double>(rows - 1)) / static_cast<double>(rows)};
 }
 
-bool legible(const Pen& pen, const Target& target, const Cells& cell) {
-    const double pad = pen.cap(Type::Text) * 1.2,
-                 sign = target.press == Press::Hold || target.look != Look::Plain ? pen.cap(Type::Text) * 2.5 : 0;
-    const Room room{cell.w - pad - sign, cell.h - pad, 3};
-    const std::string& line = target.why_not;
-    const Block label = pen.block(target.label, {Type::Strong, Type::Text}, room);
-    const Block under = line.empty() ? Block{} : pen.block(line, {Type::Text}, {room.width, room.height - label.height - pad / 2, 3});
-    return label.fits && under.fits;
-}
-
 /// How far a cell is from the shape that a label sits in best.
 double awkward(const Cells& cell) { return std::abs(std::log(cell.w / cell.h / 2.6)); }
+
+/// A row at the bottom on the hand's side, no wider than its labels ask for.
+void draw_foot(Pen& pen, const std::vector<Target>& foot, const Box& row) {
+    const double n = static_cast<double>(foot.size()), most = pen.cap(Type::Text) * 20;
+    const double w = std::min(row.w, n * most + (n - 1) * pen.gap());
+    const bool left = pen.canvas().glass.hand == Hand::Left;
+    draw_row(pen, foot, {left ? row.x : row.right() - w, row.y, w, row.h});
+}
 
 }  // namespace
 
@@ -47,7 +45,7 @@ std::optional<int> grid_columns(const Pen& pen, std::span<const Target> targets,
     for (int columns = 1; columns <= static_cast<int>(std::min<std::size_t>(targets.size(), 12)); ++columns) {
         const Cells cell = cells(pen, targets.size(), box, columns);
         const bool fits = cell.w >= side && cell.h >= side - 1e-6;
-        if (!fits || !std::all_of(targets.begin(), targets.end(), [&](const Target& target) { return legible(pen, target, cell); }))
+        if (!fits || !std::all_of(targets.begin(), targets.end(), [&](const Target& target) { return legible(pen, target, {0, 0, cell.w, cell.h}, Rank::Small); }))
             continue;
         if (!best || awkward(cell) < awkward(cells(pen, targets.size(), box, *best))) best = columns;
     }
@@ -89,7 +87,7 @@ Box draw_page(Pen& pen, const PageWords& page) {
         left.h -= h + g;
         return Box{left.x, left.bottom() + g, left.w, h};
     };
-    if (!page.foot.empty()) draw_row(pen, page.foot, take_bottom(std::max(tallest_mm(page.foot), cap * 3.6)));
+    if (!page.foot.empty()) draw_foot(pen, page.foot, take_bottom(std::max(tallest_mm(page.foot), cap * 3.6)));
     if (page.banner) draw_banner(pen, *page.banner, take_bottom(banner_height(pen, *page.banner, left.w)));
     if (!title.fits) pen.falls_short(page.title);
     return left;

@@ -116,34 +116,24 @@ void draw_column(Pen& pen, std::vector<Line> path, const Box& box) {
     column.draw(path, stretch);
 }
 
-/// The steps of the present phase in a line: as many round the present one as go into the rows.
-struct Flow {
-    std::vector<Line> lines{};
-    std::vector<Point> places{};
-    double end = 0;
-};
+// ---- the path as a strip: as many steps round the present one as go into the row ----
 
 double item_width(const Pen& pen, const Line& line) { return pen.cap(Type::Text) * 1.6 + pen.width(type_of(line), line.text); }
 
-Flow flow(const Pen& pen, std::vector<Line> lines, const Box& box, double row_h) {
-    Flow made{.lines = std::move(lines)};
-    const double between = pen.cap(Type::Text) * 1.3;
-    double x = box.x, y = box.y;
-    for (const auto& line : made.lines) {
-        const double w = item_width(pen, line);
-        if (x > box.x && x + w > box.right() + 1e-6) {
-            x = box.x;
-            y += row_h;
-        }
-        made.places.push_back({x, y});
-        made.end = std::max(made.end, x + w);
-        x += w + between;
-    }
-    return made;
+double flow_width(const Pen& pen, const std::vector<Line>& lines) {
+    double w = 0;
+    for (const auto& line : lines) w += item_width(pen, line);
+    return w + pen.cap(Type::Text) * 1.3 * (static_cast<double>(lines.size()) - 1);
 }
 
-bool inside(const Flow& flow, const Box& box) {
-    return flow.lines.empty() || (flow.end <= box.right() + 1e-6 && flow.places.back().y < box.bottom() - 1e-6);
+void draw_flow(Pen& pen, const std::vector<Line>& lines, const Box& row) {
+    const double cap = pen.cap(Type::Text);
+    double x = row.x;
+    for (const auto& line : lines) {
+        state_icon(pen, line.is, {x, row.y - cap * 0.02, cap * 1.05, cap * 1.05});
+        pen.text({x + cap * 1.6, row.y}, line.text, type_of(line), ink_of(line));
+        x += item_width(pen, line) + cap * 1.3;
+    }
 }
 
 void draw_strip_path(Pen& pen, const std::vector<Line>& path, const TableLayout& layout) {
@@ -151,26 +141,17 @@ void draw_strip_path(Pen& pen, const std::vector<Line>& path, const TableLayout&
     if (phase == path.size()) return;
     const auto& steps = path[phase].inner.empty() ? path : path[phase].inner;
     pen.panel(layout.path, Ink::Card);
-    const double cap = pen.cap(Type::Text), rows = layout.strip_rows ? 2 : 1, row_h = pen.pitch(Type::Text);
-    const double used = (rows - 1) * row_h + cap, top = layout.path.y + (layout.path.h - used) / 2;
-    const Box box{layout.path.x + cap, top, layout.path.w - 2 * cap, used};
+    const double cap = pen.cap(Type::Text);
+    const Box box{layout.path.x + cap, layout.path.centre().y - cap / 2, layout.path.w - 2 * cap, cap};
     const std::vector<Line> near = near_now(steps);
     const std::size_t before = near.front().is == Line::Is::Now ? 0 : 1;
-    // Left out first: the step after the next, then the one before.
-    std::vector<std::vector<Line>> tries{near};
-    if (near.size() > before + 2) tries.emplace_back(near.begin(), near.end() - 1);
-    tries.emplace_back(near.begin() + static_cast<std::ptrdiff_t>(before),
-                       near.begin() + static_cast<std::ptrdiff_t>(std::min(near.size(), before + 2)));
-    tries.emplace_back(near.begin() + static_cast<std::ptrdiff_t>(before), near.begin() + static_cast<std::ptrdiff_t>(before + 1));
-    for (auto& lines : tries) {
-        const Flow made = flow(pen, std::move(lines), box, row_h);
-        if (!inside(made, box)) continue;
-        for (std::size_t i = 0; i < made.lines.size(); ++i) {
-            const Point at = made.places[i];
-            state_icon(pen, made.lines[i].is, {at.x, at.y - cap * 0.02, cap * 1.05, cap * 1.05});
-            pen.text({at.x + cap * 1.6, at.y}, made.lines[i].text, type_of(made.lines[i]), ink_of(made.lines[i]));
-        }
-        return;
+    // Left out first: the step after the next, then the one before, then the next.
+    const auto from = [&near](std::size_t begin, std::size_t end) {
+        return std::vector<Line>(near.begin() + static_cast<std::ptrdiff_t>(begin), near.begin() + static_cast<std::ptrdiff_t>(std::min(end, near.size())));
+    };
+    for (const auto& lines : {near, from(0, before + 2), from(before, before + 2), from(before, before + 1)}) {
+        if (flow_width(pen, lines) > box.w && lines.size() > 1) continue;
+        return draw_flow(pen, lines, box);
     }
 }
 

@@ -93,7 +93,10 @@ Item clock_in_line(Pen& pen, const ClockShown& clock, double y) {
             }};
 }
 
-int clock_worth(const ClockShown& clock, std::size_t place) { return (clock.live ? 90 : 40) - static_cast<int>(place); }
+/// The first clock is the one that matters now; the others give way to case and phase.
+int clock_worth(const ClockShown& clock, std::size_t place) { return place == 0 && clock.live ? 90 : (clock.live ? 50 : 40) - static_cast<int>(place); }
+
+std::string missed(const ClockShown& clock, std::size_t place) { return place == 0 && clock.live ? clock.label : std::string{}; }
 
 void two_lines(Pen& pen, const Strip& strip, const Box& row) {
     const double v = pen.cap(Type::Value), t = pen.cap(Type::Text), top = row.y + (row.h - v - t * 1.75) / 2;
@@ -101,7 +104,7 @@ void two_lines(Pen& pen, const Strip& strip, const Box& row) {
     Items items{pill(pen, strip.eye, row.centre().y)};
     items.push_back(with(stacked(pen, words(pen, strip.reference, Type::Strong, Ink::Text, upper),
                                  words(pen, strip.sizes, Type::Text, Ink::Soft, lower), Align::Left),
-                         Item::Side::Left, 30));
+                         Item::Side::Left, 56));
     const bool held = !strip.holder.empty();
     items.push_back(with(stacked(pen, words(pen, strip.phase, Type::Strong, Ink::Text, held ? upper : row.centre().y),
                                  words(pen, strip.holder, Type::Text, Ink::Soft, lower), Align::Centre),
@@ -110,7 +113,7 @@ void two_lines(Pen& pen, const Strip& strip, const Box& row) {
         const auto& clock = strip.clocks[i];
         items.push_back(with(stacked(pen, words(pen, clock.value, Type::Value, clock.live ? Ink::Text : Ink::Soft, upper),
                                      words(pen, clock.label, Type::Text, Ink::Soft, lower), Align::Right),
-                             Item::Side::Right, clock_worth(clock, i), clock.live ? clock.label : std::string{}));
+                             Item::Side::Right, clock_worth(clock, i), missed(clock, i)));
     }
     if (!strip.time.empty()) items.push_back(with(words(pen, strip.time, Type::Value, Ink::Soft, upper), Item::Side::Right, 50));
     place(pen, std::move(items), row);
@@ -120,7 +123,7 @@ void add_clocks(Pen& pen, Items& items, const Strip& strip, double y) {
     for (std::size_t i = 0; i < strip.clocks.size(); ++i) {
         const auto& clock = strip.clocks[i];
         items.push_back(
-            with(clock_in_line(pen, clock, y), Item::Side::Right, clock_worth(clock, i), clock.live ? clock.label : std::string{}));
+            with(clock_in_line(pen, clock, y), Item::Side::Right, clock_worth(clock, i), missed(clock, i)));
     }
 }
 
@@ -132,7 +135,7 @@ void one_line(Pen& pen, const Strip& strip, const Box& row) {
     const double y = row.centre().y;
     Items items{pill(pen, strip.eye, y)};
     add_words(pen, items, strip.phase, Type::Strong, Ink::Text, y, Item::Side::Left, 55);
-    add_words(pen, items, strip.reference, Type::Text, Ink::Soft, y, Item::Side::Left, 30);
+    add_words(pen, items, strip.reference, Type::Text, Ink::Soft, y, Item::Side::Left, 56);
     add_words(pen, items, strip.holder, Type::Text, Ink::Soft, y, Item::Side::Middle, 60);
     add_clocks(pen, items, strip, y);
     add_words(pen, items, strip.time, Type::Value, Ink::Soft, y, Item::Side::Right, 45);
@@ -143,11 +146,11 @@ void two_rows(Pen& pen, const Strip& strip, const Box& all) {
     const Box upper{all.x, all.y, all.w, all.h / 2}, lower{all.x, all.y + all.h / 2, all.w, all.h / 2};
     Items items{pill(pen, strip.eye, upper.centre().y)};
     add_words(pen, items, strip.phase, Type::Strong, Ink::Text, upper.centre().y, Item::Side::Left, 55);
-    add_words(pen, items, strip.reference, Type::Text, Ink::Soft, upper.centre().y, Item::Side::Middle, 30);
+    add_words(pen, items, strip.holder, Type::Text, Ink::Soft, upper.centre().y, Item::Side::Middle, 60);
     add_words(pen, items, strip.time, Type::Value, Ink::Soft, upper.centre().y, Item::Side::Right, 45);
     place(pen, std::move(items), upper);
     Items below;
-    add_words(pen, below, strip.holder, Type::Text, Ink::Soft, lower.centre().y, Item::Side::Left, 60);
+    add_words(pen, below, strip.reference, Type::Text, Ink::Soft, lower.centre().y, Item::Side::Left, 56);
     add_clocks(pen, below, strip, lower.centre().y);
     if (!below.empty()) place(pen, std::move(below), lower);
 }

@@ -62,13 +62,20 @@ Frame draw(const TableModel& model, const Canvas& canvas) {
     const TableLayout layout = table_layout(pen);
     pen.add(picture::Panel{.box = {0, 0, canvas.glass.width_mm, canvas.glass.height_mm}, .fill = Ink::Ground, .edge = Ink::Ground});
     draw_strip(pen, model.strip, layout);
-    draw_path(pen, model.path, layout);
     const auto over = draw_hand(pen, model.hand, layout);
     Box card = layout.card;
-    if (model.banner) {
-        const double h = banner_height(pen, *model.banner, card.w);
-        draw_banner(pen, *model.banner, {card.x, card.bottom() - h, card.w, h});
-        card.h -= h + pen.gap();
+    const double banner_h = model.banner ? banner_height(pen, *model.banner, card.w) : 0;
+    if (model.banner && !layout.path_column) {  // on a small glass the banner stands in place of the path
+        draw_banner(pen, *model.banner, {layout.path.x, layout.path.y, layout.path.w, banner_h});
+        const double more = std::max(0.0, banner_h - layout.path.h);
+        card.y += more;
+        card.h -= more;
+    } else {
+        draw_path(pen, model.path, layout);
+    }
+    if (model.banner && layout.path_column) {
+        draw_banner(pen, *model.banner, {card.x, card.bottom() - banner_h, card.w, banner_h});
+        card.h -= banner_h + pen.gap();
     }
     if (!over.empty()) {
         const double h = overflow_height(over);

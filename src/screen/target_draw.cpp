@@ -55,14 +55,29 @@ void ground(Pen& pen, const Target& target, const Box& box, const Paint& paint) 
 struct Sign {
     enum class Is { None, Triangle, Octagon, Hold } is{};
     double size = 0;
+    bool beside = true;  // else above the label
 };
 
-Sign sign(const Pen& pen, const Target& target, const Box& box) {
-    const double wide = std::min(pen.cap(Type::Title) * 1.25, box.h * 0.5);
-    if (target.why_not.empty() && target.look == Look::Stop) return {Sign::Is::Octagon, std::min(wide * 1.6, box.h * 0.6)};
-    if (target.press == Press::Hold) return {Sign::Is::Hold, pen.cap(Type::Strong) * 1.5};
-    if (target.why_not.empty() && target.look == Look::Watch) return {Sign::Is::Triangle, wide};
-    return {};
+Sign::Is sign_of(const Target& target) {
+    if (target.why_not.empty() && target.look == Look::Stop) return Sign::Is::Octagon;
+    if (target.press == Press::Hold) return Sign::Is::Hold;
+    if (target.why_not.empty() && target.look == Look::Watch) return Sign::Is::Triangle;
+    return Sign::Is::None;
+}
+
+double after_sign(const Pen& pen, Rank rank) { return pen.cap(Type::Text) * (rank == Rank::Small ? 0.4 : 0.6); }
+
+/// The biggest sign beside which the label still goes into its lines; above it where there is no such place.
+Sign sign(const Pen& pen, const Target& target, const Box& room, Rank rank) {
+    const auto is = sign_of(target);
+    if (is == Sign::Is::None) return {};
+    const double small = pen.cap(Type::Strong) * 1.05;
+    const double usual = is == Sign::Is::Octagon ? pen.cap(Type::Title) * 2 : rank == Rank::Small ? pen.cap(Type::Strong) * 1.4 : pen.cap(Type::Title) * 1.2;
+    for (const double size : {std::min(usual, room.h), small}) {
+        const Room left{room.w - size - after_sign(pen, rank), room.h, 3};
+        if (pen.block(target.label, {Type::Strong, Type::Text}, left).fits) return {is, size, true};
+    }
+    return {is, small, false};
 }
 
 void draw_sign(Pen& pen, const Target& target, const Sign& sign, const Box& at, const Paint& paint) {
@@ -91,14 +106,12 @@ void draw_sign(Pen& pen, const Target& target, const Sign& sign, const Box& at, 
     }
 }
 
-Block label_block(const Pen& pen, const Target& target, Rank rank, const Room& room) {
+std::vector<Type> label_roles(const std::string& label, Rank rank) {
+    if (label.size() <= 3 && rank == Rank::Small) return {Type::Title, Type::Strong};  // a key, fewer, more
     switch (rank) {
-        case Rank::First:
-            return pen.block(target.label, {Type::Display, Type::Title, Type::Strong, Type::Text}, room);
-        case Rank::Wide:
-            return pen.block(target.label, {Type::Title, Type::Strong, Type::Text}, room);
-        case Rank::Small:
-            return pen.block(target.label, {Type::Strong, Type::Text}, room);
+        case Rank::First: return {Type::Display, Type::Title, Type::Strong, Type::Text};
+        case Rank::Wide: return {Type::Title, Type::Strong, Type::Text};
+        case Rank::Small: return {Type::Strong, Type::Text};
     }
     return {};
 }
@@ -114,25 +127,47 @@ struct Lettered {
     double height() const { return label.height + (line.lines.empty() ? 0 : between + line.height); }
 };
 
-/// The label first; the line only where it fits under it, except a reason, which must be read: the label steps down for it.
-Lettered lettered(const Pen& pen, const Target& target, Rank rank, const Room& room) {
+Lettered set(const Pen& pen, const Target& target, Type role, Rank rank, const Room& room) {
     const bool dead = !target.why_not.empty();
-    Lettered made{.label = label_block(pen, target, rank, room), .line = {}, .between = pen.cap(Type::Text) * 0.55};
-    if (rank == Rank::First && !target.line.empty()) {  // two lines of giant label leave no room: one role down
-        const Room low{room.width, room.height * 0.7, room.most_lines};
-        made.label = label_block(pen, target, rank, low);
-        if (!made.label.fits) made.label = label_block(pen, target, rank, room);
+    Lettered made{.label = pen.block(target.label, {role}, room), .line = {}, .between = pen.cap(Type::Text) * 0.55};
+    const Room left{room.width, room.height - made.label.height - made.between, dead ? std::size_t{3} : std::size_t{2}};
+    made.line = line_block(pen, dead ? target.why_not : target.line, rank, left);
+    return made;
+}
+
+/// The biggest label that leaves room for the line under it. Where there is no such label the line of a live target goes, but
+/// never the reason of a dead one.
+Lettered lettered(const Pen& pen, const Target& target, Rank rank, const Room& room) {
+    const auto roles = label_roles(target.label, rank);
+    for (const Type role : roles) {
+        Lettered made = set(pen, target, role, rank, room);
+        if (made.label.fits && made.line.fits) return made;
     }
-    const double left = room.height - made.label.height - made.between;
-    const std::string& line = dead ? target.why_not : target.line;
-    made.line = line_block(pen, line, rank, {room.width, left, dead ? std::size_t{3} : std::size_t{2}});
-    if (made.line.fits) return made;
-    if (!dead) {
+    if (!target.why_not.empty()) return set(pen, target, Type::Text, Rank::Small, room);
+    for (const Type role : roles) {
+        Lettered made = set(pen, target, role, rank, room);
         made.line = {};
-        return made;
+        if (made.label.fits || role == roles.back()) return made;
     }
-    made.label = label_block(pen, target, Rank::Small, room);
-    made.line = line_block(pen, line, Rank::Small, {room.width, room.height - made.label.height - made.between, 3});
+    return {};
+}
+
+/// What stands in a target, before it is placed.
+struct Filling {
+    Box inner{};
+    Sign mark{};
+    double sign_w = 0, sign_h = 0;
+    Lettered words{};
+    bool fits() const { return words.label.fits && words.line.fits; }
+};
+
+Filling filling(const Pen& pen, const Target& target, const Box& box, Rank rank) {
+    Filling made{.inner = inset(box, std::max(1.4, pen.cap(Type::Text) * (rank == Rank::Small ? 0.38 : 0.8)))};
+    made.mark = sign(pen, target, made.inner, rank);
+    const double taken = made.mark.size > 0 ? made.mark.size + after_sign(pen, rank) : 0;
+    made.sign_w = made.mark.beside ? taken : 0;
+    made.sign_h = made.mark.beside ? 0 : taken;
+    made.words = lettered(pen, target, rank, {made.inner.w - made.sign_w, made.inner.h - made.sign_h, 3});
     return made;
 }
 
@@ -140,29 +175,23 @@ Lettered lettered(const Pen& pen, const Target& target, Rank rank, const Room& r
 
 double least_side_mm(Weight weight) { return weight == Weight::Elsewhere ? 15 : 20; }
 
-double wanted_width(const Pen& pen, const Target& target) {
-    return pen.block(target.label, {Type::Strong}, {1e9, 1e9, 1}).width + 2 * pen.cap(Type::Text);
-}
+bool legible(const Pen& pen, const Target& target, const Box& box, Rank rank) { return filling(pen, target, box, rank).fits(); }
 
 void draw_target(Pen& pen, const Target& target, const Box& box, Rank rank) {
     const Paint colours = paint(target);
     ground(pen, target, box, colours);
     pen.touch(target, box);
-    const double pad = std::max(1.4, pen.cap(Type::Text) * (rank == Rank::Small ? 0.4 : 0.8));
-    const Sign mark = sign(pen, target, box);
-    const double after = pen.cap(Type::Text) * 0.6;
-    const bool beside = mark.size > 0 && box.w - 2 * pad - mark.size - after > pen.cap(Type::Text) * 6;
-    const double sign_w = beside ? mark.size + after : 0, sign_h = mark.size > 0 && !beside ? mark.size + after : 0;
-    const std::size_t most = box.h >= 3 * pen.pitch(Type::Strong) + pad ? 3 : 2;
-    const Room room{box.w - 2 * pad - sign_w, box.h - 2 * pad - sign_h, most};
-    const Lettered words = lettered(pen, target, rank, room);
+    const auto [inner, mark, sign_w, sign_h, words] = filling(pen, target, box, rank);
     if (!words.label.fits || !words.line.fits) pen.falls_short(target.label);
 
-    const double width = std::max(words.label.width, words.line.width);
-    const double left = box.x + (box.w - width - sign_w) / 2, middle = left + sign_w + width / 2;
-    const double top = box.y + (box.h - words.height() - sign_h) / 2 + sign_h;
-    const Box at = beside ? Box{left, box.y + (box.h - mark.size) / 2, mark.size, mark.size}
-                          : Box{box.centre().x - mark.size / 2, top - sign_h, mark.size, mark.size};
+    const double width = std::max(words.label.width, words.line.width), h = words.height() + sign_h;
+    const double left = box.centre().x - (width + sign_w) / 2, middle = left + sign_w + width / 2;
+    // Centred by eye: half of the last descent does not count.
+    const double sunk = pen.cap(words.line.lines.empty() ? words.label.type : words.line.type) * picture::descent / 2;
+    const double top = box.centre().y - h / 2 + sign_h + std::min(sunk, std::max(0.0, (inner.h - h) / 2));
+    const double sign_y = top + words.height() / 2 - sunk;
+    const Box at = mark.beside ? Box{left, sign_y - mark.size / 2, mark.size, mark.size}
+                               : Box{box.centre().x - mark.size / 2, top - sign_h, mark.size, mark.size};
     draw_sign(pen, target, mark, at, colours);
     pen.text({middle, top}, words.label, colours.label, Align::Centre);
     pen.text({middle, top + words.label.height + words.between}, words.line, colours.line, Align::Centre);

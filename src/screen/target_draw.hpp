@@ -11,7 +11,7 @@ enum class Rank { First, Wide, Small };  // how big a label a target may have
 void draw_target(Pen& pen, const Target& target, const Box& box, Rank rank);
 /// The least height and width of a target of a weight, look.md.
 double least_side_mm(Weight weight);
-/// The width a label needs in a small target.
-double wanted_width(const Pen& pen, const Target& target);
+/// Whether all that must be read goes into the box: the label, and the reason of a dead target.
+bool legible(const Pen& pen, const Target& target, const Box& box, Rank rank);
 
 }  // namespace screen

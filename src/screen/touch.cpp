@@ -42,7 +42,11 @@ void Touch::move(picture::Point at) {
     if (held_ && !near(held_->box, at)) held_.reset();
 }
 
-void Touch::release() { held_.reset(); }
+Outcome Touch::release(std::int64_t time_ms) {
+    const Outcome done = tick(time_ms);
+    held_.reset();
+    return done;
+}
 
 Outcome Touch::tick(std::int64_t time_ms) {
     if (!held_ || time_ms - held_->since_ms < hold_ms) return Nothing{};

@@ -35,7 +35,8 @@ public:
     /// A press at a place, matched with the targets last shown.
     Outcome press(const std::vector<Touchable>& shown, picture::Point at, std::int64_t time_ms);
     void move(picture::Point at);
-    void release();
+    /// Lifted at a time: a hold that was long enough by then is done, however late the lifting is told.
+    Outcome release(std::int64_t time_ms);
     /// Time passes: a hold may be long enough now.
     Outcome tick(std::int64_t time_ms);
 

@@ -42,10 +42,10 @@ Typography table_typography(const Glass& glass) {
     for (const auto role : {picture::Type::Title, picture::Type::Value, picture::Type::Strong, picture::Type::Text}) {
         slot(type, role) = table_minimum_mm(role) * growth;
     }
-    slot(type, picture::Type::Lead) = 5.2 * growth;
-    slot(type, picture::Type::Display) = 8.6 * growth;
+    slot(type, picture::Type::Lead) = 5.4 * growth;
+    slot(type, picture::Type::Display) = 9.4 * growth;
     slot(type, picture::Type::Numeral) = glass.portrait() ? std::min(0.14 * glass.height_mm, 0.3 * glass.width_mm)
-                                                          : std::min(0.28 * glass.height_mm, 0.145 * glass.width_mm);
+                                                          : std::min(0.28 * glass.height_mm, 0.16 * glass.width_mm);
     return type;
 }
 

@@ -1,0 +1,133 @@
+#include "app.hpp"
+#include "commands.hpp"
+
+#include <fmt/format.h>
+#include <spdlog/sinks/stdout_color_sinks.h>
+#include <spdlog/spdlog.h>
+#include <CLI/CLI.hpp>
+
+#include <cstdio>
+#include <exception>
+
+namespace {
+
+using graftside::Exit;
+using graftside::Form;
+
+/// "WxH" as two numbers.
+template <class Number>
+std::optional<std::pair<Number, Number>> two_numbers(const std::string& text) {
+    Number width{}, height{};
+    char cross = 0;
+    std::istringstream in(text);
+    in >> width >> cross >> height;
+    if (!in || cross != 'x' || !(width > 0) || !(height > 0) || in.peek() != std::istringstream::traits_type::eof()) return std::nullopt;
+    return std::pair(width, height);
+}
+
+struct Words {
+    std::string screen_mm{}, window{}, on{};
+    std::string file{}, reference{}, case_path{};
+    std::vector<std::string> files{};
+    bool json = false, list = false;
+};
+
+CLI::Validator size_in(const std::string& unit) {
+    return CLI::Validator([](std::string& text) { return two_numbers<double>(text) ? "" : "WIDTHxHEIGHT, such as 344x194"; },
+                          "WxH in " + unit);
+}
+
+void add_options(CLI::App& app, graftside::Options& options, Words& words) {
+    app.add_option("--ledger", options.ledger, "the ledger's file instead of the usual one");
+    app.add_option("--assets", options.assets, "the folder of words, profiles and procedures");
+    app.add_option("--unit", options.unit, "the unit's settings");
+    app.add_option("--language", options.language, "two letters, such as en");
+    app.add_option("--view", options.view, "which view")->check(CLI::IsMember({"table"}));
+    app.add_option("--monitor", options.monitor, "which monitor, from 0")->check(CLI::NonNegativeNumber);
+    app.add_option("--screen-mm", words.screen_mm, "lit size of the screen")->check(size_in("mm"));
+    app.add_option("--window", words.window, "a window instead of the full screen")->check(size_in("pixels"));
+    app.add_option("--theme", options.theme, "colours")->check(CLI::IsMember({"dark"}));
+    app.add_option("--on", words.on, "a day instead of today, YYYY-MM-DD")->check([](const std::string& text) {
+        return measure::day_from_iso(text) ? std::string() : std::string("a day as YYYY-MM-DD");
+    });
+    app.add_option("--pictures", options.pictures, "a folder that gets a PNG of every frame and where its targets are")
+        ->check(CLI::ExistingDirectory);
+    app.add_flag("--quiet", options.quiet, "say only what went wrong");
+    app.set_version_flag("--version", graftside::program_name());
+    app.fallthrough();
+    app.require_subcommand(0, 1);
+}
+
+struct Commands {
+    CLI::App* open = nullptr;
+    CLI::App* plan = nullptr;
+    CLI::App* check = nullptr;
+    CLI::App* state = nullptr;
+    CLI::App* play = nullptr;
+    CLI::App* verify = nullptr;
+};
+
+Commands add_commands(CLI::App& app, Words& words) {
+    Commands commands{};
+    commands.open = app.add_subcommand("open", "start a case, or take it up where its ledger stands");
+    commands.open->add_option("FILE", words.file, "a case file")->required();
+    commands.plan = app.add_subcommand("plan", "the plan of a case and its working");
+    commands.plan->add_option("FILE", words.file, "a case file")->required();
+    commands.plan->add_flag("--json", words.json, "as JSON");
+    commands.check = app.add_subcommand("check", "whether files are fine: case, procedure, instrument, unit, words");
+    commands.check->add_option("FILE", words.files, "the files")->required();
+    commands.check->add_flag("--json", words.json, "as JSON");
+    commands.state = app.add_subcommand("state", "where a case stands, as at its last event");
+    commands.state->add_option("REFERENCE", words.reference, "the case")->required();
+    commands.state->add_flag("--json", words.json, "as JSON");
+    commands.play = app.add_subcommand("play", "carry out a script of intents, without a window");
+    commands.play->add_option("SCRIPT", words.file, "one JSON object a line");
+    commands.play->add_option("--case", words.case_path, "the case file");
+    commands.play->add_flag("--list", words.list, "the intents and their fields");
+    commands.verify = app.add_subcommand("verify", "whether the ledger and the seals are whole");
+    commands.verify->add_option("REFERENCE", words.reference, "one case; else all");
+    return commands;
+}
+
+Exit run(const Commands& commands, const graftside::Options& options, const Words& words) {
+    const Form form = words.json ? Form::Json : Form::Text;
+    if (*commands.plan) return graftside::plan_command(options, words.file, form);
+    if (*commands.check) return graftside::check_command(words.files, form);
+    if (*commands.state) return graftside::state_command(options, words.reference, form);
+    if (*commands.verify) return graftside::verify_command(options, words.reference);
+    if (*commands.play) {
+        if (words.list) return graftside::play_list_command();
+        if (!words.file.empty() && !words.case_path.empty()) return graftside::play_command(options, words.file, words.case_path);
+        return graftside::tell(graftside::stop(Exit::Wrong, "play: give a script and --case FILE, or --list"));
+    }
+    return graftside::run_window(options, *commands.open ? words.file : "");
+}
+
+int parse_and_run(int argc, char** argv) {
+    CLI::App app("A theatre-side step guide with a live turn counter for full-thickness corneal grafting.", "graftside");
+    graftside::Options options{};
+    Words words{};
+    add_options(app, options, words);
+    const Commands commands = add_commands(app, words);
+    try {
+        app.parse(argc, argv);
+    } catch (const CLI::ParseError& error) {
+        return app.exit(error) == 0 ? 0 : static_cast<int>(Exit::Wrong);
+    }
+    options.screen_mm = two_numbers<double>(words.screen_mm);
+    options.window_px = two_numbers<int>(words.window);
+    options.on = measure::day_from_iso(words.on);
+    return static_cast<int>(run(commands, options, words));
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    spdlog::set_default_logger(spdlog::stderr_color_st("graftside"));
+    try {
+        return parse_and_run(argc, argv);
+    } catch (const std::exception& error) {
+        spdlog::error("the program cannot go on: {}", error.what());
+    }
+    return static_cast<int>(Exit::Machine);
+}

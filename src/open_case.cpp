@@ -1,0 +1,102 @@
+#include "open_case.hpp"
+
+#include "measure/expect.hpp"
+
+namespace graftside {
+
+Stop stop(const ledger::Failure& failure) {
+    using What = ledger::Failure::What;
+    const std::string detail = failure.detail.empty() ? "" : " (" + failure.detail + ")";
+    switch (failure.what) {
+        case What::CannotOpen:
+            return stop(Exit::Machine,
+                        failure.path + ": cannot be opened" + detail + ". Check that the folder is there and may be written to.");
+        case What::InUse:
+            return stop(Exit::Machine, failure.path + ": in use by another graftside. Close that one first.");
+        case What::Newer:
+            return stop(Exit::Machine, failure.path + ": written by a newer graftside" + detail + ". Use that version.");
+        case What::Damaged:
+            return stop(Exit::Machine, failure.path + ": damaged" + detail +
+                                           ". Nothing was changed. Keep the file and its text mirror, and run `graftside verify`.");
+        case What::Full:
+            return stop(Exit::Machine, failure.path + ": the disk is full" + detail + ". Make room.");
+        case What::CannotWrite:
+            return stop(Exit::Machine, failure.path + ": the disk refuses to write" + detail + ".");
+    }
+    measure::expect(false);
+    return {};
+}
+
+void OpenCase::write(const guide::Facts& facts, guide::Who who, const measure::Instant& now) {
+    std::vector<guide::Event> events{};
+    for (const guide::Fact& fact : facts) {
+        events.push_back({.seq = state_.last + static_cast<guide::Seq>(events.size()) + 1, .at = now, .who = who, .fact = fact});
+    }
+    health_ = ledger_->append(reference_, events);
+    for (const guide::Event& event : events) state_ = guide::apply(std::move(state_), event);
+}
+
+Try<OpenCase> OpenCase::resume(ledger::Ledger& ledger, const std::string& reference, std::vector<guide::Event> events,
+                               const measure::Instant& now) {
+    OpenCase open(ledger, reference);
+    open.state_ = guide::fold(events);
+    open.health_ = ledger.health(reference);
+    if (open.state_.closed) {
+        open.seal_if_closed(now);
+    } else {
+        open.write({guide::RunStarted{.program = program_name()}}, guide::Who::Program, now);
+    }
+    return open;
+}
+
+Try<OpenCase> OpenCase::take_up(ledger::Ledger& ledger, const guide::Brief& brief, const measure::Instant& now) {
+    const std::string& reference = brief.inputs.file.reference;
+    auto events = ledger.load(reference);
+    if (!events) return stop(events.error());
+    if (!events->empty()) {
+        auto open = resume(ledger, reference, *std::move(events), now);
+        if (open) open->file_changed_ = open->state_.brief.inputs != brief.inputs;
+        return open;
+    }
+    OpenCase open(ledger, reference);
+    open.write(guide::opening(brief, program_name()), guide::Who::Program, now);
+    return open;
+}
+
+Try<OpenCase> OpenCase::take_up(ledger::Ledger& ledger, const std::string& reference, const measure::Instant& now) {
+    auto events = ledger.load(reference);
+    if (!events) return stop(events.error());
+    if (events->empty()) return stop(Exit::Wrong, reference + ": no such case in this ledger. `graftside verify` lists the cases.");
+    return resume(ledger, reference, *std::move(events), now);
+}
+
+std::optional<guide::Refusal> OpenCase::act(guide::Who who, const guide::Intent& intent, const measure::Instant& now) {
+    const auto decided = guide::decide(state_, who, intent, now);
+    if (!decided) return decided.error();
+    write(*decided, who, now);
+    seal_if_closed(now);
+    return std::nullopt;
+}
+
+void OpenCase::retry(const measure::Instant& now) {
+    if (health_.held > 0 || health_.trouble) {
+        const ledger::Retried retried = ledger_->retry(now);
+        health_ = retried.health;
+        for (const auto& added : retried.added) {
+            if (added.reference == reference_) state_ = guide::apply(std::move(state_), added.event);
+        }
+    }
+    seal_if_closed(now);
+}
+
+void OpenCase::seal_if_closed(const measure::Instant& now) {
+    if (!state_.closed || !seal_.empty() || health_.held > 0) return;
+    const auto sealed = ledger_->seal(reference_, now);
+    if (sealed) {
+        seal_ = sealed->fingerprint;
+    } else {
+        health_.trouble = sealed.error();
+    }
+}
+
+}  // namespace graftside

@@ -1,0 +1,54 @@
+// A case that is worked on: its state, and the ledger it is written to. Decide, append, apply, in this order and at once.
+#pragma once
+
+#include "guide/decide.hpp"
+#include "ledger/ledger.hpp"
+#include "stock.hpp"
+
+#include <optional>
+#include <string>
+
+namespace graftside {
+
+/// What a ledger could not do, with the code of the contract.
+Stop stop(const ledger::Failure& failure);
+
+class OpenCase {
+public:
+    /// Begins the case, or takes it up where its ledger stands. The ledger outlives this.
+    static Try<OpenCase> take_up(ledger::Ledger& ledger, const guide::Brief& brief, const measure::Instant& now);
+    static Try<OpenCase> take_up(ledger::Ledger& ledger, const std::string& reference, const measure::Instant& now);
+
+    const guide::CaseState& state() const { return state_; }
+    const std::string& reference() const { return reference_; }
+    const ledger::Health& health() const { return health_; }
+    /// Set when the case file differs from what the case was opened with.
+    bool file_changed() const { return file_changed_; }
+    /// The fingerprint under the record; empty until it is sealed.
+    const std::string& seal() const { return seal_; }
+
+    /// Nothing, or the refusal; what was decided is on the ledger or held when this returns.
+    std::optional<guide::Refusal> act(guide::Who who, const guide::Intent& intent, const measure::Instant& now);
+    /// Each second while something is held or unsealed.
+    void retry(const measure::Instant& now);
+
+private:
+    OpenCase(ledger::Ledger& ledger, std::string reference) : ledger_(&ledger), reference_(std::move(reference)) {}
+    static Try<OpenCase> resume(ledger::Ledger& ledger, const std::string& reference, std::vector<guide::Event> events,
+                                const measure::Instant& now);
+    void write(const guide::Facts& facts, guide::Who who, const measure::Instant& now);
+    void seal_if_closed(const measure::Instant& now);
+
+    ledger::Ledger* ledger_;
+    std::string reference_;
+    guide::CaseState state_{};
+    ledger::Health health_{};
+    bool file_changed_ = false;
+    std::string seal_{};
+};
+
+/// The figures of `state --json` and of the plain text, as at the last event.
+std::string state_json(const guide::CaseState& state, const std::string& seal, std::uint64_t not_on_disk, const measure::Instant& now);
+std::string state_text(const guide::CaseState& state, const std::string& seal, const measure::Instant& now, const screen::Words& words);
+
+}  // namespace graftside

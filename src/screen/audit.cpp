@@ -1,0 +1,125 @@
+#include "screen/audit.hpp"
+
+#include "measure/expect.hpp"
+#include "picture/bounds.hpp"
+#include "screen/target_draw.hpp"
+
+#include <algorithm>
+
+namespace screen {
+
+namespace {
+
+using Findings = std::vector<Finding>;
+
+constexpr double tolerance = 0.05;  // mm
+constexpr double least_gap_mm = 3;
+
+struct Placed {
+    picture::Text text{};
+    Box box{};
+};
+
+std::vector<Placed> placed(const Frame& frame, const Canvas& canvas) {
+    std::vector<Placed> all;
+    for (const auto& shape : frame.shapes) {
+        if (const auto* text = std::get_if<picture::Text>(&shape)) all.push_back({*text, picture::bounds(*text, canvas.lettering)});
+    }
+    return all;
+}
+
+std::vector<Box> panels(const Frame& frame) {
+    std::vector<Box> all;
+    for (const auto& shape : frame.shapes) {
+        if (const auto* panel = std::get_if<picture::Panel>(&shape)) all.push_back(panel->box);
+    }
+    return all;
+}
+
+bool within(const Box& inner, const Box& outer) {
+    return inner.x >= outer.x - tolerance && inner.y >= outer.y - tolerance && inner.right() <= outer.right() + tolerance &&
+           inner.bottom() <= outer.bottom() + tolerance;
+}
+
+/// The smallest panel in which the middle of a text lies.
+const Box* own_panel(const std::vector<Box>& all, const Box& text) {
+    const Box* own = nullptr;
+    for (const auto& box : all) {
+        if (box.contains(text.centre()) && (own == nullptr || box.w * box.h < own->w * own->h)) own = &box;
+    }
+    return own;
+}
+
+void look_at_texts(Findings& out, const Frame& frame, const Canvas& canvas) {
+    const auto all = placed(frame, canvas);
+    const auto boxes = panels(frame);
+    const Box glass{0, 0, canvas.glass.width_mm, canvas.glass.height_mm};
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const auto& one = all[i];
+        if (canvas.lettering.cap(one.text.type) < table_minimum_mm(one.text.type) - 1e-9) out.push_back({Finding::Is::SmallText, one.text.text});
+        if (!within(one.box, glass)) out.push_back({Finding::Is::TextOffGlass, one.text.text});
+        const Box* own = own_panel(boxes, one.box);
+        if (own != nullptr && !within(one.box, *own)) out.push_back({Finding::Is::TextOffPanel, one.text.text});
+        for (std::size_t k = i + 1; k < all.size(); ++k) {
+            if (picture::overlap(one.box, all[k].box)) out.push_back({Finding::Is::TextsOverlap, one.text.text + " | " + all[k].text.text});
+        }
+    }
+}
+
+void look_at_targets(Findings& out, const Frame& frame, const Canvas& canvas) {
+    const auto& all = frame.touchables;
+    const Box glass{0, 0, canvas.glass.width_mm, canvas.glass.height_mm};
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const auto& [target, box] = all[i];
+        const double least = least_side_mm(target.weight) - 1e-6;
+        if (box.w < least || box.h < least) out.push_back({Finding::Is::SmallTarget, target.label});
+        if (!within(box, glass)) out.push_back({Finding::Is::TargetOffGlass, target.label});
+        for (std::size_t k = i + 1; k < all.size(); ++k) {
+            const std::string both = target.label + " | " + all[k].target.label;
+            if (picture::overlap(box, all[k].box)) {
+                out.push_back({Finding::Is::TargetsOverlap, both});
+            } else if (picture::gap(box, all[k].box) < least_gap_mm - 1e-6) {
+                out.push_back({Finding::Is::TargetsClose, both});
+            }
+        }
+    }
+}
+
+/// A panel painted after a target's own, over any part of it and not a part of it: a banner, another panel.
+void look_for_covers(Findings& out, const Frame& frame) {
+    const auto boxes = panels(frame);
+    for (const auto& [target, box] : frame.touchables) {
+        const auto own = std::find(boxes.begin(), boxes.end(), box);
+        for (auto later = own == boxes.end() ? own : own + 1; later != boxes.end(); ++later) {
+            if (picture::overlap(*later, box) && !within(*later, box)) out.push_back({Finding::Is::CoveredTarget, target.label});
+        }
+    }
+}
+
+}  // namespace
+
+std::string name(Finding::Is is) {
+    switch (is) {
+        case Finding::Is::SmallText: return "text under its least size";
+        case Finding::Is::TextOffGlass: return "text off the glass";
+        case Finding::Is::TextOffPanel: return "text off its panel";
+        case Finding::Is::TextsOverlap: return "texts overlap";
+        case Finding::Is::SmallTarget: return "target under its least size";
+        case Finding::Is::TargetsClose: return "targets too close";
+        case Finding::Is::TargetsOverlap: return "targets overlap";
+        case Finding::Is::TargetOffGlass: return "target off the glass";
+        case Finding::Is::CoveredTarget: return "target covered";
+    }
+    measure::expect(false);
+    return "";
+}
+
+std::vector<Finding> audit(const Frame& frame, const Canvas& canvas) {
+    Findings out;
+    look_at_texts(out, frame, canvas);
+    look_at_targets(out, frame, canvas);
+    look_for_covers(out, frame);
+    return out;
+}
+
+}  // namespace screen

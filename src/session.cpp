@@ -1,0 +1,194 @@
+#include "session.hpp"
+
+#include "device/environment.hpp"
+#include "device/files.hpp"
+#include "intake/instrument.hpp"
+#include "screen/format.hpp"
+
+#include <spdlog/spdlog.h>
+
+#include <cstdlib>
+
+namespace graftside {
+namespace {
+
+constexpr std::int64_t jump_ms = 2000;
+
+/// Sizes of the shipped profiles, as they are chosen from.
+screen::SizesInStock sizes_in_stock(const Stock& stock) {
+    screen::SizesInStock sizes{};
+    const auto trephine_text = read_text(stock.assets + "/instruments/suction-trephine.toml");
+    const auto punch_text = read_text(stock.assets + "/instruments/vacuum-punch.toml");
+    if (!trephine_text || !punch_text) return sizes;
+    const auto trephine = intake::read_trephine(*trephine_text, "suction-trephine.toml");
+    const auto punch = intake::read_punch(*punch_text, "vacuum-punch.toml");
+    if (!trephine || !punch) return sizes;
+    for (const measure::Length size : trephine->diameters) sizes.host.push_back(screen::size_text(size));
+    for (const measure::Length size : punch->diameters) sizes.donor.push_back(screen::size_text(size));
+    return sizes;
+}
+
+std::string case_folder(const Options& options) {
+    const std::string path = ledger_path(options);
+    const auto slash = path.find_last_of('/');
+    return (slash == std::string::npos ? std::string(".") : path.substr(0, slash)) + "/case-files";
+}
+
+std::string file_name(const std::string& path) { return path.substr(path.find_last_of('/') + 1); }
+
+}  // namespace
+
+Try<Session> Session::start(const Options& options, Stock stock, const std::string& case_path, const measure::Instant& now) {
+    auto opened = ledger::Ledger::open(ledger_path(options));
+    if (!opened) return stop(opened.error());
+    Session session(options, std::move(stock), *std::move(opened));
+    session.screen_.page = "cases";
+    if (!case_path.empty()) {
+        const auto brief = load_brief(session.stock_, case_path);
+        if (!brief) return brief.error();
+        auto open = OpenCase::take_up(*session.ledger_, *brief, now);
+        if (!open) return open.error();
+        session.begin(std::move(open));
+    }
+    session.refresh_list();
+    return session;
+}
+
+screen::Around Session::around(const measure::Instant& now) const {
+    screen::Around around{.now = now, .clock_jumped = clock_jumped_, .refusal = refusal_, .bounced = bounced_};
+    around.trouble = notice_;
+    if (!open_) return around;
+    const ledger::Health& health = open_->health();
+    around.not_on_disk = health.held;
+    if (health.trouble) around.trouble = stop(*health.trouble).lines.front();
+    if (open_->file_changed()) around.trouble = stock_.words("banner.file_changed");
+    if (!open_->state().plan) around.proposed = proposed_;
+    around.seal = open_->seal();
+    return around;
+}
+
+screen::View Session::view(const measure::Instant& now) const {
+    const screen::Around now_around = around(now);
+    if (screen_.page == "new") return screen::new_case(screen_, sizes_in_stock(stock_), problems_, stock_.words);
+    if (!open_ || screen_.page == "cases") {
+        std::optional<screen::Banner> banner{};
+        if (!now_around.trouble.empty()) banner = screen::Banner{.level = screen::Banner::Level::Notice, .text = now_around.trouble};
+        return screen::cases(list_, screen_, banner, stock_.words);
+    }
+    return screen::view(open_->state(), screen_, now_around, stock_.words);
+}
+
+void Session::touched(const screen::Target& target, const measure::Instant& at) {
+    refusal_.reset();
+    bounced_.reset();
+    if (const auto* intents = std::get_if<std::vector<guide::Intent>>(&target.act)) {
+        act(*intents, at);
+    } else {
+        show(std::get<screen::Show>(target.act), at);
+    }
+}
+
+void Session::bounced(const screen::Target& target) {
+    bounced_ = target.id;
+    if (target.weight != screen::Weight::Spoke) refusal_ = stock_.words("banner.left_out");
+}
+
+void Session::act(const std::vector<guide::Intent>& intents, const measure::Instant& at) {
+    if (!open_) return;
+    for (const guide::Intent& intent : intents) {
+        const auto refused = open_->act(guide::Who::Scrub, intent, at);
+        if (refused) {
+            refusal_ = screen::refusal_text(*refused, stock_.words);
+            return;
+        }
+    }
+    screen_.page.clear();
+    screen_.argument.clear();
+}
+
+void Session::show(const screen::Show& show, const measure::Instant& at) {
+    if (show.page == "quit") {
+        quit_ = true;
+    } else if (show.page == "take-up") {
+        begin(OpenCase::take_up(*ledger_, show.argument, at));
+    } else if (show.page == "open-file") {
+        open_file(show.argument, at);
+    } else if (show.page == "make") {
+        make_case(at);
+    } else {
+        if (show.page == "new" && screen_.page != "new") problems_.clear();
+        screen_ = screen::after(screen_, show);
+        if (show.page == "cases") refresh_list();
+    }
+}
+
+void Session::begin(Try<OpenCase> open) {
+    if (!open) {
+        list_.problems = open.error().lines;
+        return;
+    }
+    list_.problems.clear();
+    open_.reset();
+    open_.emplace(*std::move(open));
+    proposed_ = plan::make(open_->state().inputs);
+    screen_ = {};
+}
+
+void Session::open_file(const std::string& path, const measure::Instant& at) {
+    const auto brief = load_brief(stock_, path);
+    if (!brief) {
+        list_.problems = brief.error().lines;
+        return;
+    }
+    begin(OpenCase::take_up(*ledger_, *brief, at));
+}
+
+void Session::make_case(const measure::Instant& at) {
+    problems_.clear();
+    const auto document = intake::read_case(screen::case_text(screen_, measure::iso(measure::day_of(at))), "new");
+    if (!document) {
+        for (const measure::Problem& problem : document.error())
+            problems_.emplace(problem.key, stock_.words("form.allowed", {problem.allowed}));
+        return;
+    }
+    const auto known = ledger_->load(document->file.reference);
+    if (known && !known->empty()) {
+        problems_.emplace("case.reference", stock_.words("form.known"));
+        return;
+    }
+    const auto brief = brief_of(stock_, *document);
+    if (!brief) {
+        list_.problems = brief.error().lines;
+        screen_ = {.page = "cases"};
+        return;
+    }
+    begin(OpenCase::take_up(*ledger_, *brief, at));
+}
+
+void Session::refresh_list() {
+    list_.cases.clear();
+    list_.files.clear();
+    const auto cases = ledger_->cases();
+    for (const ledger::Summary& one : cases ? *cases : std::vector<ledger::Summary>{}) {
+        const std::string when = measure::iso(measure::day_of(one.last)) + " " + measure::hour_minute(one.last);
+        list_.cases.push_back({.reference = one.reference, .when = when, .closed = one.closed, .sealed = one.sealed});
+    }
+    list_.folder = case_folder(options_);
+    for (const std::string& path : device::files_in(list_.folder, ".case.toml"))
+        list_.files.push_back({.path = path, .name = file_name(path)});
+    for (const std::string& path : device::files_in(stock_.assets + "/rehearsal", ".case.toml")) {
+        list_.files.push_back({.path = path, .name = file_name(path), .invented = true});
+    }
+}
+
+void Session::tick(const measure::Instant& now) {
+    const std::int64_t difference = now.utc_ms - now.boottime_ms;
+    if (wall_over_boot_ms_ && std::llabs(difference - *wall_over_boot_ms_) > jump_ms && !clock_jumped_) {
+        spdlog::warn("the wall clock jumped by {} ms", difference - *wall_over_boot_ms_);
+        clock_jumped_ = true;
+    }
+    if (!wall_over_boot_ms_) wall_over_boot_ms_ = difference;
+    if (open_) open_->retry(now);
+}
+
+}  // namespace graftside

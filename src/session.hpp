@@ -1,0 +1,61 @@
+// What goes on between the glass and the cases: which view stands open, what a touched target does, what is retried each
+// second. Knows no window: tests and journeys act on it as the loop does.
+#pragma once
+
+#include "open_case.hpp"
+#include "screen/cases.hpp"
+#include "screen/frame.hpp"
+#include "screen/new_case.hpp"
+#include "screen/pages.hpp"
+
+#include <memory>
+#include <optional>
+#include <string>
+
+namespace graftside {
+
+class Session {
+public:
+    /// Opens the ledger; with a case file, begins or takes up that case, else shows the list.
+    static Try<Session> start(const Options& options, Stock stock, const std::string& case_path, const measure::Instant& now);
+
+    screen::View view(const measure::Instant& now) const;
+    /// What a target that was touched at `at` does.
+    void touched(const screen::Target& target, const measure::Instant& at);
+    /// A touch so soon after the last that it was taken for the same finger: it is shown, and can be counted.
+    void bounced(const screen::Target& target);
+    /// Once a second, whatever happens.
+    void tick(const measure::Instant& now);
+    /// A word for the banner from the machine itself, such as a screen whose size is not known.
+    void notice(std::string text) { notice_ = std::move(text); }
+
+    bool wants_to_quit() const { return quit_; }
+    const OpenCase* open() const { return open_ ? &*open_ : nullptr; }
+    const Stock& stock() const { return stock_; }
+
+private:
+    Session(const Options& options, Stock stock, ledger::Ledger ledger)
+        : options_(options), stock_(std::move(stock)), ledger_(std::make_unique<ledger::Ledger>(std::move(ledger))) {}
+    screen::Around around(const measure::Instant& now) const;
+    void act(const std::vector<guide::Intent>& intents, const measure::Instant& at);
+    void show(const screen::Show& show, const measure::Instant& at);
+    void begin(Try<OpenCase> open);
+    void open_file(const std::string& path, const measure::Instant& at);
+    void make_case(const measure::Instant& at);
+    void refresh_list();
+
+    Options options_;
+    Stock stock_;
+    std::unique_ptr<ledger::Ledger> ledger_;
+    std::optional<OpenCase> open_{};
+    screen::ScreenState screen_{};
+    screen::CaseList list_{};
+    screen::FieldProblems problems_{};
+    std::optional<plan::Plan> proposed_{};
+    std::optional<std::string> refusal_{}, bounced_{};
+    std::string notice_{};
+    std::optional<std::int64_t> wall_over_boot_ms_{};
+    bool clock_jumped_ = false, quit_ = false;
+};
+
+}  // namespace graftside

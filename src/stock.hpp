@@ -1,0 +1,66 @@
+// What the program reads before it can do anything: words, unit settings, profiles, procedure; and a case with all of them.
+// Where a file cannot be read or is not valid, what to tell and with which exit code.
+#pragma once
+
+#include "guide/brief.hpp"
+#include "intake/case.hpp"
+#include "intake/unit.hpp"
+#include "measure/problem.hpp"
+#include "measure/result.hpp"
+#include "screen/words.hpp"
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace graftside {
+
+/// The contract's exit codes.
+enum class Exit { Fine = 0, No = 1, Wrong = 2, Machine = 3 };
+
+/// Why the program stops: lines for stderr and the exit code.
+struct Stop {
+    Exit code = Exit::Wrong;
+    std::vector<std::string> lines{};
+};
+
+template <class T>
+using Try = measure::Result<T, Stop>;
+
+/// The global options of the command line.
+struct Options {
+    std::string ledger{};  // empty: by the XDG rules
+    std::string assets{};  // empty: the program's own share folder
+    std::string unit{};    // empty: the unit's file, else the one shipped
+    std::string language{};
+    std::string view = "table";
+    int monitor = 0;
+    std::string theme{};
+    std::optional<std::pair<double, double>> screen_mm{};
+    std::optional<std::pair<int, int>> window_px{};  // none: full screen
+    std::optional<measure::Day> on{};
+    bool quiet = false;
+    std::string pictures{};  // a folder: one PNG a frame, for journeys
+};
+
+struct Stock {
+    std::string assets{};
+    screen::Words words;
+    intake::UnitFile unit{};
+};
+
+Stop stop(const measure::Problems& problems);
+Stop stop(Exit code, std::string line);
+
+Try<Stock> load_stock(const Options& options);
+/// The whole of a file; what cannot be read is wrong use.
+Try<std::string> read_text(const std::string& path);
+/// A case file with the profiles and the procedure it asks for.
+Try<guide::Brief> load_brief(const Stock& stock, const std::string& case_path);
+Try<guide::Brief> brief_of(const Stock& stock, const intake::CaseDocument& document);
+
+std::string ledger_path(const Options& options);
+std::string program_name();
+
+}  // namespace graftside

@@ -26,12 +26,14 @@ bool same_file(const Tails& before, const Tails& now, std::span<const Row> held)
            std::all_of(before.begin(), before.end(), [&](const auto& one) { return now.contains(one.first); });
 }
 
-/// One `written-late` for each case that has rows among these, in order of first appearance.
+/// One `written-late` for each case that has rows among these, in order of first appearance. A case whose last held row is
+/// one already gets no second: it covers all before it, and a disk that fails each second must not lengthen the record.
 std::vector<Row> late_rows(std::span<const Row> held, const Tails& tails, const measure::Instant& now) {
     std::vector<Row> late;
     for (const Row& row : held) {
         if (std::any_of(late.begin(), late.end(), [&](const Row& made) { return made.reference == row.reference; })) continue;
         const auto last = std::find_if(held.rbegin(), held.rend(), [&](const Row& other) { return other.reference == row.reference; });
+        if (last->tag == "written-late") continue;
         const Tail tail = tail_of(tails, row.reference);
         const guide::WrittenLate fact{.first = row.seq, .last = last->seq};
         late.push_back(chained(row.reference, {.seq = tail.seq + 1, .at = now, .who = guide::Who::Program, .fact = fact}, tail));
@@ -143,21 +145,24 @@ Retried Ledger::retry(const measure::Instant& now) {
         if (book.mirror_trouble && book.db != nullptr) book.mirror_trouble = book.mirror.mend(book.db.get());
         return {.health = health("")};
     }
-    const std::vector<Row> late = late_rows(book.held, book.chained, now);
-    std::vector<Row> rows = book.held;
-    rows.insert(rows.end(), late.begin(), late.end());
-    book.trouble = book.write(rows);
     Retried done;
-    if (!book.trouble) {
-        book.held.clear();
-        for (const Row& row : late) {
+    if (book.suspect) book.trouble = book.reopen();
+    if (!book.suspect) {
+        // From here on they are part of the case, whatever the disk says: it may have taken a write that it reports as failed.
+        for (Row& row : late_rows(book.held, book.chained, now)) {
             book.chained[row.reference] = {.seq = row.seq, .hash = row.hash};
             auto event = event_of(row);
             measure::expect(static_cast<bool>(event));
             done.added.push_back({.reference = row.reference, .event = *std::move(event)});
+            book.held.push_back(std::move(row));
         }
+        book.trouble = book.write(book.held);
     }
-    done.health = health(rows.back().reference);
+    done.health = health(book.held.back().reference);
+    if (!book.trouble) {
+        book.held.clear();
+        done.health.held = 0;
+    }
     return done;
 }
 

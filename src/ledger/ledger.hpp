@@ -31,7 +31,7 @@ struct Retried {
         std::string reference{};
         guide::Event event{};
     };
-    std::vector<Added> added{};  // `written-late`, one a case: on disk already, to be applied
+    std::vector<Added> added{};  // `written-late`, one a case: to be applied, on disk or held like any other
 };
 
 struct Summary {

@@ -1,14 +1,12 @@
-// Files that are not as they should be: never taken for whole, never read as something they are not. And the program killed at
-// any moment: what it called saved is there.
+// Files that are not as they should be: never taken for whole, never read as something they are not.
 #include "ledger/ledger.hpp"
 #include "ledger/place_for_tests.hpp"
 #include "ledger/samples.hpp"
 #include "ledger/store.hpp"
 
 #include <doctest/doctest.h>
-#include <sys/wait.h>
+#include <unistd.h>
 
-#include <csignal>
 #include <random>
 
 using namespace ledger;
@@ -98,6 +96,22 @@ TEST_CASE("a change in any other column, a missing event and events in another o
         REQUIRE(testplace::Sql(path).run(change.sql) == SQLITE_OK);
         CHECK(first_bad(path) == change.bad);
     }
+}
+
+TEST_CASE("an event whole in itself but of another chain is found") {
+    const Folder folder(testplace::in_memory());
+    const auto path = folder.file("a.ledger");
+    make(path, 4);
+    {
+        const auto store = open_store({.path = path}, Purpose::Record, Missing::Fail);
+        REQUIRE(store);
+        Row row = rows_of_case(store->db.get(), path, "K-0147").rows.at(3);
+        row.prev = {};
+        row.hash = hash_of(row);
+        REQUIRE(run(store->db.get(), "DROP TRIGGER events_last; DELETE FROM events WHERE seq=4") == SQLITE_OK);
+        REQUIRE_FALSE(write_rows(store->db.get(), path, {&row, 1}).has_value());
+    }
+    CHECK(first_bad(path) == 4);
 }
 
 TEST_CASE("the last events cut off are told by the mirror, and by the seal") {
@@ -272,59 +286,4 @@ TEST_CASE("a folder in which nothing can be made is said at once") {
     std::filesystem::permissions(folder.path(), std::filesystem::perms{0700});
     CHECK(fresh == Failure::What::CannotOpen);
     CHECK(there == Failure::What::CannotOpen);
-}
-
-namespace {
-
-/// Appends without end and writes the number of each saved event to the pipe. Ends only by being killed.
-[[noreturn]] void append_without_end(const std::string& path, int pipe) {
-    auto ledger = Ledger::open(path);
-    if (!ledger) ::_exit(1);
-    guide::Seq seq = ledger->health("K-0147").on_disk;
-    while (true) {
-        const auto events = samples::events(seq + 1, 1);
-        if (ledger->append("K-0147", events).held > 0) ::_exit(2);
-        ++seq;
-        if (::write(pipe, &seq, sizeof seq) != sizeof seq) ::_exit(3);
-    }
-}
-
-/// The last number that came through the pipe before the end of the child, which is killed after `milliseconds`.
-guide::Seq killed_after(const std::string& path, unsigned milliseconds) {
-    int ends[2];
-    REQUIRE(::pipe(ends) == 0);
-    const pid_t child = ::fork();
-    if (child == 0) append_without_end(path, ends[1]);
-    ::close(ends[1]);
-    guide::Seq saved = 0;
-    REQUIRE(::read(ends[0], &saved, sizeof saved) == sizeof saved);  // it is under way
-    ::usleep(milliseconds * 1000);
-    ::kill(child, SIGKILL);
-    while (::read(ends[0], &saved, sizeof saved) == sizeof saved) {
-    }
-    ::close(ends[0]);
-    int status = 0;
-    ::waitpid(child, &status, 0);
-    CHECK(WIFSIGNALED(status));
-    return saved;
-}
-
-}  // namespace
-
-TEST_CASE("killed at any moment, thirty times over: every event called saved is there and the chain is whole") {
-    const Folder folder;
-    const auto path = folder.file("a.ledger");
-    std::mt19937 random(7);
-    for (int round = 0; round < 30; ++round) {
-        CAPTURE(round);
-        const guide::Seq saved = killed_after(path, static_cast<unsigned>(random() % 40));
-        const auto ledger = Ledger::open(path);
-        REQUIRE(ledger);
-        const auto events = ledger->load("K-0147");
-        REQUIRE(events);
-        CHECK(events->size() >= saved);
-        CHECK(events->size() <= saved + 1);  // one may have been on its way
-        CHECK((*events == samples::events(1, static_cast<int>(events->size()))));
-        CHECK(ledger->verify("K-0147")->only_in_mirror == 0);
-    }
 }

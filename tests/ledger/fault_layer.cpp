@@ -23,7 +23,8 @@ int fate() {
     Standing& now = standing();
     if (now.order.fails == Fails::Never) return SQLITE_OK;
     ++now.calls;
-    const bool fails = now.order.fails == Fails::Once ? now.calls == now.order.at : now.calls >= now.order.at;
+    const bool fails =
+        now.order.fails == Fails::Once ? now.calls == now.order.at || now.calls == now.order.again : now.calls >= now.order.at;
     now.hit = now.hit || fails;
     return fails ? now.order.code : SQLITE_OK;
 }

@@ -11,6 +11,7 @@ enum class Fails { Never, Once, FromThenOn };
 struct Order {
     Fails fails = Fails::Never;
     int at = 0;      // 1 is the next call that can fail
+    int again = 0;   // Once: this call fails as well; 0: none
     int code = 0;    // SQLITE_FULL or an SQLITE_IOERR_…
     int system = 0;  // the system's own error number, ENOSPC or EIO
 };

@@ -84,7 +84,7 @@ void check_kept(const Run& run, const std::vector<guide::Event>& kept) {
 }
 
 /// True when the fault was reached.
-bool fault_while_appending(const Kind& kind, int n) {
+bool fault_while_appending(const Kind& kind, int n, int again = 0) {
     const Folder folder(testplace::in_memory());
     const auto path = folder.file("a.ledger");
     Run run;
@@ -92,9 +92,10 @@ bool fault_while_appending(const Kind& kind, int n) {
         faults::order({});
         auto ledger = Ledger::open(path, {.vfs = faults::layer()});
         REQUIRE(ledger);
-        faults::order({.fails = kind.fails, .at = n, .code = kind.code, .system = kind.system});
+        faults::order({.fails = kind.fails, .at = n, .again = again, .code = kind.code, .system = kind.system});
         go_through(*ledger.operator->(), run);
         if (!faults::hit()) return false;
+        run.retry(*ledger.operator->());  // the second fault may have met the last retry
         CHECK(run.said_trouble);
         if (kind.fails == faults::Fails::Once) CHECK(run.saved == run.shown.size());  // the retry got through
     }
@@ -133,6 +134,20 @@ TEST_CASE("a fault at every write, sync and truncation while appending loses not
         }
         CHECK(n > 30);  // six commits, each of several writes and syncs
         CHECK(n < 500);
+    }
+}
+
+TEST_CASE("a second fault, in the retry of the first, loses nothing and doubles nothing") {
+    for (const Kind& kind : kinds) {
+        if (kind.fails != faults::Fails::Once) continue;
+        CAPTURE(kind.name);
+        for (int n = 1; n <= 15; ++n) {  // one append and what follows it
+            for (int again = n + 1; again <= n + 45; ++again) {
+                CAPTURE(n);
+                CAPTURE(again);
+                CHECK(fault_while_appending(kind, n, again));
+            }
+        }
     }
 }
 
@@ -223,4 +238,22 @@ TEST_CASE("a ledger that is moved away while it is open is not called saved") {
     std::filesystem::rename(path + ".away", path);
     CHECK(ledger->retry(samples::instant(61)).health.held == 0);
     CHECK(ledger->load("K-0147")->size() == 4);
+}
+
+TEST_CASE("another ledger put in the place of the open one is not written to") {
+    const Folder folder(testplace::in_memory());
+    const auto path = folder.file("a.ledger");
+    { REQUIRE(Ledger::open(folder.file("b.ledger"))->append("K-0147", samples::events(1, 1)).held == 0); }
+    auto ledger = Ledger::open(path);
+    REQUIRE(ledger);
+    CHECK(ledger->append("K-0147", samples::events(1, 2)).held == 0);
+    std::filesystem::rename(folder.file("b.ledger"), path);
+    CHECK(ledger->append("K-0147", samples::events(3, 1)).held == 1);
+    const auto health = ledger->retry(samples::instant(60)).health;
+    CHECK(health.held == 1);
+    REQUIRE(health.trouble.has_value());
+    CHECK(health.trouble->what == Failure::What::Damaged);
+    CHECK(ledger->retry(samples::instant(61)).health.held == 1);
+    ledger = Failure{};
+    CHECK(Ledger::open(path)->load("K-0147")->size() == 1);
 }

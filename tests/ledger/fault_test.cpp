@@ -195,13 +195,14 @@ TEST_CASE("events held are written in order, then the event that says which were
     CHECK(ledger->retry(samples::instant(60)).health.held == 4);
     CHECK(ledger->retry(samples::instant(60)).added.empty());
     faults::order({});
+    CHECK(ledger->append("K-9", samples::events(2, 1)).held == 5);  // waits its turn, so that it is said to be late
     const auto retried = ledger->retry(samples::instant(61));
     CHECK(retried.health.held == 0);
     REQUIRE(retried.added.size() == 2);
     const guide::Event late{
         .seq = 6, .at = samples::instant(61), .who = guide::Who::Program, .fact = guide::WrittenLate{.first = 3, .last = 5}};
     const guide::Event other{
-        .seq = 2, .at = samples::instant(61), .who = guide::Who::Program, .fact = guide::WrittenLate{.first = 1, .last = 1}};
+        .seq = 3, .at = samples::instant(61), .who = guide::Who::Program, .fact = guide::WrittenLate{.first = 1, .last = 2}};
     CHECK((retried.added[0].event == late));
     CHECK((retried.added[1].event == other));
     auto expected = samples::events(1, 5);
@@ -209,7 +210,7 @@ TEST_CASE("events held are written in order, then the event that says which were
     CHECK((*ledger->load("K-0147") == expected));
     CHECK((ledger->append("K-0147", samples::events(7, 1)) == Health{.on_disk = 7}));
     const auto mirror = testplace::read(path + ".txt");
-    CHECK(std::count(mirror.begin(), mirror.end(), '\n') == 9);
+    CHECK(std::count(mirror.begin(), mirror.end(), '\n') == 10);
 }
 
 TEST_CASE("every append syncs the journal, the file and the journal's end") {
@@ -222,6 +223,23 @@ TEST_CASE("every append syncs the journal, the file and the journal's end") {
         CHECK(ledger->append("K-0147", samples::events(seq, 1)).held == 0);
         CHECK(faults::syncs() >= 3);
     }
+}
+
+TEST_CASE("a ledger on a full disk still opens, reads, and says so") {
+    const Folder folder(testplace::in_memory());
+    const auto path = folder.file("a.ledger");
+    { REQUIRE(Ledger::open(path)->append("K-0147", samples::events(1, 3)).held == 0); }
+    int opened = 0;
+    for (int n = 1; n < 10; ++n) {
+        faults::order({.fails = faults::Fails::FromThenOn, .at = n, .code = SQLITE_FULL, .system = ENOSPC});
+        const auto ledger = Ledger::open(path, {.vfs = faults::layer()});
+        if (!ledger || !faults::hit()) continue;
+        ++opened;
+        CHECK(ledger->health("K-0147").trouble->what == Failure::What::Full);
+        CHECK(ledger->load("K-0147")->size() == 3);
+    }
+    faults::order({});
+    CHECK(opened > 2);
 }
 
 TEST_CASE("a ledger that is moved away while it is open is not called saved") {

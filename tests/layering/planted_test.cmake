@@ -61,6 +61,7 @@ passes(intake/a.cpp  "#include <toml++/toml.h>\n#include <nlohmann/json.hpp>")
 
 # Calls.
 caught(ledger/a.cpp "auto t = std::chrono::system_clock::now();" "::now(")
+caught(app.cpp      "auto t = std::chrono::system_clock::now();" "::now(")
 caught(plan/a.cpp   "auto t = std::time(nullptr);"               "time(")
 caught(app.cpp      "auto t = time(nullptr);"                    "time(")
 caught(guide/a.cpp  "clock_gettime(CLOCK_BOOTTIME, &t);"         "clock_gettime")
@@ -70,6 +71,7 @@ caught(app.cpp      "const char* home = std::getenv(\"HOME\");"  "getenv")
 caught(plan/a.cpp   "std::random_device seed;"                   "random_device")
 caught(plan/a.cpp   "int n = rand();"                            "rand(")
 caught(app.cpp      "std::setlocale(LC_ALL, \"\");"              "setlocale")
+passes(app.cpp      "auto t = device::now();")
 passes(device/a.cpp "auto t = std::chrono::steady_clock::now(); auto h = std::getenv(\"HOME\");")
 passes(plan/a.cpp   "auto t = elapsed_time(a, b) + from.time(); // never std::time(nullptr)\nint strand(int);")
 

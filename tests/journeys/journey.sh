@@ -84,15 +84,17 @@ hold() {
 key()  { alive; xdotool key "$@"; }
 type_text() { alive; xdotool type --delay 20 "$1"; }
 
-# picture NAME: what is on the glass now, as NN-NAME.png. It must show something: a blank glass fails the journey.
+# picture NAME: what is on the glass now, as NN-NAME.png. It must show something within 20 seconds: a blank glass fails the journey.
 picture() {
     alive
     pictures=$((pictures + 1))
     file=$out/$(printf '%02d' "$pictures")-$1.png
-    import -window root "$file"
-    colours=$(identify -format '%k' "$file")
-    [ "$colours" -gt 8 ] || fail "picture $1 shows $colours colours: nothing is drawn"
+    within 20 drawn "$file" || fail "picture $1 shows a blank glass"
     say "picture $(basename "$file")"
+}
+drawn() {
+    import -window root "$1"
+    [ "$(identify -format '%k' "$1")" -gt 8 ]
 }
 picture_if_up() { [ -z "$display_pid" ] || import -window root "$out/$1.png" 2>/dev/null || true; }
 

@@ -14,8 +14,7 @@ using measure::from_um;
 namespace {
 
 const std::string& good = test::good_case;
-
-std::vector<std::string> problems(const std::string& text) { return test::lines(read_case(text, "k.toml")); }
+test::Lines problems(const std::string& text) { return test::lines(read_case(text, "k.toml")); }
 
 }  // namespace
 
@@ -108,7 +107,7 @@ first = "7:30"
 TEST_CASE("one thing changed in a good case is told at its place") {
     struct Row {
         std::string name, from, to;
-        std::vector<std::string> lines;
+        test::Lines lines;
     };
     const std::vector<Row> rows{
         {"unknown key at the key",
@@ -271,7 +270,7 @@ TEST_CASE("every range is closed at both ends") {
         };
         for (const std::string& value : row.inside) {
             CAPTURE(value);
-            CHECK(problems(with(value)) == std::vector<std::string>{});
+            CHECK(problems(with(value)) == test::Lines{});
         }
         for (const std::string& value : row.outside) {
             CAPTURE(value);

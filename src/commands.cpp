@@ -151,7 +151,7 @@ Exit play_command(const Options& options, const std::string& script_path, const 
     if (!brief) return tell(brief.error());
     auto ledger = open_ledger(options, ledger::Purpose::Record);
     if (!ledger) return tell(ledger.error());
-    auto open = OpenCase::take_up(*ledger, *brief, script->empty() ? device::now() : script->front().at);
+    auto open = OpenCase::take_up(*ledger, *brief, stock->unit.holder, script->empty() ? device::now() : script->front().at);
     if (!open) return tell(open.error());
     std::size_t taken = 0;
     for (const intake::PlayLine& line : *script) {

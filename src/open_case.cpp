@@ -49,7 +49,7 @@ Try<OpenCase> OpenCase::resume(ledger::Ledger& ledger, const std::string& refere
     return open;
 }
 
-Try<OpenCase> OpenCase::take_up(ledger::Ledger& ledger, const guide::Brief& brief, const measure::Instant& now) {
+Try<OpenCase> OpenCase::take_up(ledger::Ledger& ledger, const guide::Brief& brief, guide::Source holder, const measure::Instant& now) {
     const std::string& reference = brief.inputs.file.reference;
     auto events = ledger.load(reference);
     if (!events) return stop(events.error());
@@ -59,7 +59,7 @@ Try<OpenCase> OpenCase::take_up(ledger::Ledger& ledger, const guide::Brief& brie
         return open;
     }
     OpenCase open(ledger, reference);
-    open.write(guide::opening(brief, program_name()), guide::Who::Program, now);
+    open.write(guide::opening(brief, program_name(), holder), guide::Who::Program, now);
     return open;
 }
 

@@ -15,8 +15,8 @@ Stop stop(const ledger::Failure& failure);
 
 class OpenCase {
 public:
-    /// Begins the case, or takes it up where its ledger stands. The ledger outlives this.
-    static Try<OpenCase> take_up(ledger::Ledger& ledger, const guide::Brief& brief, const measure::Instant& now);
+    /// Begins the case, with the count held by `holder`, or takes it up where its ledger stands. The ledger outlives this.
+    static Try<OpenCase> take_up(ledger::Ledger& ledger, const guide::Brief& brief, guide::Source holder, const measure::Instant& now);
     static Try<OpenCase> take_up(ledger::Ledger& ledger, const std::string& reference, const measure::Instant& now);
 
     const guide::CaseState& state() const { return state_; }

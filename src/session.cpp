@@ -46,7 +46,7 @@ Try<Session> Session::start(const Options& options, Stock stock, const std::stri
     if (!case_path.empty()) {
         const auto brief = load_brief(session.stock_, case_path);
         if (!brief) return brief.error();
-        auto open = OpenCase::take_up(*session.ledger_, *brief, now);
+        auto open = OpenCase::take_up(*session.ledger_, *brief, session.stock_.unit.holder, now);
         if (!open) return open.error();
         session.begin(std::move(open));
     }
@@ -140,7 +140,7 @@ void Session::open_file(const std::string& path, const measure::Instant& at) {
         list_.problems = brief.error().lines;
         return;
     }
-    begin(OpenCase::take_up(*ledger_, *brief, at));
+    begin(OpenCase::take_up(*ledger_, *brief, stock_.unit.holder, at));
 }
 
 void Session::make_case(const measure::Instant& at) {
@@ -162,7 +162,7 @@ void Session::make_case(const measure::Instant& at) {
         screen_ = {.page = "cases"};
         return;
     }
-    begin(OpenCase::take_up(*ledger_, *brief, at));
+    begin(OpenCase::take_up(*ledger_, *brief, stock_.unit.holder, at));
 }
 
 void Session::refresh_list() {

@@ -167,7 +167,9 @@ Decision decide(const CaseState& state, Who who, const Intent& intent, const Ins
                       intent);
 }
 
-Facts opening(const Brief& brief, const std::string& program) { return {CaseOpened{.brief = brief, .program = program}}; }
+Facts opening(const Brief& brief, const std::string& program, Source holder) {
+    return {CaseOpened{.brief = brief, .program = program}, CountHeld{.source = holder}};
+}
 
 std::string_view name(Refused why) {
     switch (why) {

@@ -42,8 +42,8 @@ struct Refusal {
 using Facts = std::vector<Fact>;
 measure::Result<Facts, Refusal> decide(const CaseState& state, Who who, const Intent& intent, const Instant& now);
 
-/// The facts that begin a case.
-Facts opening(const Brief& brief, const std::string& program);
+/// The facts that begin a case; `holder` holds the count at first.
+Facts opening(const Brief& brief, const std::string& program, Source holder);
 
 /// "case-closed", "not-zeroed" …
 std::string_view name(Refused why);

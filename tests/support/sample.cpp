@@ -142,7 +142,7 @@ Brief brief() { return {.inputs = inputs(), .procedure = procedure(), .unit = {.
 
 Case::Case(const Brief& brief) {
     now = {.utc_ms = 1'795'000'000'000, .offset_min = 60, .boottime_ms = 1'000'000, .boot = 7};
-    write(opening(brief, "graftside test"), Who::Program);
+    write(opening(brief, "graftside test", Source::Table), Who::Program);
 }
 
 void Case::write(const Facts& facts, Who who) {

@@ -22,11 +22,8 @@ struct Dial {
 
 Type hour_type(int hour) { return hour % 3 == 0 ? Type::Title : Type::Text; }
 
-/// The words at the sides stand in line with the hour where the box is wide, under it where it is not.
-struct Sides {
-    bool in_line = false;
-    double width = 0;  // taken left and right
-};
+/// Where nasal and temporal stand: in line with the hour, under it, or in the corners at the bottom of a narrow box.
+enum class Words { InLine, Under, Corners };
 
 bool words_at_the_sides(const ClockFace& face) { return face.seat == eye::Seat::Head; }
 
@@ -45,24 +42,54 @@ std::vector<std::string> seat_lines(const ClockFace& face, double width, const L
 
 struct Room {
     Dial dial{};
-    Sides sides{};
+    Words words{};
     std::vector<std::string> seat{};
+    Box box{};
+    double corner_y = 0, seat_y = 0;  // baselines of words in the corners, and of where the surgeon sits
 };
 
-Room room(const ClockFace& face, const Box& box, const Lettering& lettering) {
+/// In the corners the words stand on the line under the bottom hour; the words of the seat share it where all three fit.
+bool seat_shares_line(const ClockFace& face, const Box& box, const Lettering& lettering) {
+    return box.w / 2 >= lettering.width(Type::Text, face.seat_label) / 2 + 2 * rim_gap + word_width(face, lettering);
+}
+
+/// The widest dial between words placed so.
+double half_width(Words words, const ClockFace& face, const Box& box, const Lettering& lettering) {
+    const double digits = lettering.width(Type::Title, "12"), word = word_width(face, lettering), half = box.w / 2;
+    switch (words) {
+        case Words::InLine:
+            return half - rim_gap - digits - (word > 0 ? rim_gap + word : 0);
+        case Words::Under:
+            return half - rim_gap - std::max(digits, word);
+        case Words::Corners:
+            return half >= rim_gap + word ? half - rim_gap - digits : 0;
+    }
+    return 0;
+}
+
+/// The dial as big as the box allows with the words placed so.
+Room room_with(Words words, const ClockFace& face, const Box& box, const Lettering& lettering) {
     const double hour = lettering.cap(Type::Title) + rim_gap, line = pitch(Type::Text, lettering);
-    auto seat = seat_lines(face, box.w, lettering);
+    Room made{.words = words, .seat = seat_lines(face, box.w, lettering), .box = box};
+    const double own_line = words == Words::Corners && !seat_shares_line(face, box, lettering) ? line : 0;
     const double above = hour + (words_at_the_sides(face) ? 0 : line);
-    const double below = hour + line * static_cast<double>(seat.size()) + lettering.cap(Type::Text) * descent;
-    const double by_height = (box.h - above - below) / 2;
-    const double digits = lettering.width(Type::Title, "12"), word = word_width(face, lettering);
-    const double in_line = rim_gap + digits + (word > 0 ? rim_gap + word : 0);
-    const double stacked = rim_gap + std::max(digits, word);
-    const bool wide = box.w / 2 - in_line >= by_height;
-    const double side = wide ? in_line : stacked;
-    const double r = std::max(0.0, std::min(by_height, box.w / 2 - side));
-    const double spare = box.h - above - below - 2 * r;
-    return {.dial = {.centre = {box.centre().x, box.y + above + r + spare / 2}, .r = r}, .sides = {wide, side}, .seat = std::move(seat)};
+    const double below = hour + own_line + line * static_cast<double>(made.seat.size()) + lettering.cap(Type::Text) * descent;
+    const double r = std::max(0.0, std::min((box.h - above - below) / 2, half_width(words, face, box, lettering)));
+    made.dial = {.centre = {box.centre().x, box.y + above + r + (box.h - above - below - 2 * r) / 2}, .r = r};
+    made.corner_y = made.dial.centre.y + r + hour + line;
+    made.seat_y = made.corner_y + own_line;
+    return made;
+}
+
+/// The quieter place of the words wins unless the dial grows by a good part with the next.
+Room room(const ClockFace& face, const Box& box, const Lettering& lettering) {
+    Room best = room_with(Words::InLine, face, box, lettering);
+    for (const auto words : {Words::Under, Words::Corners}) {
+        if (!words_at_the_sides(face)) break;
+        Room tried = room_with(words, face, box, lettering);
+        if (tried.dial.r > best.dial.r * 1.08) best = std::move(tried);
+    }
+    return best;
 }
 
 void rim(Shapes& out, const Dial& dial) {
@@ -157,42 +184,73 @@ Point outside(const Dial& dial, double deg, double w, double h) {
     return on_circle(dial.centre, out, deg);
 }
 
-void hours(Shapes& out, const ClockFace& face, const Dial& dial, const Lettering& lettering) {
-    for (int hour = 1; hour <= 12; ++hour) {
-        const std::string text = std::to_string(hour);
-        const Type type = hour_type(hour);
-        const double cap = lettering.cap(type), deg = dial.turn_of(face, eye::from_clock(hour, 0));
-        const Point at = outside(dial, deg, lettering.width(type, text), cap);
-        const Ink ink = type == Type::Title ? Ink::Text : Ink::Soft;
-        out.push_back(Text{.at = {at.x, at.y + cap / 2}, .text = text, .type = type, .ink = ink, .align = Align::Centre});
-    }
+using Labels = std::vector<Text>;
+
+Text hour_label(const ClockFace& face, const Dial& dial, int hour, const Lettering& lettering) {
+    const Type type = hour_type(hour);
+    Text made{.text = std::to_string(hour), .type = type, .ink = type == Type::Title ? Ink::Text : Ink::Soft, .align = Align::Centre};
+    const double cap = lettering.cap(type), deg = dial.turn_of(face, eye::from_clock(hour, 0));
+    const Point at = outside(dial, deg, lettering.width(type, made.text), cap);
+    made.at = {at.x, at.y + cap / 2};
+    return made;
 }
 
-void side_word(Shapes& out, const Room& room, const std::string& word, double deg, const Lettering& lettering) {
-    const bool left = deg > 90 && deg < 270;
-    const double cap = lettering.cap(Type::Text), digits = lettering.width(Type::Title, "12");
-    const double from_rim = rim_gap + (room.sides.in_line ? digits + rim_gap : 0);
-    const double x = room.dial.centre.x + (left ? -1 : 1) * (room.dial.r + from_rim);
-    const double y = room.dial.centre.y + (room.sides.in_line ? cap / 2 : lettering.cap(Type::Title) / 2 + pitch(Type::Text, lettering));
-    out.push_back(Text{.at = {x, y}, .text = word, .type = Type::Text, .ink = Ink::Soft, .align = left ? Align::Right : Align::Left});
-}
-
-void words(Shapes& out, const ClockFace& face, const Room& room, const Lettering& lettering) {
+Text side_word(const Room& room, const std::string& word, bool left, const Lettering& lettering) {
+    const double cap = lettering.cap(Type::Text), title = lettering.cap(Type::Title), away = left ? -1 : 1;
     const Dial& dial = room.dial;
-    const double hour = rim_gap + lettering.cap(Type::Title), line = pitch(Type::Text, lettering);
-    double y = dial.centre.y + dial.r + hour + line;
+    Text made{.text = word, .type = Type::Text, .ink = Ink::Soft, .align = left ? Align::Right : Align::Left};
+    switch (room.words) {
+        case Words::InLine:
+            made.at = {dial.centre.x + away * (dial.r + 2 * rim_gap + lettering.width(Type::Title, "12")), dial.centre.y + cap / 2};
+            break;
+        case Words::Under:
+            made.at = {dial.centre.x + away * (dial.r + rim_gap), dial.centre.y + title / 2 + pitch(Type::Text, lettering)};
+            break;
+        case Words::Corners:
+            made.at = {left ? room.box.x : room.box.right(), room.corner_y};
+            made.align = left ? Align::Left : Align::Right;
+            break;
+    }
+    return made;
+}
+
+Labels words(const ClockFace& face, const Room& room, const Lettering& lettering) {
+    const Dial& dial = room.dial;
+    Labels made;
+    double y = room.seat_y;
     for (const auto& text : room.seat) {
-        out.push_back(Text{.at = {dial.centre.x, y}, .text = text, .type = Type::Text, .ink = Ink::Soft, .align = Align::Centre});
-        y += line;
+        made.push_back({.at = {dial.centre.x, y}, .text = text, .type = Type::Text, .ink = Ink::Soft, .align = Align::Centre});
+        y += pitch(Type::Text, lettering);
     }
     if (words_at_the_sides(face)) {
-        side_word(out, room, face.nasal_label, dial.turn_of(face, eye::nasal(face.side)), lettering);
-        side_word(out, room, face.temporal_label, dial.turn_of(face, eye::temporal(face.side)), lettering);
-        return;
+        const bool nasal_left = dial.turn_of(face, eye::nasal(face.side)) == 180;
+        made.push_back(side_word(room, face.nasal_label, nasal_left, lettering));
+        made.push_back(side_word(room, face.temporal_label, !nasal_left, lettering));
+        return made;
     }
-    const double above = dial.centre.y - dial.r - hour - lettering.cap(Type::Text) * 0.6;
-    out.push_back(
-        Text{.at = {dial.centre.x, above}, .text = face.nasal_label, .type = Type::Text, .ink = Ink::Soft, .align = Align::Centre});
+    const double above = dial.centre.y - dial.r - rim_gap - lettering.cap(Type::Title) - lettering.cap(Type::Text) * 0.6;
+    made.push_back({.at = {dial.centre.x, above}, .text = face.nasal_label, .type = Type::Text, .ink = Ink::Soft, .align = Align::Centre});
+    return made;
+}
+
+bool clear_of(const Text& text, const Labels& others, const Lettering& lettering) {
+    const Box own = bounds(text, lettering);
+    return std::none_of(others.begin(), others.end(), [&](const Text& other) { return overlap(own, bounds(other, lettering)); });
+}
+
+/// The quarter hours, then the words, then the other hours: on a small dial what would touch is left out, all of a kind.
+Labels labels(const ClockFace& face, const Room& room, const Lettering& lettering) {
+    Labels quarters, others;
+    for (int hour = 1; hour <= 12; ++hour) (hour % 3 == 0 ? quarters : others).push_back(hour_label(face, room.dial, hour, lettering));
+    Labels made = quarters;
+    const auto add_all = [&](const Labels& more) {
+        if (std::all_of(more.begin(), more.end(), [&](const Text& text) { return clear_of(text, made, lettering); })) {
+            made.insert(made.end(), more.begin(), more.end());
+        }
+    };
+    add_all(words(face, room, lettering));
+    add_all(others);
+    return made;
 }
 
 }  // namespace
@@ -204,8 +262,7 @@ Shapes draw(const ClockFace& face, const Box& box, const Lettering& lettering) {
     marks(out, face, made.dial);
     done(out, face, made.dial);
     next(out, face, made.dial, lettering);
-    hours(out, face, made.dial, lettering);
-    words(out, face, made, lettering);
+    for (auto& label : labels(face, made, lettering)) out.push_back(std::move(label));
     return out;
 }
 

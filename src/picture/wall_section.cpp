@@ -10,7 +10,8 @@ namespace picture {
 
 namespace {
 
-constexpr int headroom_spokes = 3;  // kept free above the surface, so that the scale does not change while the blade comes down
+// Kept free above the surface, so that the scale does not change while a blade raised by three spokes comes down.
+constexpr int headroom_spokes = 3;
 constexpr double tick_mm = 3, plan_tick_mm = 5, after_tick_mm = 1.5;
 
 /// Where depths stand in the box.
@@ -31,6 +32,10 @@ double depth_spokes(const WallSection& section) {
     return std::max(wall_spokes(section) + 0.15, blade);
 }
 
+/// Width, length of the bevel, and the least shank that is seen of the blade.
+double blade_width(double tissue_w) { return std::clamp(tissue_w * 0.13, 3.5, 8.0); }
+double bevel(double tissue_w) { return blade_width(tissue_w) * 1.2; }
+
 double number_width(const WallSection& section, const Lettering& lettering) {
     const std::string widest_number = depth_spokes(section) >= 10 ? "10" : "8";
     return std::max(lettering.width(Type::Text, widest_number), lettering.width(Type::Strong, widest_number));
@@ -40,9 +45,9 @@ Scale scale(const WallSection& section, const Box& box, double foot_h, const Let
     const double side = plan_tick_mm + after_tick_mm + number_width(section, lettering);
     const double widest_tissue = lettering.cap(Type::Text) * 13;
     const double w = std::min(box.w - side, widest_tissue);
-    const double headroom = std::max(headroom_spokes, -section.position) + 0.4;
-    const double spoke = (box.h - foot_h) / (headroom + depth_spokes(section));
-    const double surface = box.y + headroom * spoke;
+    const double headroom = std::max(headroom_spokes, -section.position), shank = bevel(w) + 4;
+    const double spoke = std::max(0.0, box.h - foot_h - shank) / (headroom + depth_spokes(section));
+    const double surface = box.y + shank + headroom * spoke;
     return {.x = box.x + (box.w - side - w) / 2, .w = w, .surface = surface, .bottom = box.bottom() - foot_h, .spoke = spoke};
 }
 
@@ -98,14 +103,9 @@ void plan_line(Shapes& out, const WallSection& section, const Scale& s, const Le
 }
 
 void blade(Shapes& out, const WallSection& section, const Scale& s, const Box& box) {
-    const double w = std::clamp(s.w * 0.13, 3.5, 8.0), x = s.x + s.w * 0.64, tip = s.at(section.position);
-    const double bevel = w * 1.3, shoulder = tip - bevel, top = std::min(box.y, shoulder - w);
-    out.push_back(Polygon{.points = {{x, std::max(top, box.y - 0.0)},
-                                     {x + w, box.y},
-                                     {x + w, std::max(shoulder, box.y)},
-                                     {x + w * 0.75, tip},
-                                     {x, std::max(shoulder, box.y)}},
-                          .ink = Ink::Steel});
+    const double w = blade_width(s.w), x = s.x + s.w * 0.64, tip = s.at(section.position), shoulder = tip - bevel(s.w);
+    out.push_back(
+        Polygon{.points = {{x, box.y}, {x + w, box.y}, {x + w, shoulder}, {x + w * 0.75, tip}, {x, shoulder}}, .ink = Ink::Steel});
 }
 
 }  // namespace
@@ -132,9 +132,10 @@ Shapes draw(const WallSection& section, const Box& box, const Lettering& letteri
     if (lettering.width(Type::Text, section.surface_label) < s.w * 0.64 && s.surface - box.y > cap * 1.8) {
         out.push_back(Text{.at = {s.x, s.surface - cap * 0.6}, .text = section.surface_label, .type = Type::Text, .ink = Ink::Soft});
     }
+    const double foot_x = std::max(box.x, std::min(s.x, box.right() - widest(foot, Type::Text, lettering)));
     double y = s.bottom + line_h;
     for (auto& line : foot) {
-        out.push_back(Text{.at = {s.x, y}, .text = std::move(line), .type = Type::Text, .ink = Ink::Soft});
+        out.push_back(Text{.at = {foot_x, y}, .text = std::move(line), .type = Type::Text, .ink = Ink::Soft});
         y += line_h;
     }
     return out;

@@ -7,15 +7,34 @@ namespace picture {
 
 namespace {
 
-std::vector<std::string> greedy(const std::string& text, Type type, double width, const Lettering& lettering) {
-    std::vector<std::string> lines;
+/// A figure and its unit stay together: "7.75 mm", "80 %".
+bool belongs(const std::string& before, const std::string& word) {
+    if (before.empty() || before.back() < '0' || before.back() > '9') return false;
+    const std::string bare = word.substr(0, word.find_last_not_of(".,:;") + 1);
+    return bare == "mm" || bare == "µm" || bare == "%" || bare == "D" || bare == "s" || bare == "min";
+}
+
+std::vector<std::string> words_of(const std::string& text) {
+    std::vector<std::string> made;
     std::istringstream words(text);
     for (std::string word; words >> word;) {
+        if (!made.empty() && belongs(made.back(), word)) {
+            made.back() += " " + word;
+        } else {
+            made.push_back(word);
+        }
+    }
+    return made;
+}
+
+std::vector<std::string> greedy(const std::string& text, Type type, double width, const Lettering& lettering) {
+    std::vector<std::string> lines;
+    for (auto& word : words_of(text)) {
         const bool fits = !lines.empty() && lettering.width(type, lines.back() + " " + word) <= width;
         if (fits) {
             lines.back() += " " + word;
         } else {
-            lines.push_back(word);
+            lines.push_back(std::move(word));
         }
     }
     return lines;

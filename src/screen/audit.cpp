@@ -56,7 +56,8 @@ void look_at_texts(Findings& out, const Frame& frame, const Canvas& canvas) {
     const Box glass{0, 0, canvas.glass.width_mm, canvas.glass.height_mm};
     for (std::size_t i = 0; i < all.size(); ++i) {
         const auto& one = all[i];
-        if (canvas.lettering.cap(one.text.type) < table_minimum_mm(one.text.type) - 1e-9) out.push_back({Finding::Is::SmallText, one.text.text});
+        if (canvas.lettering.cap(one.text.type) < table_minimum_mm(one.text.type) - 1e-9)
+            out.push_back({Finding::Is::SmallText, one.text.text});
         if (!within(one.box, glass)) out.push_back({Finding::Is::TextOffGlass, one.text.text});
         const Box* own = own_panel(boxes, one.box);
         if (own != nullptr && !within(one.box, *own)) out.push_back({Finding::Is::TextOffPanel, one.text.text});
@@ -100,15 +101,24 @@ void look_for_covers(Findings& out, const Frame& frame) {
 
 std::string name(Finding::Is is) {
     switch (is) {
-        case Finding::Is::SmallText: return "text under its least size";
-        case Finding::Is::TextOffGlass: return "text off the glass";
-        case Finding::Is::TextOffPanel: return "text off its panel";
-        case Finding::Is::TextsOverlap: return "texts overlap";
-        case Finding::Is::SmallTarget: return "target under its least size";
-        case Finding::Is::TargetsClose: return "targets too close";
-        case Finding::Is::TargetsOverlap: return "targets overlap";
-        case Finding::Is::TargetOffGlass: return "target off the glass";
-        case Finding::Is::CoveredTarget: return "target covered";
+        case Finding::Is::SmallText:
+            return "text under its least size";
+        case Finding::Is::TextOffGlass:
+            return "text off the glass";
+        case Finding::Is::TextOffPanel:
+            return "text off its panel";
+        case Finding::Is::TextsOverlap:
+            return "texts overlap";
+        case Finding::Is::SmallTarget:
+            return "target under its least size";
+        case Finding::Is::TargetsClose:
+            return "targets too close";
+        case Finding::Is::TargetsOverlap:
+            return "targets overlap";
+        case Finding::Is::TargetOffGlass:
+            return "target off the glass";
+        case Finding::Is::CoveredTarget:
+            return "target covered";
     }
     measure::expect(false);
     return "";

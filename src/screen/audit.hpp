@@ -11,15 +11,15 @@ namespace screen {
 
 struct Finding {
     enum class Is {
-        SmallText,       // under look.md's minimum for its role
+        SmallText,  // under look.md's minimum for its role
         TextOffGlass,
-        TextOffPanel,    // reaches out of the panel or target it stands in
+        TextOffPanel,  // reaches out of the panel or target it stands in
         TextsOverlap,
-        SmallTarget,     // under look.md's minimum for its weight
-        TargetsClose,    // less than 3 mm apart
+        SmallTarget,   // under look.md's minimum for its weight
+        TargetsClose,  // less than 3 mm apart
         TargetsOverlap,
         TargetOffGlass,
-        CoveredTarget    // something is painted over a target
+        CoveredTarget  // something is painted over a target
     } is{};
     std::string what{};
 };

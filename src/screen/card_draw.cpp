@@ -40,7 +40,7 @@ void draw_body(Pen& pen, const Card& card, const Box& body) {
 /// The least height in which the figure or the picture still does its work.
 double least_body(const Pen& pen, const Card& card) {
     if (card.figure) {
-        const double figure = pen.cap(Type::Numeral) + pen.cap(Type::Text) * 1.6 + pen.pitch(Type::Lead);
+        const double figure = pen.cap(Type::Numeral) + pen.cap(Type::Text) * 1.4 + pen.cap(Type::Lead) * (1 + picture::descent);
         return std::max(figure, has_picture(card) ? pen.cap(Type::Text) * 12 : 0);
     }
     if (std::holds_alternative<picture::ClockFace>(card.picture)) return pen.cap(Type::Text) * 19;
@@ -83,20 +83,27 @@ double room_for_words(const Pen& pen, const Card& card, const Arrangement& arran
     return arrangement.words.h - (shares ? least_body(pen, card) : 0);
 }
 
+/// With the space between the body and the foot.
+double height_with_foot(const Pen& pen, const Pieces& pieces) {
+    const bool foot = std::any_of(pieces.begin(), pieces.end(), [](const Piece& piece) { return piece.kind == Piece::Kind::Foot; });
+    return height_of(pieces) + (foot ? pen.cap(Type::Text) : 0);
+}
+
 /// The first arrangement into which the words go; the foot gives way before the arrangement does.
 std::pair<Arrangement, Pieces> arranged(Pen& pen, const Card& card, const Box& inner) {
     const auto tries = arrangements(pen, card, inner);
     for (const auto& arrangement : tries) {
         const double room = room_for_words(pen, card, arrangement);
         Pieces pieces = card_pieces(pen, card, arrangement.words);
-        while (height_of(pieces) > room && drop(pieces, Piece::Kind::Foot)) {
+        while (height_with_foot(pen, pieces) > room && drop(pieces, Piece::Kind::Foot)) {
         }
         if (height_of(pieces) <= room) return {arrangement, std::move(pieces)};
     }
     const auto& last = tries.back();
     Pieces pieces = card_pieces(pen, card, last.words);
-    const auto too_high = [&] { return height_of(pieces) > room_for_words(pen, card, last); };
-    for (const auto kind : {Piece::Kind::Foot, Piece::Kind::Hint, Piece::Kind::Say, Piece::Kind::Line, Piece::Kind::Caution, Piece::Kind::Title}) {
+    const auto too_high = [&] { return height_with_foot(pen, pieces) > room_for_words(pen, card, last); };
+    for (const auto kind :
+         {Piece::Kind::Foot, Piece::Kind::Hint, Piece::Kind::Say, Piece::Kind::Line, Piece::Kind::Caution, Piece::Kind::Title}) {
         while (too_high()) {
             const auto gone = drop(pieces, kind);
             if (!gone) break;

@@ -13,7 +13,10 @@ Piece title(Pen& pen, const std::string& text, const Box& box) {
     if (!block.fits) pen.falls_short(text);
     return {.kind = Piece::Kind::Title,
             .height = block.height + pen.cap(Type::Text) * 0.6,
-            .draw = [&pen, block, x = box.x](double y) { pen.text({x, y}, block, Ink::Text); },
+            .draw =
+                [&pen, block, x = box.x](double y) {
+                    pen.text({x, y}, block, Ink::Text);
+                },
             .text = text};
 }
 
@@ -22,7 +25,10 @@ Piece line(Pen& pen, const std::string& text, const Box& box, bool first, bool c
     const Block block = pen.block(text, {Type::Text}, {box.w, 1e9, 6});
     return {.kind = first && !cutting ? Piece::Kind::Line : Piece::Kind::Hint,
             .height = block.height + pen.cap(Type::Text) * 0.6,
-            .draw = [&pen, block, x = box.x](double y) { pen.text({x, y}, block, Ink::Soft); },
+            .draw =
+                [&pen, block, x = box.x](double y) {
+                    pen.text({x, y}, block, Ink::Soft);
+                },
             .text = cutting ? std::string{} : text};
 }
 
@@ -31,20 +37,28 @@ Piece say(Pen& pen, const std::string& text, const Box& box) {
     const double cap = pen.cap(Type::Text), pad = cap * 0.8;
     const Block block = pen.block(text, {Type::Strong}, {box.w - 2.4 * pad, 1e9, 6});
     const double h = block.height + 2 * pad;
-    return {.kind = Piece::Kind::Say, .height = h + cap, .draw = [&pen, block, pad, h, box](double y) {
-                pen.panel({box.x, y, box.w, h}, Ink::Raised);
-                pen.add(picture::Panel{.box = {box.x, y, pad * 0.35, h}, .radius = 0.5, .fill = Ink::Accent, .edge = Ink::Accent});
-                pen.text({box.x + pad * 1.4, y + pad}, block, Ink::Text);
-            }, .text = text};
+    return {.kind = Piece::Kind::Say,
+            .height = h + cap,
+            .draw =
+                [&pen, block, pad, h, box](double y) {
+                    pen.panel({box.x, y, box.w, h}, Ink::Raised);
+                    pen.add(picture::Panel{.box = {box.x, y, pad * 0.35, h}, .radius = 0.5, .fill = Ink::Accent, .edge = Ink::Accent});
+                    pen.text({box.x + pad * 1.4, y + pad}, block, Ink::Text);
+                },
+            .text = text};
 }
 
 Piece caution(Pen& pen, const std::string& text, const Box& box) {
     const double cap = pen.cap(Type::Text), icon = cap * 1.3, indent = icon + cap * 0.7;
     const Block block = pen.block(text, {Type::Text}, {box.w - indent, 1e9, 6});
-    return {.kind = Piece::Kind::Caution, .height = block.height + cap * 0.7, .draw = [&pen, block, icon, indent, cap, x = box.x](double y) {
-                pen.icon(Icon::Triangle, {x, y + cap / 2 - icon / 2, icon, icon}, Ink::Amber, Ink::Card);
-                pen.text({x + indent, y}, block, Ink::Text);
-            }, .text = text};
+    return {.kind = Piece::Kind::Caution,
+            .height = block.height + cap * 0.7,
+            .draw =
+                [&pen, block, icon, indent, cap, x = box.x](double y) {
+                    pen.icon(Icon::Triangle, {x, y + cap / 2 - icon / 2, icon, icon}, Ink::Amber, Ink::Card);
+                    pen.text({x + indent, y}, block, Ink::Text);
+                },
+            .text = text};
 }
 
 /// Label above value, under a hairline.
@@ -77,7 +91,8 @@ RowPlace row_place(const Pen& pen, const std::vector<Row>& rows, double w) {
 }
 
 double row_height(const Pen& pen, const Row& row, const RowPlace& place) {
-    const Block label = pen.block(row.label, {Type::Text}, {place.label_w, 1e9, 3}), value = pen.block(row.value, {Type::Strong}, {place.value_w, 1e9, 3});
+    const Block label = pen.block(row.label, {Type::Text}, {place.label_w, 1e9, 3}),
+                value = pen.block(row.value, {Type::Strong}, {place.value_w, 1e9, 3});
     return std::max(label.height, value.height) + pen.cap(Type::Text) * place.space;
 }
 
@@ -118,31 +133,47 @@ Columns fitted_columns(const Pen& pen, const std::vector<Row>& all, const Box& b
 
 Piece rows(Pen& pen, const std::vector<Row>& all, const Box& box, double room) {
     const Columns columns = fitted_columns(pen, all, box, room);
-    return {.kind = Piece::Kind::Needed, .height = columns.height + pen.cap(Type::Text) * 0.4, .draw = [&pen, all, columns, box](double top) {
-                double y = top;
-                for (std::size_t i = 0; i < all.size(); ++i) {
-                    if (i % columns.per == 0) y = top;
-                    const double x = box.x + static_cast<double>(i / columns.per) * (columns.width + column_gap(pen));
-                    draw_row_of(pen, all[i], columns.place, {x, y});
-                    y += row_height(pen, all[i], columns.place);
-                }
-            }};
+    return {
+        .kind = Piece::Kind::Needed, .height = columns.height + pen.cap(Type::Text) * 0.4, .draw = [&pen, all, columns, box](double top) {
+            double y = top;
+            for (std::size_t i = 0; i < all.size(); ++i) {
+                if (i % columns.per == 0) y = top;
+                const double x = box.x + static_cast<double>(i / columns.per) * (columns.width + column_gap(pen));
+                draw_row_of(pen, all[i], columns.place, {x, y});
+                y += row_height(pen, all[i], columns.place);
+            }
+        }};
 }
 
 // ---- counts: a thing counted, with fewer and more ----
 
+constexpr double count_gap = 3;
+
 double count_side(const CountRow& count) { return std::max(least_side_mm(count.fewer.weight), least_side_mm(count.more.weight)); }
 
+/// What a count's words have beside them: their own width, and what is left of it beside the number.
+struct CountRoom {
+    double words = 0, beside = 0;
+};
+
+CountRoom count_room(const Pen& pen, const CountRow& count, double width, double side) {
+    const double cap = pen.cap(Type::Text), words = width - 2 * side - 3 - cap * 0.8;
+    return {words, words - pen.width(Type::Value, count.value) - cap * 0.8};
+}
+
+bool number_beside(const Pen& pen, const CountRow& count, double width, double side) {
+    return pen.block(count.title, {Type::Strong}, {count_room(pen, count, width, side).beside, 1e9, 1}).fits;
+}
+
 /// Title and, small, where the number comes from; the number beside them, or under the title where the row is narrow.
-void draw_count(Pen& pen, const CountRow& count, const Box& box) {
-    const double side = box.h, gap = 3, cap = pen.cap(Type::Text), right = box.right() - 2 * side - gap;
-    const double number = pen.width(Type::Value, count.value), words = right - cap * 0.8 - box.x, beside = words - number - cap * 0.8;
-    const bool wide = pen.block(count.title, {Type::Strong}, {beside, box.h, 1}).fits;
+void draw_count(Pen& pen, const CountRow& count, const Box& box, bool wide) {
+    const double side = box.h, gap = count_gap, cap = pen.cap(Type::Text), right = box.right() - 2 * side - gap;
+    const auto [words, beside] = count_room(pen, count, box.w, side);
     const Block title = pen.block(count.title, {Type::Strong}, {wide ? beside : words, box.h, 1});
     const std::string under = wide ? count.line : count.value;
     const Block line = pen.block(under, {wide ? Type::Text : Type::Strong}, {wide ? beside : words, box.h - title.height - cap * 0.4, 1});
     const bool two = !under.empty() && line.fits;
-    double y = box.y + (box.h - title.height - (two ? cap * 0.4 + line.height : 0)) / 2 + cap * picture::descent / 2;
+    const double y = box.y + (box.h - title.height - (two ? cap * 0.4 + line.height : 0)) / 2 + cap * picture::descent / 2;
     pen.text({box.x, y}, title, Ink::Text);
     if (two) pen.text({box.x, y + title.height + cap * 0.4}, line, wide ? Ink::Soft : Ink::Text);
     if (wide) pen.text({right - cap * 0.8, box.centre().y - pen.cap(Type::Value) / 2}, count.value, Type::Value, Ink::Text, Align::Right);
@@ -151,21 +182,30 @@ void draw_count(Pen& pen, const CountRow& count, const Box& box) {
     draw_target(pen, count.more, {right + side + gap, box.y, side, side}, Rank::Small);
 }
 
+/// In two columns where one is too high and two are wide enough for the titles.
+std::size_t count_columns(const Pen& pen, const std::vector<CountRow>& all, const Box& box, double room) {
+    double side = 0, title = 0;
+    for (const auto& count : all) {
+        side = std::max(side, count_side(count));
+        title = std::max(title, pen.width(Type::Strong, count.title));
+    }
+    const double one = static_cast<double>(all.size()) * (side + count_gap);
+    const double needed = 2 * side + count_gap + pen.cap(Type::Text) * 0.8 + title;
+    return one > room && (box.w - 2 * count_gap) / 2 >= needed ? 2 : 1;
+}
+
 Piece counts(Pen& pen, const std::vector<CountRow>& all, const Box& box, double room) {
     double side = 0;
     for (const auto& count : all) side = std::max(side, count_side(count));
-    const double gap = 3;
-    const std::size_t one_column = static_cast<std::size_t>(std::max(1.0, (room + gap) / (side + gap)));
-    const std::size_t most = box.w >= 2 * (2 * side + 2 * gap + pen.cap(Type::Text) * 6.2) ? 2 : 1;
-    const std::size_t columns = std::min(most, (all.size() + one_column - 1) / one_column);
-    const std::size_t per = (all.size() + columns - 1) / columns;
-    const double w = (box.w - gap * 2 * static_cast<double>(columns - 1)) / static_cast<double>(columns);
+    const std::size_t columns = count_columns(pen, all, box, room), per = (all.size() + columns - 1) / columns;
+    const double w = (box.w - count_gap * 2 * static_cast<double>(columns - 1)) / static_cast<double>(columns);
+    const bool wide = std::all_of(all.begin(), all.end(), [&](const CountRow& count) { return number_beside(pen, count, w, side); });
     return {.kind = Piece::Kind::Needed,
-            .height = static_cast<double>(per) * (side + gap),
-            .draw = [&pen, all, box, per, w, side, gap](double y) {
+            .height = static_cast<double>(per) * (side + count_gap),
+            .draw = [&pen, all, box, per, w, side, wide](double y) {
                 for (std::size_t i = 0; i < all.size(); ++i) {
-                    const double x = box.x + static_cast<double>(i / per) * (w + 2 * gap);
-                    draw_count(pen, all[i], {x, y + static_cast<double>(i % per) * (side + gap), w, side});
+                    const double x = box.x + static_cast<double>(i / per) * (w + 2 * count_gap);
+                    draw_count(pen, all[i], {x, y + static_cast<double>(i % per) * (side + count_gap), w, side}, wide);
                 }
             }};
 }

@@ -10,7 +10,7 @@ namespace screen {
 
 struct Piece {
     enum class Kind { Needed, Title, Caution, Line, Say, Hint, Foot } kind{};  // the foot gives way first; what is needed never goes
-    double height = 0;                              // with the space after it
+    double height = 0;                                                         // with the space after it
     std::function<void(double y)> draw{};
     std::string text{};  // said when it had to go and is missed
 };

@@ -29,7 +29,9 @@ Rank rank_in(std::size_t in_row) { return in_row == 1 ? Rank::Wide : Rank::Small
 
 /// How badly a row reads: stop stands best alone, others in pairs of a kind, three only where they are small.
 double awkward(std::span<const Target> row) {
-    const auto is = [&row](Look look) { return std::any_of(row.begin(), row.end(), [look](const Target& one) { return one.look == look; }); };
+    const auto is = [&row](Look look) {
+        return std::any_of(row.begin(), row.end(), [look](const Target& one) { return one.look == look; });
+    };
     if (row.size() == 1) return is(Look::Stop) ? 0 : is(Look::Watch) ? 1 : 2;
     const double mixed = is(Look::Stop) ? 4 : 0;
     return mixed + (row.size() == 2 ? 0.5 : 1.9);
@@ -90,14 +92,20 @@ struct Broken {
     Targets over{};
 };
 
+/// Rows that read well, or all but a plain target or two, whichever is the better.
 Broken broken(const Pen& pen, const Targets& all, const Place& place) {
-    Broken made;
-    Targets here = all;
+    constexpr double elsewhere = 3;  // what it costs to put a target out of the column
+    Targets here = all, over;
+    Broken best{.rows = forced(all, place)};
+    double least = 1e8;
     do {
         Split split = best_rows(pen, here, place, place.most_rows);
-        if (split.cost < 1e9) return {std::move(split.rows), std::move(made.over)};
-    } while (made.over.size() < 3 && move_one(here, made.over));
-    return {forced(all, place), {}};
+        const double cost = split.cost + elsewhere * static_cast<double>(over.size());
+        if (cost >= least) continue;
+        least = cost;
+        best = {std::move(split.rows), over};
+    } while (over.size() < 3 && move_one(here, over));
+    return best;
 }
 
 /// Two answers of the same worth, right or left, one name or the other: neither may be the bigger one.
@@ -106,32 +114,42 @@ bool twins(std::span<const Target> hand) {
     return hand.size() > 1 && answers(hand[0]) && answers(hand[1]) && (hand[0].look == Look::Filled || hand[1].look == Look::Filled);
 }
 
-/// They share the place of the biggest; where that is too low for two, a row of the others as well.
-void draw_twins(Pen& pen, std::span<const Target> hand, const Box& first, Place& place) {
-    const double g = place.gap;
-    if (pen.canvas().glass.portrait()) {
-        for (int i = 0; i < 2; ++i) draw_target(pen, hand[static_cast<std::size_t>(i)], part(first, i, 2, g), Rank::First);
-        return;
-    }
-    const double row = place.usual_height() + g, h = (first.h + row - g) / 2;
-    place.box.y += row;
-    place.box.h -= row;
-    place.most_rows -= 1;
-    draw_target(pen, hand[0], {first.x, first.y, first.w, h}, Rank::First);
-    draw_target(pen, hand[1], {first.x, first.y + h + g, first.w, h}, Rank::First);
-}
-
 void draw_rows(Pen& pen, const Rows& rows, const Place& place) {
     if (rows.empty()) return;
-    const double n = static_cast<double>(rows.size());
-    const double h = std::min((place.box.h - place.gap * (n - 1)) / n, place.usual_height() * 1.25);
+    const double n = static_cast<double>(rows.size()), h = std::min((place.box.h - place.gap * (n - 1)) / n, place.usual_height() * 1.25);
     double y = place.box.y;
     for (std::size_t i = 0; i < rows.size(); ++i) {
         // The last row keeps its place at the bottom of the column from step to step.
-        if (i > 0 && i + 1 == rows.size()) y = place.box.bottom() - h;
+        if (i + 1 == rows.size()) y = place.box.bottom() - h;
         draw_row(pen, rows[i], {place.box.x, y, place.box.w, h});
         y += h + place.gap;
     }
+}
+
+/// Twins share the place of the biggest and a row of the others, one over the other.
+HandDrawn twin_hand(Pen& pen, std::span<const Target> hand, const TableLayout& layout, Place place) {
+    const double row = place.usual_height() + place.gap, h = (layout.first.h + row - place.gap) / 2;
+    place.box.y += row;
+    place.box.h -= row;
+    place.most_rows -= 1;
+    const Box& first = layout.first;
+    draw_target(pen, hand[0], {first.x, first.y, first.w, h}, Rank::First);
+    draw_target(pen, hand[1], {first.x, first.y + h + place.gap, first.w, h}, Rank::First);
+    const auto rest = hand.subspan(2);
+    Broken made = broken(pen, Targets(rest.begin(), rest.end()), place);
+    draw_rows(pen, made.rows, place);
+    return {std::move(made.over), first.y};
+}
+
+/// In portrait the rows stand at the bottom and the biggest target on top of them; returns its place. While the blade goes
+/// down there are always two rows, so that the spoke target does not move.
+Box settle(const TableLayout& layout, const Rows& rows, Place& place) {
+    if (!layout.strip_rows || rows.size() >= place.most_rows) return layout.first;
+    const double free = static_cast<double>(place.most_rows - rows.size()) * (place.usual_height() + place.gap);
+    place.box.y += free;
+    place.box.h -= free;
+    place.most_rows = rows.size();
+    return {layout.first.x, layout.first.y + free, layout.first.w, layout.first.h};
 }
 
 }  // namespace
@@ -145,19 +163,21 @@ void draw_row(Pen& pen, std::span<const Target> targets, const Box& row) {
     }
 }
 
-std::vector<Target> draw_hand(Pen& pen, std::span<const Target> hand, const TableLayout& layout) {
-    if (hand.empty()) return {};
+HandDrawn draw_hand(Pen& pen, std::span<const Target> hand, const TableLayout& layout) {
+    if (hand.empty()) return {.top = layout.others.bottom()};
     Place place{layout.others, static_cast<std::size_t>(layout.most_rows), static_cast<std::size_t>(layout.most_in_row), pen.gap()};
     const bool two = twins(hand);
-    if (two) {
-        draw_twins(pen, hand, layout.first, place);
-    } else {
-        draw_target(pen, hand.front(), layout.first, Rank::First);
-    }
     const auto rest = hand.subspan(two ? 2 : 1);
+    if (two && !layout.strip_rows) return twin_hand(pen, hand, layout, place);
     Broken made = broken(pen, Targets(rest.begin(), rest.end()), place);
+    const Box first = settle(layout, made.rows, place);
+    if (two) {
+        for (int i = 0; i < 2; ++i) draw_target(pen, hand[static_cast<std::size_t>(i)], part(first, i, 2, place.gap), Rank::First);
+    } else {
+        draw_target(pen, hand.front(), first, Rank::First);
+    }
     draw_rows(pen, made.rows, place);
-    return std::move(made.over);
+    return {std::move(made.over), first.y};
 }
 
 }  // namespace screen

@@ -45,7 +45,9 @@ std::optional<int> grid_columns(const Pen& pen, std::span<const Target> targets,
     for (int columns = 1; columns <= static_cast<int>(std::min<std::size_t>(targets.size(), 12)); ++columns) {
         const Cells cell = cells(pen, targets.size(), box, columns);
         const bool fits = cell.w >= side && cell.h >= side - 1e-6;
-        if (!fits || !std::all_of(targets.begin(), targets.end(), [&](const Target& target) { return legible(pen, target, {0, 0, cell.w, cell.h}, Rank::Small); }))
+        if (!fits || !std::all_of(targets.begin(), targets.end(), [&](const Target& target) {
+                return legible(pen, target, {0, 0, cell.w, cell.h}, Rank::Small);
+            }))
             continue;
         if (!best || awkward(cell) < awkward(cells(pen, targets.size(), box, *best))) best = columns;
     }

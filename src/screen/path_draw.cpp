@@ -147,7 +147,8 @@ void draw_strip_path(Pen& pen, const std::vector<Line>& path, const TableLayout&
     const std::size_t before = near.front().is == Line::Is::Now ? 0 : 1;
     // Left out first: the step after the next, then the one before, then the next.
     const auto from = [&near](std::size_t begin, std::size_t end) {
-        return std::vector<Line>(near.begin() + static_cast<std::ptrdiff_t>(begin), near.begin() + static_cast<std::ptrdiff_t>(std::min(end, near.size())));
+        return std::vector<Line>(near.begin() + static_cast<std::ptrdiff_t>(begin),
+                                 near.begin() + static_cast<std::ptrdiff_t>(std::min(end, near.size())));
     };
     for (const auto& lines : {near, from(0, before + 2), from(before, before + 2), from(before, before + 1)}) {
         if (flow_width(pen, lines) > box.w && lines.size() > 1) continue;

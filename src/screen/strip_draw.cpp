@@ -94,7 +94,9 @@ Item clock_in_line(Pen& pen, const ClockShown& clock, double y) {
 }
 
 /// The first clock is the one that matters now; the others give way to case and phase.
-int clock_worth(const ClockShown& clock, std::size_t place) { return place == 0 && clock.live ? 90 : (clock.live ? 50 : 40) - static_cast<int>(place); }
+int clock_worth(const ClockShown& clock, std::size_t place) {
+    return place == 0 && clock.live ? 90 : (clock.live ? 50 : 40) - static_cast<int>(place);
+}
 
 std::string missed(const ClockShown& clock, std::size_t place) { return place == 0 && clock.live ? clock.label : std::string{}; }
 
@@ -122,8 +124,7 @@ void two_lines(Pen& pen, const Strip& strip, const Box& row) {
 void add_clocks(Pen& pen, Items& items, const Strip& strip, double y) {
     for (std::size_t i = 0; i < strip.clocks.size(); ++i) {
         const auto& clock = strip.clocks[i];
-        items.push_back(
-            with(clock_in_line(pen, clock, y), Item::Side::Right, clock_worth(clock, i), missed(clock, i)));
+        items.push_back(with(clock_in_line(pen, clock, y), Item::Side::Right, clock_worth(clock, i), missed(clock, i)));
     }
 }
 

@@ -62,8 +62,9 @@ Frame draw(const TableModel& model, const Canvas& canvas) {
     const TableLayout layout = table_layout(pen);
     pen.add(picture::Panel{.box = {0, 0, canvas.glass.width_mm, canvas.glass.height_mm}, .fill = Ink::Ground, .edge = Ink::Ground});
     draw_strip(pen, model.strip, layout);
-    const auto over = draw_hand(pen, model.hand, layout);
+    const auto [over, hand_top] = draw_hand(pen, model.hand, layout);
     Box card = layout.card;
+    if (layout.strip_rows) card.h = hand_top - pen.gap() - card.y;
     const double banner_h = model.banner ? banner_height(pen, *model.banner, card.w) : 0;
     if (model.banner && !layout.path_column) {  // on a small glass the banner stands in place of the path
         draw_banner(pen, *model.banner, {layout.path.x, layout.path.y, layout.path.w, banner_h});

@@ -29,7 +29,8 @@ TableLayout landscape(const Pen& pen) {
     made.strip_lines = glass.height_mm < 150 ? 1 : 2;
     const double strip_h = made.strip_lines == 1 ? pen.cap(Type::Value) * 2.1 : pen.cap(Type::Value) + pen.cap(Type::Text) * 3.2;
     made.strip = {0, 0, glass.width_mm, strip_h};
-    const double top = strip_h + g, h = glass.height_mm - top - g, hand_w = std::max(0.3 * glass.width_mm, pen.cap(Type::Text) * 16.6), hand_x = glass.width_mm - g - hand_w;
+    const double top = strip_h + g, h = glass.height_mm - top - g, hand_w = std::max(0.3 * glass.width_mm, pen.cap(Type::Text) * 16.6),
+                 hand_x = glass.width_mm - g - hand_w;
     const double row = std::max(theatre_mm, 0.125 * h);
     made.others = {hand_x, top + h - 3 * row - 2 * g, hand_w, 3 * row + 2 * g};
     made.first = {hand_x, top, hand_w, made.others.y - g - top};

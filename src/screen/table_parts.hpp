@@ -12,8 +12,13 @@ void draw_strip(Pen& pen, const Strip& strip, const TableLayout& layout);
 void draw_path(Pen& pen, const std::vector<Line>& path, const TableLayout& layout);
 void draw_picture(Pen& pen, const Picture& picture, const Box& box);
 void draw_card(Pen& pen, const Card& card, const Box& box);
-/// The biggest target, then the others in rows; returns those for which the rows have no place.
-std::vector<Target> draw_hand(Pen& pen, std::span<const Target> hand, const TableLayout& layout);
+/// What the hand's column has no place for, and where it begins.
+struct HandDrawn {
+    std::vector<Target> over{};
+    double top = 0;
+};
+/// The biggest target, then the others in rows.
+HandDrawn draw_hand(Pen& pen, std::span<const Target> hand, const TableLayout& layout);
 /// A row of targets of even width.
 void draw_row(Pen& pen, std::span<const Target> targets, const Box& row);
 double banner_height(const Pen& pen, const Banner& banner, double width);

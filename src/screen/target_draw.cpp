@@ -72,7 +72,9 @@ Sign sign(const Pen& pen, const Target& target, const Box& room, Rank rank) {
     const auto is = sign_of(target);
     if (is == Sign::Is::None) return {};
     const double small = pen.cap(Type::Strong) * 1.05;
-    const double usual = is == Sign::Is::Octagon ? pen.cap(Type::Title) * 2 : rank == Rank::Small ? pen.cap(Type::Strong) * 1.4 : pen.cap(Type::Title) * 1.2;
+    const double usual = is == Sign::Is::Octagon ? pen.cap(Type::Title) * 2
+                         : rank == Rank::Small   ? pen.cap(Type::Strong) * 1.4
+                                                 : pen.cap(Type::Title) * 1.2;
     for (const double size : {std::min(usual, room.h), small}) {
         const Room left{room.w - size - after_sign(pen, rank), room.h, 3};
         if (pen.block(target.label, {Type::Strong, Type::Text}, left).fits) return {is, size, true};
@@ -106,12 +108,16 @@ void draw_sign(Pen& pen, const Target& target, const Sign& sign, const Box& at, 
     }
 }
 
-std::vector<Type> label_roles(const std::string& label, Rank rank) {
-    if (label.size() <= 3 && rank == Rank::Small) return {Type::Title, Type::Strong};  // a key, fewer, more
+std::vector<Type> label_roles(const Target& target, Rank rank) {
+    const bool key = target.label.size() <= 3 && target.line.empty() && target.why_not.empty();
+    if (key && rank == Rank::Small) return {Type::Title, Type::Strong};
     switch (rank) {
-        case Rank::First: return {Type::Display, Type::Title, Type::Strong, Type::Text};
-        case Rank::Wide: return {Type::Title, Type::Strong, Type::Text};
-        case Rank::Small: return {Type::Strong, Type::Text};
+        case Rank::First:
+            return {Type::Display, Type::Title, Type::Strong, Type::Text};
+        case Rank::Wide:
+            return {Type::Title, Type::Strong, Type::Text};
+        case Rank::Small:
+            return {Type::Strong, Type::Text};
     }
     return {};
 }
@@ -138,7 +144,7 @@ Lettered set(const Pen& pen, const Target& target, Type role, Rank rank, const R
 /// The biggest label that leaves room for the line under it. Where there is no such label the line of a live target goes, but
 /// never the reason of a dead one.
 Lettered lettered(const Pen& pen, const Target& target, Rank rank, const Room& room) {
-    const auto roles = label_roles(target.label, rank);
+    const auto roles = label_roles(target, rank);
     for (const Type role : roles) {
         Lettered made = set(pen, target, role, rank, room);
         if (made.label.fits && made.line.fits) return made;

@@ -45,7 +45,7 @@ Typography table_typography(const Glass& glass) {
     slot(type, picture::Type::Lead) = 5.4 * growth;
     slot(type, picture::Type::Display) = 9.4 * growth;
     slot(type, picture::Type::Numeral) = glass.portrait() ? std::min(0.14 * glass.height_mm, 0.3 * glass.width_mm)
-                                                          : std::min(0.28 * glass.height_mm, 0.16 * glass.width_mm);
+                                                          : std::min(0.28 * glass.height_mm, 0.146 * glass.width_mm);
     return type;
 }
 

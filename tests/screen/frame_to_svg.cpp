@@ -1,4 +1,5 @@
 // frame_to_svg FOLDER [NAME]: every sample view on every glass as an SVG file, to look at without a window.
+#include "screen/audit.hpp"
 #include "screen/samples.hpp"
 #include "support/svg.hpp"
 
@@ -21,6 +22,8 @@ int main(int argc, char** argv) {
             const auto canvas = samples::canvas(glass.glass);
             const auto frame = std::visit([&](const auto& model) { return screen::draw(model, canvas); }, sample.view);
             std::ofstream(folder + "/" + name + ".svg") << support::svg(frame.shapes, canvas, palette);
+            for (const auto& found : screen::audit(frame, canvas))
+                std::cout << name << ": " << screen::name(found.is) << ": " << found.what << "\n";
             for (const auto& what : frame.short_of) std::cout << name << ": falls short: " << what << "\n";
         }
     }

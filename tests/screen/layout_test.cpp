@@ -1,0 +1,158 @@
+#include "screen/samples.hpp"
+#include "screen/target_draw.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+using namespace screen;
+using picture::Box;
+using picture::Ink;
+
+namespace {
+
+Box place_of(const Frame& frame, const std::string& id) {
+    const auto found =
+        std::find_if(frame.touchables.begin(), frame.touchables.end(), [&](const Touchable& one) { return one.target.id == id; });
+    REQUIRE(found != frame.touchables.end());
+    return found->box;
+}
+
+bool has(const Frame& frame, const std::string& id) {
+    return std::any_of(frame.touchables.begin(), frame.touchables.end(), [&](const Touchable& one) { return one.target.id == id; });
+}
+
+std::string all_text(const Frame& frame) {
+    std::string all;
+    for (const auto& shape : frame.shapes) {
+        if (const auto* text = std::get_if<picture::Text>(&shape)) all += text->text + "\n";
+    }
+    return all;
+}
+
+/// The panel a target is painted as.
+picture::Panel panel_of(const Frame& frame, const std::string& id) {
+    const Box box = place_of(frame, id);
+    for (const auto& shape : frame.shapes) {
+        if (const auto* panel = std::get_if<picture::Panel>(&shape); panel != nullptr && panel->box == box) return *panel;
+    }
+    FAIL("no panel");
+    return {};
+}
+
+}  // namespace
+
+TEST_CASE("the spoke target is the biggest and stays where it is from the first spoke to the last, whatever comes up meanwhile") {
+    for (const auto& on : samples::glasses()) {
+        CAPTURE(on.name);
+        const Canvas canvas = samples::canvas(on.glass);
+        const Box first = place_of(draw(samples::cutting(-3), canvas), "spoke");
+        for (int position = -3; position <= 12; ++position) {
+            TableModel model = samples::cutting(position);
+            if (position % 2 == 0)
+                model.banner = Banner{.level = Banner::Level::Watch, .text = "Not on disk: 2 taps are held in memory. The disk is full."};
+            if (position % 3 == 0)
+                model.hand.insert(model.hand.begin() + 3,
+                                  {.id = "count-it", .label = "Count it", .line = "a quick second tap was left out", .look = Look::Hollow});
+            if (position > 9) model.hand[0].why_not = "the count is held elsewhere";
+            const Frame frame = draw(model, canvas);
+            CHECK(place_of(frame, "spoke") == first);
+            for (const auto& one : frame.touchables) {
+                if (one.target.id != "spoke") CHECK(one.box.w * one.box.h < first.w * first.h);
+            }
+        }
+    }
+}
+
+TEST_CASE("every target of a model can be touched on every glass") {
+    for (const auto& on : samples::glasses()) {
+        for (const auto& sample : samples::all()) {
+            const auto* model = std::get_if<TableModel>(&sample.view);
+            if (model == nullptr) continue;
+            CAPTURE(on.name);
+            CAPTURE(sample.name);
+            const Frame frame = draw(*model, samples::canvas(on.glass));
+            for (const auto& target : model->hand) CHECK(has(frame, target.id));
+            for (const auto& count : model->card.counts) CHECK((has(frame, count.fewer.id) && has(frame, count.more.id)));
+        }
+    }
+}
+
+TEST_CASE("a left hand has the targets on the left, in landscape as the mirror image") {
+    const Glass right{344, 194}, left{344, 194, Hand::Left};
+    const Frame a = draw(samples::cutting(3), samples::canvas(right)), b = draw(samples::cutting(3), samples::canvas(left));
+    REQUIRE(a.touchables.size() == b.touchables.size());
+    for (const auto& one : a.touchables) CHECK(place_of(b, one.target.id).x == doctest::Approx(344 - one.box.right()).epsilon(1e-9));
+}
+
+TEST_CASE("two answers of the same worth are of the same size") {
+    for (const auto& on : samples::glasses()) {
+        CAPTURE(on.name);
+        TableModel model = samples::cutting(3);
+        model.hand = {{.id = "right", .label = "Right eye", .look = Look::Filled},
+                      {.id = "left", .label = "Left eye", .look = Look::Filled}};
+        const Frame frame = draw(model, samples::canvas(on.glass));
+        const Box a = place_of(frame, "right"), b = place_of(frame, "left");
+        CHECK(a.w == doctest::Approx(b.w).epsilon(1e-9));
+        CHECK(a.h == doctest::Approx(b.h).epsilon(1e-9));
+    }
+}
+
+TEST_CASE("the eye, the running clock and who holds the count are on the strip of every glass") {
+    for (const auto& on : samples::glasses()) {
+        CAPTURE(on.name);
+        const std::string all = all_text(draw(samples::cutting(3), samples::canvas(on.glass)));
+        for (const std::string wanted : {"RIGHT EYE", "01:42", "suction on", "count: Table", "Case K-0147", "Lower the blade"}) {
+            CAPTURE(wanted);
+            CHECK(all.find(wanted) != std::string::npos);
+        }
+    }
+}
+
+TEST_CASE("a dead target is quiet and says why not") {
+    TableModel model = samples::cutting(3);
+    model.hand[0].why_not = "the count is held elsewhere";
+    const Frame frame = draw(model, samples::canvas({344, 194}));
+    CHECK(panel_of(frame, "spoke").fill == Ink::Card);
+    CHECK(all_text(frame).find("held elsewhere") != std::string::npos);
+    CHECK(all_text(frame).find("tap as you hear it") == std::string::npos);
+}
+
+TEST_CASE("a tapped target is brighter at its edge, a held one fills") {
+    Canvas canvas = samples::canvas({344, 194});
+    CHECK(panel_of(draw(samples::cutting(3), canvas), "spoke").edge == Ink::Accent);
+    canvas.finger.flash = "spoke";
+    CHECK(panel_of(draw(samples::cutting(3), canvas), "spoke").edge == Ink::Text);
+
+    TableModel model = samples::cutting(3);
+    model.hand[0].press = Press::Hold;
+    const auto sweep = [&](double held) {
+        canvas.finger = {.holding = "spoke", .held = held};
+        double widest = 0;
+        for (const auto& shape : draw(model, canvas).shapes) {
+            if (const auto* ring = std::get_if<picture::Ring>(&shape); ring != nullptr && ring->sweep_deg < 360)
+                widest = std::max(widest, ring->sweep_deg);
+        }
+        return widest;
+    };
+    CHECK(sweep(0.25) == doctest::Approx(90).epsilon(1e-9));
+    CHECK(sweep(0.75) == doctest::Approx(270).epsilon(1e-9));
+}
+
+TEST_CASE("a long label wraps by words into three lines at most, and steps down no further than text") {
+    TableModel model = samples::cutting(3);
+    model.hand[3].label = "Suction lost while turning, ring moved";
+    for (const auto& on : samples::glasses()) {
+        CAPTURE(on.name);
+        const Canvas canvas = samples::canvas(on.glass);
+        const Frame frame = draw(model, canvas);
+        const Box box = place_of(frame, "lost");
+        int lines = 0;
+        for (const auto& shape : frame.shapes) {
+            const auto* text = std::get_if<picture::Text>(&shape);
+            if (text != nullptr && box.contains(text->at)) ++lines;
+        }
+        CHECK(lines >= 1);
+        CHECK(lines <= 3);
+    }
+}

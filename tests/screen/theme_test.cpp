@@ -1,0 +1,172 @@
+#include "screen/theme.hpp"
+#include "screen/samples.hpp"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <set>
+
+using namespace screen;
+using picture::Ink;
+
+namespace {
+
+Rgb hex(unsigned rrggbb) {
+    return {static_cast<std::uint8_t>(rrggbb >> 16 & 255), static_cast<std::uint8_t>(rrggbb >> 8 & 255),
+            static_cast<std::uint8_t>(rrggbb & 255)};
+}
+
+using Matrix = std::array<std::array<double, 3>, 3>;
+
+// Machado, Oliveira and Fernandes 2009, severity 1, for linear RGB.
+const Matrix protan{{{.152286, 1.052583, -.204868}, {.114503, .786281, .099216}, {-.003882, -.048116, 1.051998}}};
+const Matrix deutan{{{.367322, .860646, -.227968}, {.280085, .672501, .047413}, {-.011820, .042940, .968881}}};
+const Matrix tritan{{{1.255528, -.076749, -.178779}, {-.078411, .930809, .147602}, {.004733, .691367, .303900}}};
+
+double linear(std::uint8_t c) {
+    const double v = c / 255.0;
+    return v <= 0.04045 ? v / 12.92 : std::pow((v + 0.055) / 1.055, 2.4);
+}
+
+std::uint8_t encoded(double v) {
+    v = std::min(1.0, std::max(0.0, v));
+    const double s = v <= 0.0031308 ? v * 12.92 : 1.055 * std::pow(v, 1 / 2.4) - 0.055;
+    return static_cast<std::uint8_t>(std::lround(s * 255));
+}
+
+Rgb seen(const Matrix& eye, Rgb c) {
+    const std::array<double, 3> in{linear(c.r), linear(c.g), linear(c.b)};
+    const auto row = [&](std::size_t i) { return encoded(eye[i][0] * in[0] + eye[i][1] * in[1] + eye[i][2] * in[2]); };
+    return {row(0), row(1), row(2)};
+}
+
+bool near(Rgb a, Rgb b) { return std::abs(a.r - b.r) <= 1 && std::abs(a.g - b.g) <= 1 && std::abs(a.b - b.b) <= 1; }
+
+/// Raw and through three other eyes.
+double least_contrast(Rgb a, Rgb b) {
+    double least = contrast(a, b);
+    for (const auto& eye : {protan, deutan, tritan}) least = std::min(least, contrast(seen(eye, a), seen(eye, b)));
+    return least;
+}
+
+Rgb of(const Palette& palette, Ink ink) { return palette[static_cast<std::size_t>(ink)]; }
+
+struct Pair {
+    Ink ink{}, ground{};
+    auto operator<=>(const Pair&) const = default;
+};
+
+/// What lies under a point of a frame: the last panel or disc painted there.
+Ink ground_at(const Frame& frame, picture::Point at) {
+    Ink ground = Ink::Ground;
+    for (const auto& shape : frame.shapes) {
+        if (const auto* panel = std::get_if<picture::Panel>(&shape); panel != nullptr && panel->box.contains(at)) ground = panel->fill;
+        if (const auto* disc = std::get_if<picture::Disc>(&shape);
+            disc != nullptr && std::hypot(at.x - disc->centre.x, at.y - disc->centre.y) < disc->radius) {
+            ground = disc->ink;
+        }
+    }
+    return ground;
+}
+
+/// Every pair of lettering and what lies under it, over all sample views.
+std::set<Pair> pairs_in_use() {
+    std::set<Pair> pairs;
+    for (const auto& glass : samples::glasses()) {
+        for (const auto& sample : samples::all()) {
+            const auto canvas = samples::canvas(glass.glass);
+            const Frame frame = draw(sample.view, canvas);
+            for (const auto& shape : frame.shapes) {
+                const auto* text = std::get_if<picture::Text>(&shape);
+                if (text == nullptr) continue;
+                const double cap = canvas.lettering.cap(text->type), w = canvas.lettering.width(text->type, text->text);
+                const double left = text->align == picture::Align::Left     ? text->at.x
+                                    : text->align == picture::Align::Centre ? text->at.x - w / 2
+                                                                            : text->at.x - w;
+                pairs.insert({text->ink, ground_at(frame, {left + w / 2, text->at.y - cap / 2})});
+            }
+        }
+    }
+    return pairs;
+}
+
+}  // namespace
+
+TEST_CASE("contrast is WCAG 2's") {
+    // Values by WCAG 2's formula and by colorjs.io 0.7.1, which carries more digits of the three weights: equal to 4 digits on
+    // greys, within 0.001 on pure colours.
+    struct Row {
+        unsigned a = 0, b = 0;
+        double ratio = 0;
+    };
+    const Row rows[] = {{0x777777, 0xFFFFFF, 4.4781}, {0x767676, 0xFFFFFF, 4.5422}, {0x000000, 0xFFFFFF, 21},
+                        {0xFF0000, 0xFFFFFF, 3.9979}, {0x0000FF, 0xFFFFFF, 8.5930}, {0x595959, 0xFFFFFF, 7.0047},
+                        {0x949494, 0xFFFFFF, 3.0335}, {0x999999, 0xFFFFFF, 2.8490}, {0xFFFF00, 0x000000, 19.5562},
+                        {0x00FFFF, 0x000000, 16.7472}};
+    for (const auto& row : rows) {
+        CAPTURE(row.a);
+        const Rgb a = hex(row.a);
+        CHECK(std::abs(contrast(a, hex(row.b)) - row.ratio) < (a.r == a.g && a.g == a.b ? 0.00006 : 0.001));
+        CHECK(contrast(hex(row.b), hex(row.a)) == contrast(hex(row.a), hex(row.b)));
+    }
+}
+
+TEST_CASE("the test's own simulation of colour vision agrees with published values") {
+    struct Row {
+        unsigned in = 0, protan = 0, deutan = 0, tritan = 0;
+    };
+    const Row rows[] = {{0xff0000, 0x6d5f00, 0xa39000, 0xff000f}, {0x00ff00, 0xffe500, 0xefd63a, 0x00f7d9},
+                        {0x0000ff, 0x0059ff, 0x003dfb, 0x006b96}, {0xffff00, 0xfff400, 0xfffa31, 0xffeed9},
+                        {0xd55e00, 0x817100, 0x9e8c00, 0xeb4050}, {0x0072b2, 0x5375b5, 0x3b67b1, 0x008289},
+                        {0x808080, 0x808080, 0x808080, 0x808080}};
+    for (const auto& row : rows) {
+        CAPTURE(row.in);
+        CHECK(near(seen(protan, hex(row.in)), hex(row.protan)));
+        CHECK(near(seen(deutan, hex(row.in)), hex(row.deutan)));
+        CHECK(near(seen(tritan, hex(row.in)), hex(row.tritan)));
+    }
+}
+
+TEST_CASE("the dark theme is look.md's table") {
+    const auto dark = palette(Theme::Dark);
+    CHECK(of(dark, Ink::Ground) == hex(0x0F1216));
+    CHECK(of(dark, Ink::Card) == hex(0x171B21));
+    CHECK(of(dark, Ink::Raised) == hex(0x222933));
+    CHECK(of(dark, Ink::Line) == hex(0x36404D));
+    CHECK(of(dark, Ink::Mark) == hex(0x66758A));
+    CHECK(of(dark, Ink::Text) == hex(0xF2F4F7));
+    CHECK(of(dark, Ink::Soft) == hex(0xB7C0CC));
+    CHECK(of(dark, Ink::Accent) == hex(0xC4B2FF));
+    CHECK(of(dark, Ink::AccentFill) == hex(0x5236B5));
+    CHECK(of(dark, Ink::OnAccent) == hex(0xFFFFFF));
+    CHECK(of(dark, Ink::Cornea) == hex(0x4F8794));
+    CHECK(of(dark, Ink::Tissue) == hex(0x1B333A));
+    CHECK(of(dark, Ink::Amber) == hex(0xFFC24B));
+    CHECK(of(dark, Ink::Red) == hex(0xFFB0A7));
+}
+
+TEST_CASE("every lettering on what lies under it has 7 to 1, raw and to three other eyes") {
+    const auto dark = palette(Theme::Dark);
+    const auto pairs = pairs_in_use();
+    CHECK(pairs.size() >= 10);
+    for (const auto& pair : pairs) {
+        CAPTURE(static_cast<int>(pair.ink));
+        CAPTURE(static_cast<int>(pair.ground));
+        CHECK(least_contrast(of(dark, pair.ink), of(dark, pair.ground)) >= 7);
+    }
+}
+
+TEST_CASE("marks have 3 to 1 on what they stand on, raw and to three other eyes") {
+    const auto dark = palette(Theme::Dark);
+    const Pair pairs[] = {
+        {Ink::Mark, Ink::Card},       {Ink::Mark, Ink::Raised},   {Ink::Cornea, Ink::Card},       {Ink::Steel, Ink::Tissue},
+        {Ink::Steel, Ink::Band},      {Ink::Accent, Ink::Tissue}, {Ink::Accent, Ink::Band},       {Ink::Accent, Ink::Card},
+        {Ink::Accent, Ink::Raised},   {Ink::Accent, Ink::Ground}, {Ink::Accent, Ink::AccentFill}, {Ink::Amber, Ink::Ground},
+        {Ink::Amber, Ink::AmberFill}, {Ink::Red, Ink::RedFill},   {Ink::Red, Ink::Ground},        {Ink::Amber, Ink::Card},
+        {Ink::Soft, Ink::Tissue},     {Ink::Soft, Ink::Card},     {Ink::Soft, Ink::Raised},       {Ink::Steel, Ink::Black}};
+    for (const auto& pair : pairs) {
+        CAPTURE(static_cast<int>(pair.ink));
+        CAPTURE(static_cast<int>(pair.ground));
+        CHECK(least_contrast(of(dark, pair.ink), of(dark, pair.ground)) >= 3);
+    }
+}

@@ -29,12 +29,30 @@ Cells cells(const Pen& pen, std::size_t n, const Box& box, int columns) {
 /// How far a cell is from the shape that a label sits in best.
 double awkward(const Cells& cell) { return std::abs(std::log(cell.w / cell.h / 2.6)); }
 
-/// A row at the bottom on the hand's side, no wider than its labels ask for.
-void draw_foot(Pen& pen, const std::vector<Target>& foot, const Box& row) {
-    const double n = static_cast<double>(foot.size()), most = pen.cap(Type::Text) * 20;
-    const double w = std::min(row.w, n * most + (n - 1) * pen.gap());
-    const bool left = pen.canvas().glass.hand == Hand::Left;
-    draw_row(pen, foot, {left ? row.x : row.right() - w, row.y, w, row.h});
+/// Foot targets on the hand's side, no wider than their labels ask for.
+double foot_width(const Pen& pen, const std::vector<Target>& foot, double most) {
+    const double n = static_cast<double>(foot.size());
+    return std::min(most, n * pen.cap(Type::Text) * 20 + (n - 1) * pen.gap());
+}
+
+/// Foot and banner at the bottom of the page, side by side where both are read there; returns what is left above.
+Box draw_bottom(Pen& pen, const PageWords& page, Box left) {
+    const double g = pen.gap();
+    const bool left_hand = pen.canvas().glass.hand == Hand::Left;
+    const auto take = [&left, g](double h) {
+        left.h -= h + g;
+        return Box{left.x, left.bottom() + g, left.w, h};
+    };
+    std::optional<Box> beside;
+    if (!page.foot.empty()) {
+        const Box row = take(std::max(tallest_mm(page.foot), pen.cap(Type::Text) * 3.6));
+        const double w = foot_width(pen, page.foot, row.w), rest = row.w - w - g;
+        draw_row(pen, page.foot, {left_hand ? row.x : row.right() - w, row.y, w, row.h});
+        const Box free{left_hand ? row.right() - rest : row.x, row.y, rest, row.h};
+        if (page.banner && rest >= pen.cap(Type::Text) * 24 && banner_height(pen, *page.banner, rest) <= row.h) beside = free;
+    }
+    if (page.banner) draw_banner(pen, *page.banner, beside ? *beside : take(banner_height(pen, *page.banner, left.w)));
+    return left;
 }
 
 }  // namespace
@@ -85,14 +103,8 @@ Box draw_page(Pen& pen, const PageWords& page) {
         take_top(block.height + cap * 0.6);
     }
     take_top(cap * 0.5);
-    const auto take_bottom = [&left, g](double h) {
-        left.h -= h + g;
-        return Box{left.x, left.bottom() + g, left.w, h};
-    };
-    if (!page.foot.empty()) draw_foot(pen, page.foot, take_bottom(std::max(tallest_mm(page.foot), cap * 3.6)));
-    if (page.banner) draw_banner(pen, *page.banner, take_bottom(banner_height(pen, *page.banner, left.w)));
     if (!title.fits) pen.falls_short(page.title);
-    return left;
+    return draw_bottom(pen, page, left);
 }
 
 }  // namespace screen

@@ -168,7 +168,7 @@ struct Filling {
 };
 
 Filling filling(const Pen& pen, const Target& target, const Box& box, Rank rank) {
-    Filling made{.inner = inset(box, std::max(1.4, pen.cap(Type::Text) * (rank == Rank::Small ? 0.38 : 0.8)))};
+    Filling made{.inner = inset(box, std::max(1.2, pen.cap(Type::Text) * (rank == Rank::Small ? 0.3 : 0.8)))};
     made.mark = sign(pen, target, made.inner, rank);
     const double taken = made.mark.size > 0 ? made.mark.size + after_sign(pen, rank) : 0;
     made.sign_w = made.mark.beside ? taken : 0;

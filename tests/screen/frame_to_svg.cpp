@@ -1,6 +1,7 @@
 // frame_to_svg FOLDER [NAME]: every sample view on every glass as an SVG file, to look at without a window.
 #include "screen/audit.hpp"
 #include "screen/samples.hpp"
+#include "screen/shipped.hpp"
 #include "support/svg.hpp"
 
 #include <algorithm>
@@ -14,8 +15,10 @@ int main(int argc, char** argv) {
     }
     const std::string folder = argv[1], wanted = argc > 2 ? argv[2] : "";
     const auto palette = screen::palette(screen::Theme::Dark);
+    auto views = samples::all();
+    for (auto& view : samples::shipped()) views.push_back({"shipped " + view.name, std::move(view.view)});
     for (const auto& glass : samples::glasses()) {
-        for (const auto& sample : samples::all()) {
+        for (const auto& sample : views) {
             std::string name = sample.name + " " + glass.name;
             if (name.find(wanted) == std::string::npos) continue;
             std::replace(name.begin(), name.end(), ' ', '-');

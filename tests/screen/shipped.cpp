@@ -1,0 +1,100 @@
+#include "screen/shipped.hpp"
+
+#include "intake/procedure.hpp"
+#include "intake/unit.hpp"
+#include "intake/words.hpp"
+#include "measure/expect.hpp"
+#include "screen/cases.hpp"
+#include "screen/new_case.hpp"
+#include "screen/pages.hpp"
+#include "support/sample.hpp"
+
+#include <fstream>
+#include <iterator>
+
+namespace samples {
+
+namespace {
+
+std::string file(const std::string& path) {
+    std::ifstream in(std::string(SOURCE_DIR) + "/" + path);
+    const std::string text{std::istreambuf_iterator<char>(in), {}};
+    measure::expect(!text.empty());
+    return text;
+}
+
+screen::Words words() {
+    const std::string path = "assets/words/en.toml";
+    return screen::Words((*intake::read_words(file(path), path)).texts);
+}
+
+guide::Brief brief() {
+    guide::Brief made = sample::brief();
+    made.procedure = *intake::read_procedure(file("assets/procedures/suction-trephine-graft.toml"), "procedure");
+    for (const std::string item : {"Blades", "Spears", "Swabs"}) made.unit.counts.push_back({.id = item, .title = item});
+    return made;
+}
+
+struct Walk {
+    screen::Words words = samples::words();
+    std::vector<Sample> views{};
+    screen::Around around{};
+
+    void see(const sample::Case& at, const std::string& name, const screen::ScreenState& state = {}) {
+        around.now = at.now;
+        views.push_back({name, screen::view(at.state, state, around, words)});
+    }
+};
+
+/// The cut from raised to one over, the count held elsewhere, a bounce, suction lost.
+void see_cut(Walk& walk, sample::Case at) {
+    for (int turned = 0; turned <= 12; ++turned) {
+        walk.see(at, "step lower " + std::to_string(turned));
+        at.count(1);
+    }
+    walk.around.bounced = "spoke";
+    walk.see(at, "step lower bounced");
+    walk.around = {.not_on_disk = 2, .trouble = "The disk is full.", .here = guide::Source::Desk};
+    walk.see(at, "step lower elsewhere");
+    walk.around = {};
+    measure::expect(at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
+    walk.see(at, "step lower lost");
+}
+
+void see_pages(Walk& walk, const sample::Case& at, const guide::Step& step) {
+    walk.see(at, "page departures " + step.id, {.page = "departures", .argument = ""});
+    if (step.closes == guide::Closes::Sutures) {
+        for (const std::string page : {"other-mark", "redo", "redo-why"})
+            walk.see(at, "page " + page + " " + step.id, {.page = page, .argument = "3"});
+    }
+}
+
+}  // namespace
+
+std::vector<Sample> shipped() {
+    Walk walk;
+    sample::Case at(brief());
+    walk.around.proposed = sample::plan();
+    for (const auto& phase : at.state.brief.procedure.phases) {
+        for (const auto& step : phase.steps) {
+            if (!guide::applies(at.state, step)) continue;
+            at.up_to(step.id);
+            walk.see(at, "step " + step.id);
+            if (step.closes == guide::Closes::Cut) see_cut(walk, at);
+            if (&step == &phase.steps.back() || step.closes == guide::Closes::Sutures) see_pages(walk, at, step);
+            if (step.closes == guide::Closes::Ring) walk.see(at, "page ring", {.page = "ring", .argument = ""});
+            for (const auto* departure : screen::departures_of(at.state, step)) {
+                sample::Case away = at;
+                if (away.does(guide::Depart{.what = departure->id})) walk.see(away, "away " + departure->id + " " + step.id);
+            }
+        }
+    }
+    walk.see(at, "page skip", {.page = "skip", .argument = "speculum"});
+    walk.see(at, "page end", {.page = "end", .argument = "abandoned"});
+    walk.views.push_back({"form new", screen::new_case({.page = "new", .argument = ""},
+                                                       {.host = {"7.00", "7.50", "8.00"}, .donor = {"7.25", "7.75", "8.25"}},
+                                                       {{"keratometry_D", "found nothing"}}, walk.words)});
+    return walk.views;
+}
+
+}  // namespace samples

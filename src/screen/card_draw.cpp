@@ -92,15 +92,19 @@ double height_with_foot(const Pen& pen, const Pieces& pieces) {
 /// The first arrangement into which the words go; the foot gives way before the arrangement does.
 std::pair<Arrangement, Pieces> arranged(Pen& pen, const Card& card, const Box& inner) {
     const auto tries = arrangements(pen, card, inner);
+    if (!card.figure && !has_picture(card) && card.counts.empty()) {
+        Pieces pieces = card_pieces(pen, card, inner, roomy);
+        if (height_with_foot(pen, pieces) <= inner.h * 0.9) return {tries.front(), std::move(pieces)};
+    }
     for (const auto& arrangement : tries) {
         const double room = room_for_words(pen, card, arrangement);
-        Pieces pieces = card_pieces(pen, card, arrangement.words);
+        Pieces pieces = card_pieces(pen, card, arrangement.words, {});
         while (height_with_foot(pen, pieces) > room && drop(pieces, Piece::Kind::Foot)) {
         }
         if (height_of(pieces) <= room) return {arrangement, std::move(pieces)};
     }
     const auto& last = tries.back();
-    Pieces pieces = card_pieces(pen, card, last.words);
+    Pieces pieces = card_pieces(pen, card, last.words, {});
     const auto too_high = [&] { return height_with_foot(pen, pieces) > room_for_words(pen, card, last); };
     for (const auto kind :
          {Piece::Kind::Foot, Piece::Kind::Hint, Piece::Kind::Say, Piece::Kind::Line, Piece::Kind::Caution, Piece::Kind::Title}) {

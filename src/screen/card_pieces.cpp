@@ -20,22 +20,21 @@ Piece title(Pen& pen, const std::string& text, const Box& box) {
             .text = text};
 }
 
-/// What to do. Mid-cut nothing is read but the figure, the section and the clock: there these lines go and are not missed.
-Piece line(Pen& pen, const std::string& text, const Box& box, bool first, bool cutting) {
-    const Block block = pen.block(text, {Type::Text}, {box.w, 1e9, 6});
-    return {.kind = first && !cutting ? Piece::Kind::Line : Piece::Kind::Hint,
+Piece line(Pen& pen, const std::string& text, const Box& box, Piece::Kind kind, Type role) {
+    const Block block = pen.block(text, {role}, {box.w, 1e9, 6});
+    return {.kind = kind,
             .height = block.height + pen.cap(Type::Text) * 0.6,
             .draw =
                 [&pen, block, x = box.x](double y) {
                     pen.text({x, y}, block, Ink::Soft);
                 },
-            .text = cutting ? std::string{} : text};
+            .text = text};
 }
 
 /// Words said aloud: a raised panel with the accent at its edge.
-Piece say(Pen& pen, const std::string& text, const Box& box) {
+Piece say(Pen& pen, const std::string& text, const Box& box, Type role) {
     const double cap = pen.cap(Type::Text), pad = cap * 0.8;
-    const Block block = pen.block(text, {Type::Strong}, {box.w - 2.4 * pad, 1e9, 6});
+    const Block block = pen.block(text, {role}, {box.w - 2.4 * pad, 1e9, 6});
     const double h = block.height + 2 * pad;
     return {.kind = Piece::Kind::Say,
             .height = h + cap,
@@ -48,9 +47,9 @@ Piece say(Pen& pen, const std::string& text, const Box& box) {
             .text = text};
 }
 
-Piece caution(Pen& pen, const std::string& text, const Box& box) {
-    const double cap = pen.cap(Type::Text), icon = cap * 1.3, indent = icon + cap * 0.7;
-    const Block block = pen.block(text, {Type::Text}, {box.w - indent, 1e9, 6});
+Piece caution(Pen& pen, const std::string& text, const Box& box, Type role) {
+    const double cap = pen.cap(role), icon = cap * 1.3, indent = icon + cap * 0.7;
+    const Block block = pen.block(text, {role}, {box.w - indent, 1e9, 6});
     return {.kind = Piece::Kind::Caution,
             .height = block.height + cap * 0.7,
             .draw =
@@ -65,7 +64,7 @@ Piece caution(Pen& pen, const std::string& text, const Box& box) {
 Piece foot(Pen& pen, const Row& row, const Box& box) {
     const double cap = pen.cap(Type::Text);
     const Block value = pen.block(row.value, {Type::Text}, {box.w, 1e9, 2});
-    const double h = cap * 2.4 + value.height;
+    const double h = cap * 2.9 + value.height;
     return {.kind = Piece::Kind::Foot, .height = h, .draw = [&pen, row, value, cap, box](double y) {
                 pen.add(picture::Line{.a = {box.x, y}, .b = {box.right(), y}, .width = 0.3, .ink = Ink::Line});
                 pen.text({box.x, y + cap * 0.8}, row.label, Type::Text, Ink::Soft);
@@ -218,14 +217,18 @@ double height_of(const Pieces& pieces) {
     return sum;
 }
 
-Pieces card_pieces(Pen& pen, const Card& card, const Box& box) {
+Pieces card_pieces(Pen& pen, const Card& card, const Box& box, const Voice& voice) {
     Pieces made;
     if (!card.title.empty()) made.push_back(title(pen, card.title, box));
-    for (std::size_t i = 0; i < card.lines.size(); ++i) made.push_back(line(pen, card.lines[i], box, i == 0, card.figure.has_value()));
-    if (!made.empty()) made.back().height += pen.cap(Type::Text) * 0.6;
-    if (!card.say.empty()) made.push_back(say(pen, card.say, box));
+    for (std::size_t i = 0; i < card.lines.size(); ++i) {
+        // Mid-cut nothing is read but the figure, the section and the clock: there the first line may go as well, unmissed.
+        made.push_back(line(pen, card.lines[i], box, i == 0 && !card.figure ? Piece::Kind::Line : Piece::Kind::Hint, voice.line));
+        if (card.figure) made.back().text.clear();
+    }
+    if (!made.empty()) made.back().height += pen.cap(voice.line) * 0.6;
+    if (!card.say.empty()) made.push_back(say(pen, card.say, box, voice.say));
     Pieces after;
-    for (const auto& text : card.cautions) after.push_back(caution(pen, text, box));
+    for (const auto& text : card.cautions) after.push_back(caution(pen, text, box, voice.line));
     const double room = box.h - height_of(made) - height_of(after);
     if (!card.rows.empty()) made.push_back(rows(pen, card.rows, box, room));
     if (!card.counts.empty()) made.push_back(counts(pen, card.counts, box, box.h - height_of(made) - height_of(after)));

@@ -16,7 +16,13 @@ struct Piece {
 };
 using Pieces = std::vector<Piece>;
 
+/// The roles a card speaks in: the roomy one where there is nothing but words and they go in.
+struct Voice {
+    Type line = Type::Text, say = Type::Strong;
+};
+inline constexpr Voice roomy{Type::Lead, Type::Title};
+
 double height_of(const Pieces& pieces);
-Pieces card_pieces(Pen& pen, const Card& card, const Box& box);
+Pieces card_pieces(Pen& pen, const Card& card, const Box& box, const Voice& voice);
 
 }  // namespace screen

@@ -41,6 +41,14 @@ std::vector<Line> near_now(const std::vector<Line>& lines) {
     return {lines.begin() + static_cast<std::ptrdiff_t>(from), lines.begin() + static_cast<std::ptrdiff_t>(to)};
 }
 
+/// So many steps round the present one, most of them still to come.
+std::vector<Line> window(const std::vector<Line>& lines, std::size_t n) {
+    if (n >= lines.size()) return lines;
+    const std::size_t now = std::min(now_of(lines), lines.size() - 1), before = std::min(now, std::max<std::size_t>(1, n / 3));
+    const std::size_t from = std::min(now - before, lines.size() - n);
+    return {lines.begin() + static_cast<std::ptrdiff_t>(from), lines.begin() + static_cast<std::ptrdiff_t>(from + n)};
+}
+
 /// The column, its distances stretched as far as the height allows.
 class Column {
 public:
@@ -103,13 +111,14 @@ private:
     double icon_, pad_;
 };
 
-void draw_column(Pen& pen, std::vector<Line> path, const Box& box) {
+void draw_column(Pen& pen, const std::vector<Line>& whole, const Box& box) {
     pen.panel(box, Ink::Card);
     Column column(pen, box);
+    std::vector<Line> path = whole;
     const auto fits = [&](double stretch) { return column.height(path, stretch) <= box.h; };
-    if (!fits(0.6)) {
-        for (auto& phase : path) phase.inner = phase.inner.empty() ? phase.inner : near_now(phase.inner);
-    }
+    const std::size_t phase = now_of(whole), steps = phase < whole.size() ? whole[phase].inner.size() : 0;
+    // As many steps as go in, never fewer than the one before, the present one and the next two.
+    for (std::size_t n = steps; n >= 4 && !fits(0.6); --n) path[phase].inner = window(whole[phase].inner, n);
     if (!fits(0.6)) path = near_now(path);
     double stretch = 2.2;
     while (stretch > 0.4 && !fits(stretch)) stretch -= 0.1;

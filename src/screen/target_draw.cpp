@@ -195,7 +195,7 @@ void draw_target(Pen& pen, const Target& target, const Box& box, Rank rank) {
     // Centred by eye: half of the last descent does not count.
     const double sunk = pen.cap(words.line.lines.empty() ? words.label.type : words.line.type) * picture::descent / 2;
     const double top = box.centre().y - h / 2 + sign_h + std::min(sunk, std::max(0.0, (inner.h - h) / 2));
-    const double sign_y = top + words.height() / 2 - sunk;
+    const double sign_y = top + words.label.height / 2 - pen.cap(words.label.type) * picture::descent / 2;
     const Box at = mark.beside ? Box{left, sign_y - mark.size / 2, mark.size, mark.size}
                                : Box{box.centre().x - mark.size / 2, top - sign_h, mark.size, mark.size};
     draw_sign(pen, target, mark, at, colours);

@@ -1,6 +1,7 @@
 #include "screen/theme.hpp"
 
 #include <cmath>
+#include <iterator>
 
 namespace screen {
 
@@ -11,49 +12,22 @@ constexpr Rgb hex(std::uint32_t rrggbb) {
             static_cast<std::uint8_t>(rrggbb & 0xff)};
 }
 
-Rgb dark(picture::Ink ink) {
-    switch (ink) {
-        case picture::Ink::Ground:
-            return hex(0x0F1216);
-        case picture::Ink::Card:
-            return hex(0x171B21);
-        case picture::Ink::Raised:
-            return hex(0x222933);
-        case picture::Ink::Line:
-            return hex(0x36404D);
-        case picture::Ink::Mark:
-            return hex(0x66758A);
-        case picture::Ink::Text:
-            return hex(0xF2F4F7);
-        case picture::Ink::Soft:
-            return hex(0xB7C0CC);
-        case picture::Ink::Accent:
-            return hex(0xC4B2FF);
-        case picture::Ink::AccentFill:
-            return hex(0x5236B5);
-        case picture::Ink::OnAccent:
-            return hex(0xFFFFFF);
-        case picture::Ink::Cornea:
-            return hex(0x4F8794);
-        case picture::Ink::Tissue:
-            return hex(0x1B333A);
-        case picture::Ink::Band:
-            return hex(0x3D5057);
-        case picture::Ink::Amber:
-            return hex(0xFFC24B);
-        case picture::Ink::AmberFill:
-            return hex(0x2B2314);
-        case picture::Ink::Red:
-            return hex(0xFFB0A7);
-        case picture::Ink::RedFill:
-            return hex(0x32191B);
-        case picture::Ink::Black:
-            return hex(0x000000);
-        case picture::Ink::Steel:
-            return hex(0xF2F4F7);
-    }
-    return {};
-}
+struct Coloured {
+    picture::Ink ink{};
+    std::uint32_t rrggbb = 0;
+};
+
+// look.md's dark table; Band, AmberFill, RedFill, Black and Steel are chosen to go with it.
+constexpr Coloured dark[] = {
+    {picture::Ink::Ground, 0x0F1216},   {picture::Ink::Card, 0x171B21},    {picture::Ink::Raised, 0x222933},
+    {picture::Ink::Line, 0x36404D},     {picture::Ink::Mark, 0x66758A},    {picture::Ink::Text, 0xF2F4F7},
+    {picture::Ink::Soft, 0xB7C0CC},     {picture::Ink::Accent, 0xC4B2FF},  {picture::Ink::AccentFill, 0x5236B5},
+    {picture::Ink::OnAccent, 0xFFFFFF}, {picture::Ink::Cornea, 0x4F8794},  {picture::Ink::Tissue, 0x1B333A},
+    {picture::Ink::Band, 0x3D5057},     {picture::Ink::Amber, 0xFFC24B},   {picture::Ink::AmberFill, 0x2B2314},
+    {picture::Ink::Red, 0xFFB0A7},      {picture::Ink::RedFill, 0x32191B}, {picture::Ink::Black, 0x000000},
+    {picture::Ink::Steel, 0xF2F4F7},
+};
+static_assert(std::size(dark) == picture::inks);
 
 double linear(std::uint8_t channel) {
     const double c = channel / 255.0;
@@ -64,7 +38,7 @@ double linear(std::uint8_t channel) {
 
 Palette palette(Theme) {
     Palette made{};
-    for (int i = 0; i < picture::inks; ++i) made[static_cast<std::size_t>(i)] = dark(static_cast<picture::Ink>(i));
+    for (const auto& [ink, rrggbb] : dark) made[static_cast<std::size_t>(ink)] = hex(rrggbb);
     return made;
 }
 

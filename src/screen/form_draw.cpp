@@ -40,6 +40,15 @@ std::size_t now_of(const std::vector<Field>& fields) {
     return now == fields.end() ? 0 : static_cast<std::size_t>(now - fields.begin());
 }
 
+/// Beside the fields, which part of them is shown; picking the first or last one shown moves on.
+void draw_extent(Pen& pen, const Box& box, std::size_t from, std::size_t shown, std::size_t all) {
+    if (shown >= all) return;
+    const double each = box.h / static_cast<double>(all), x = box.right() + 1, w = 1;
+    pen.add(picture::Panel{.box = {x, box.y, w, box.h}, .radius = w / 2, .fill = Ink::Raised, .edge = Ink::Raised});
+    const Box part{x, box.y + each * static_cast<double>(from), w, each * static_cast<double>(shown)};
+    pen.add(picture::Panel{.box = part, .radius = w / 2, .fill = Ink::Soft, .edge = Ink::Soft});
+}
+
 /// As many fields as fit, the present one among them with one before and some after to go on to.
 void draw_fields(Pen& pen, const std::vector<Field>& fields, const Box& box) {
     if (fields.empty()) return;
@@ -52,6 +61,7 @@ void draw_fields(Pen& pen, const std::vector<Field>& fields, const Box& box) {
     const std::size_t per = (shown + columns - 1) / columns;
     const double h = std::min(least * 1.3, (box.h - g * static_cast<double>(per - 1)) / static_cast<double>(per));
     const double w = (box.w - g * static_cast<double>(columns - 1)) / static_cast<double>(columns);
+    draw_extent(pen, box, from, shown, fields.size());
     for (std::size_t i = 0; i < shown; ++i) {
         const auto column = static_cast<double>(i / per), row = static_cast<double>(i % per);
         draw_field(pen, fields[from + i], {box.x + column * (w + g), box.y + row * (h + g), w, h});

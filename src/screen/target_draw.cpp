@@ -136,7 +136,8 @@ struct Lettered {
 Lettered set(const Pen& pen, const Target& target, Type role, Rank rank, const Room& room) {
     const bool dead = !target.why_not.empty();
     Lettered made{.label = pen.block(target.label, {role}, room), .line = {}, .between = pen.cap(Type::Text) * 0.55};
-    const Room left{room.width, room.height - made.label.height - made.between, dead ? std::size_t{3} : std::size_t{2}};
+    const double air = dead ? 0 : pen.cap(Type::Text) * 0.7;  // a line that would crowd a live target is not worth it
+    const Room left{room.width, room.height - made.label.height - made.between - air, dead ? std::size_t{3} : std::size_t{2}};
     made.line = line_block(pen, dead ? target.why_not : target.line, rank, left);
     return made;
 }

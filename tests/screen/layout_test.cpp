@@ -156,3 +156,22 @@ TEST_CASE("a long label wraps by words into three lines at most, and steps down 
         CHECK(lines <= 3);
     }
 }
+
+TEST_CASE("every field of a form can be reached by picking fields that are shown, on every glass") {
+    for (const auto& on : samples::glasses()) {
+        CAPTURE(on.name);
+        FormModel model{.title = "New case"};
+        for (int i = 0; i < 20; ++i)
+            model.fields.push_back(
+                {.target = {.id = std::to_string(i), .label = "Field " + std::to_string(i), .weight = Weight::Elsewhere}});
+        const Canvas canvas = samples::canvas(on.glass);
+        int reached = 0;
+        for (int steps = 0; steps < 20 && reached < 19; ++steps) {
+            for (auto& field : model.fields) field.now = field.target.id == std::to_string(reached);
+            for (const auto& one : draw(model, canvas).touchables) reached = std::max(reached, std::stoi(one.target.id));
+        }
+        CHECK(reached == 19);
+        for (auto& field : model.fields) field.now = field.target.id == "19";
+        CHECK(draw(model, canvas).touchables.front().target.id != "19");  // and one back from there
+    }
+}

@@ -112,8 +112,12 @@ private:
             resized_ = false;
             if (auto failure = stage_.fit()) return failure;
         }
-        if (!stage_.show(session_.view(device::now()), touch_.finger(device::monotonic_ms()))) return std::nullopt;
-        if (!options_.pictures.empty() && !touch_.lively(device::monotonic_ms())) keep_picture();
+        const std::int64_t ms = device::monotonic_ms();
+        const bool still = !touch_.lively(ms);
+        if (picture_owed_ && still) stage_.forget();
+        if (!stage_.show(session_.view(device::now()), touch_.finger(ms))) return std::nullopt;
+        picture_owed_ = !options_.pictures.empty() && !still;
+        if (!options_.pictures.empty() && still) keep_picture();
         stage_.window().present();
         return std::nullopt;
     }
@@ -162,7 +166,7 @@ private:
     Session session_;
     Stage stage_;
     screen::Touch touch_{};
-    bool resized_ = false, closed_ = false;
+    bool resized_ = false, closed_ = false, picture_owed_ = false;
     int pictures_ = 0;
 };
 

@@ -14,6 +14,9 @@ root=$(CDPATH='' cd -- "$here/../.." && pwd)
 mkdir -p "$out"
 out=$(CDPATH='' cd -- "$out" && pwd)
 px_per_mm=4
+frames=$out/frames
+opened=no
+side=right
 glass_mm=480x270
 display_pid=
 program_pid=
@@ -58,7 +61,9 @@ start_display() {
 
 # start_program ARGUMENT…: starts the program on that glass and waits for its first window.
 start_program() {
-    "$program" --ledger "$out/demo.ledger" --screen-mm "$glass_mm" "$@" >"$out/program.log" 2>&1 &
+    mkdir -p "$frames"
+    rm -f "$frames/targets.txt"
+    "$program" --ledger "$out/demo.ledger" --screen-mm "$glass_mm" --pictures "$frames" "$@" >"$out/program.log" 2>&1 &
     program_pid=$!
     window=
     within 60 find_window || { cat "$out/program.log" >&2; fail "no window within a minute"; }
@@ -77,7 +82,7 @@ to_px() { awk -v mm="$1" -v scale="$px_per_mm" 'BEGIN { printf "%d", mm * scale 
 tap() { hold "$1" "$2" 0.05; sleep 0.25; }
 hold() {
     alive
-    xdotool mousemove --sync "$(to_px "$1")" "$(to_px "$2")" mousedown 1
+    xdotool mousemove "$(to_px "$1")" "$(to_px "$2")" mousedown 1
     sleep "$3"
     xdotool mouseup 1
 }
@@ -119,4 +124,85 @@ keep_state() { "$program" --ledger "$out/demo.ledger" state "$1" --json >"$out/s
 # state_has TEXT: the kept state says so (text as it stands in the JSON, spaces left out).
 state_has() {
     tr -d ' \n' <"$out/state.json" | grep -qF -- "$1" || { cat "$out/state.json" >&2; fail "state.json does not say $1"; }
+}
+
+# ---- by the program's own word of what stands on the glass: `targets.txt` lists the newest frame's targets, the biggest first ----
+shown() { test -s "$frames/targets.txt"; }
+newest_frame() { head -n 1 "$frames/targets.txt"; }
+first_target() { sed -n '2s/ .*//p' "$frames/targets.txt"; }
+has_target()   { grep -q "^$1 " "$frames/targets.txt"; }
+
+# use TARGET [SECONDS]: taps it, or holds it where it asks for a hold, and waits for the answer of the glass.
+use() {
+    within 20 has_target "$1" || { cat "$frames/targets.txt" >&2; fail "no target $1 on the glass"; }
+    place=$(grep "^$1 " "$frames/targets.txt")
+    before=$(newest_frame)
+    # shellcheck disable=SC2086  # the line is: id x y press
+    set -- $place
+    case $4 in
+        hold) hold "$2" "$3" 1.2 ;;
+        tap) hold "$2" "$3" 0.05 ;;
+        *) fail "target $1 is dead" ;;
+    esac
+    within 10 answered "$before" || fail "no answer to $1"
+}
+answered() { [ "$(newest_frame)" != "$1" ]; }
+
+# keep_frame NAME: the newest frame as NN-NAME.png.
+keep_frame() {
+    pictures=$((pictures + 1))
+    cp "$frames/$(newest_frame).png" "$out/$(printf '%02d' "$pictures")-$1.png"
+}
+
+# A second touch at the same place within two seconds is taken for the same finger: a person waits for the next words too.
+pause() { sleep 2.1; }
+
+# spokes COUNT: as many spokes as the surgeon says, two a second.
+spokes() {
+    left=$1
+    while [ "$left" -gt 0 ]; do
+        use spoke
+        sleep 0.3
+        left=$((left - 1))
+    done
+}
+
+# Two people count aloud: what is opened at the first gate, then what is on the table.
+counts() {
+    if [ "$opened" = no ]; then
+        sed -n 's/^\(more-[^ ]*\) .*/\1/p' "$frames/targets.txt" >"$out/items.txt"
+        while read -r more; do
+            use "$more"; sleep 0.4
+            use "$more"; sleep 0.4
+        done <"$out/items.txt"
+        rm "$out/items.txt"
+        opened=yes
+    fi
+    keep_frame counts
+    use check-scrub
+    pause
+    use check-circulating
+}
+
+# go_to STEP: goes through the guide as the team does, one picture a step, until the step of that name or the end.
+# Steps are named by their biggest target: finish-zero, spoke, tied-5, lock.
+go_to() {
+    while within 20 shown; do
+        now=$(first_target)
+        [ "$now" != "$1" ] || return 0
+        case $now in
+            check-scrub) counts ;;
+            side-right) keep_frame side; use "side-$side" ;;
+            spoke)
+                keep_frame cut-raised
+                spokes 3; keep_frame cut-zero
+                spokes 5; keep_frame cut-three-to-go
+                spokes 3; keep_frame cut-reached
+                use cut-done ;;
+            to-list) keep_frame locked; return 0 ;;
+            *) keep_frame "$now"; use "$now" ;;
+        esac
+        pause
+    done
+    fail "nothing on the glass"
 }

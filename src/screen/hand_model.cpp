@@ -54,7 +54,8 @@ void add_rest(std::vector<Target>& hand, const CaseState& state, const Step& ste
         hand.push_back(target("back-step", words("hand.back_step"), filled(before->title, state, words),
                               {guide::ReopenStep{.step = before->id, .why = words("why.tapped_early")}}));
     }
-    if (step.may_skip && (step.closes == Closes::Tap || step.closes == Closes::Hold)) {
+    // In the quiet part of the guide nothing asks for a reason.
+    if (step.may_skip && !step.quiet && (step.closes == Closes::Tap || step.closes == Closes::Hold)) {
         hand.push_back(turn_to("skip", words("hand.skip"), words("hand.skip_line"), {.page = "skip", .argument = step.id}));
     }
     if (!state.reasons_owed.empty() && !guide::cutting(state)) {
@@ -153,8 +154,10 @@ std::vector<Target> cut_hand(const CaseState& state, const Around& around, const
     if (around.bounced == std::optional<std::string>("spoke")) {
         hand.push_back(as(target("count-it", words("cut.count_it"), words("cut.count_it_line"), {guide::CountSpoke{.source = around.here}}),
                           Look::Hollow));
-    } else if (reached) {
-        hand.push_back(as(target("deeper", words("cut.deeper"), words("cut.deeper_line"), {guide::GoDeeper{}}), Look::Plain, Press::Hold));
+    } else {
+        Target deeper = as(target("deeper", words("cut.deeper"), words("cut.deeper_line"), {guide::GoDeeper{}}), Look::Plain, Press::Hold);
+        if (!blade.planned) deeper.why_not = words("cut.no_plan");
+        hand.push_back(std::move(deeper));
     }
     hand.push_back(
         as(target("suction-lost", words("cut.suction_lost"), "", {guide::TurnSuction{.to = guide::Suction::Lost}}), Look::Watch));

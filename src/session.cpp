@@ -145,7 +145,7 @@ void Session::open_file(const std::string& path, const measure::Instant& at) {
 
 void Session::make_case(const measure::Instant& at) {
     problems_.clear();
-    const auto document = intake::read_case(screen::case_text(screen_, measure::iso(measure::day_of(at))), "new");
+    const auto document = intake::read_case(screen::case_text(screen_, measure::iso(options_.on.value_or(measure::day_of(at)))), "new");
     if (!document) {
         for (const measure::Problem& problem : document.error())
             problems_.emplace(problem.key, stock_.words("form.allowed", {problem.allowed}));

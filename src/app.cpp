@@ -14,7 +14,8 @@
 #include <fmt/format.h>
 #include <spdlog/spdlog.h>
 
-#include <algorithm>
+#include <set>
+#include <tuple>
 
 namespace graftside {
 namespace {
@@ -67,6 +68,7 @@ public:
         canvas_.finger = finger;
         screen::Frame frame = screen::draw(view, canvas_);
         const bool changed = frame.shapes != shown_.shapes;
+        tell_short_of(frame);
         shown_ = std::move(frame);
         if (changed) renderer_->draw(window_, shown_.shapes, palette_);
         return changed;
@@ -82,7 +84,15 @@ private:
         for (std::size_t i = 0; i < colours.size(); ++i) palette_[i] = {.r = colours[i].r, .g = colours[i].g, .b = colours[i].b};
     }
 
+    /// What this display is too small for, said once each; it is left out, never shrunk.
+    void tell_short_of(const screen::Frame& frame) {
+        for (const std::string& text : frame.short_of) {
+            if (told_.insert(text).second) spdlog::warn("this screen is too small for: {}", text);
+        }
+    }
+
     device::Window window_;
+    std::set<std::string> told_{};
     std::optional<device::Renderer> renderer_{};
     device::Palette palette_{};
     screen::Hand hand_;
@@ -98,7 +108,7 @@ public:
     Exit run() {
         while (!session_.wants_to_quit() && !closed_) {
             if (const auto failure = draw()) return tell(*failure);
-            stage_.window().wait(touch_.lively(device::monotonic_ms()) ? lively_s : to_next_second());
+            stage_.window().wait(settled_ ? to_next_second() : lively_s);
             for (const device::Event& event : stage_.window().poll()) take(event);
             act(touch_.tick(device::monotonic_ms()), device::now());
             session_.tick(device::now());
@@ -113,11 +123,11 @@ private:
             if (auto failure = stage_.fit()) return failure;
         }
         const std::int64_t ms = device::monotonic_ms();
-        const bool still = !touch_.lively(ms);
-        if (picture_owed_ && still) stage_.forget();
+        settled_ = !touch_.lively(ms);
+        if (picture_owed_ && settled_) stage_.forget();
         if (!stage_.show(session_.view(device::now()), touch_.finger(ms))) return std::nullopt;
-        picture_owed_ = !options_.pictures.empty() && !still;
-        if (!options_.pictures.empty() && still) keep_picture();
+        picture_owed_ = !options_.pictures.empty() && !settled_;
+        if (!options_.pictures.empty() && settled_) keep_picture();
         stage_.window().present();
         return std::nullopt;
     }
@@ -166,6 +176,7 @@ private:
     Session session_;
     Stage stage_;
     screen::Touch touch_{};
+    bool settled_ = true;  // the frame last drawn is one that stays
     bool resized_ = false, closed_ = false, picture_owed_ = false;
     int pictures_ = 0;
 };

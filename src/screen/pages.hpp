@@ -19,7 +19,7 @@ PickModel page(const guide::CaseState& state, const ScreenState& screen, const A
 
 // ---- parts, shared by the table and its pages ----
 Strip strip(const guide::CaseState& state, const Around& around, const Words& words);
-std::optional<Banner> banner(const guide::CaseState& state, const Around& around, const Words& words);
+std::optional<Banner> banner(const Around& around, const Words& words);
 Card card(const guide::CaseState& state, const guide::Step& step, const Around& around, const Words& words);
 std::vector<Target> hand(const guide::CaseState& state, const guide::Step& step, const Around& around, const Words& words);
 picture::ClockFace clock_face(const guide::CaseState& state, const Words& words);

@@ -152,7 +152,7 @@ const guide::Departure* departure_shown(const CaseState& state) {
 }
 
 PickModel page(const CaseState& state, const ScreenState& screen, const Around& around, const Words& words) {
-    PickModel made{.strip = strip(state, around, words), .banner = banner(state, around, words)};
+    PickModel made{.strip = strip(state, around, words), .banner = banner(around, words)};
     made.foot = {back(words)};
     if (screen.page == "departures") departures_page(made, state, words);
     if (screen.page == "end") end_page(made, state, screen.argument, words);

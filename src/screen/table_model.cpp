@@ -82,7 +82,7 @@ TableModel closed_table(const CaseState& state, const Around& around, const Word
     if (!around.seal.empty()) model.card.rows.push_back({words("closed.seal"), around.seal});
     model.hand = {turn_to("to-list", words("closed.list"), "", {.page = "cases"})};
     model.hand.front().look = Look::Filled;
-    model.banner = banner(state, around, words);
+    model.banner = banner(around, words);
     return model;
 }
 
@@ -91,7 +91,7 @@ TableModel closed_table(const CaseState& state, const Around& around, const Word
 Strip strip(const CaseState& state, const Around& around, const Words& words) {
     const plan::CaseFile& file = state.inputs.file;
     Strip made{.eye = state.side.empty() ? words("strip.eye_unknown") : words("strip." + state.side),
-               .reference = words("strip.case", {file.reference}),
+               .reference = words(file.invented ? "strip.rehearsal" : "strip.case", {file.reference}),
                .sizes = words("strip.sizes", {size_text(file.host_diameter), size_text(file.donor.diameter)}),
                .phase = phase_text(state, words),
                .clocks = clocks(state, around, words),
@@ -103,7 +103,7 @@ Strip strip(const CaseState& state, const Around& around, const Words& words) {
     return made;
 }
 
-std::optional<Banner> banner(const CaseState& state, const Around& around, const Words& words) {
+std::optional<Banner> banner(const Around& around, const Words& words) {
     if (around.not_on_disk > 0) {
         return Banner{.level = Banner::Level::Watch,
                       .text = words("banner.not_on_disk", {std::to_string(around.not_on_disk), around.trouble})};
@@ -112,7 +112,6 @@ std::optional<Banner> banner(const CaseState& state, const Around& around, const
     if (around.refusal) return Banner{.level = Banner::Level::Notice, .text = *around.refusal};
     if (around.clock_jumped) return Banner{.level = Banner::Level::Watch, .text = words("banner.clock_jumped")};
     if (!around.trouble.empty()) return Banner{.level = Banner::Level::Notice, .text = around.trouble};
-    if (state.inputs.file.invented) return Banner{.level = Banner::Level::Notice, .text = words("banner.rehearsal")};
     return std::nullopt;
 }
 
@@ -122,7 +121,7 @@ TableModel table(const CaseState& state, const Around& around, const Words& word
     TableModel model{.strip = strip(state, around, words), .path = path(state, words)};
     model.card = card(state, *step, around, words);
     model.hand = hand(state, *step, around, words);
-    model.banner = banner(state, around, words);
+    model.banner = banner(around, words);
     return model;
 }
 

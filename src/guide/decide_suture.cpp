@@ -89,10 +89,11 @@ Decision decide_undo(Draft draft, const UndoTap& intent) {
                            ? (undoable.empty() ? undoable.end() : std::prev(undoable.end()))
                            : std::find_if(undoable.begin(), undoable.end(), [&](const Undoable& one) { return one.seq == intent.event; });
     if (found == undoable.end()) return refuse(Refused::NothingToUndo);
-    const Undoable undone = *found;
-    if (std::holds_alternative<SpokeTurned>(undone.fact) && !cutting(draft.state())) return refuse(Refused::NothingToUndo);
-    draft.add(TapUndone{.event = undone.seq});
-    if (std::holds_alternative<SutureTied>(undone.fact)) reopen_short(draft, "tap undone", Clocks::RunOn);
+    const bool spoke = std::holds_alternative<SpokeTurned>(found->fact);
+    const bool suture = std::holds_alternative<SutureTied>(found->fact);
+    if (spoke && !cutting(draft.state())) return refuse(Refused::NothingToUndo);
+    draft.add(TapUndone{.event = found->seq});
+    if (suture) reopen_short(draft, "tap undone", Clocks::RunOn);
     return std::move(draft).facts();
 }
 

@@ -35,8 +35,8 @@ bool kebab(const std::string& text) {
 
 /// A rule on text, told apart by a predicate.
 template <class Good>
-Rule<std::string> text_rule(std::string allowed, Good good) {
-    return {.allowed = std::move(allowed), .read = [good](const Node& node) -> std::optional<std::string> {
+Rule<std::string> text_rule(const std::string& allowed, Good good) {
+    return {.allowed = allowed, .read = [good](const Node& node) -> std::optional<std::string> {
                 const auto* text = std::get_if<std::string>(&node.value);
                 return text != nullptr && good(*text) ? std::optional(*text) : std::nullopt;
             }};

@@ -137,7 +137,8 @@ Piece rows(Pen& pen, const std::vector<Row>& all, const Box& box, double room) {
             double y = top;
             for (std::size_t i = 0; i < all.size(); ++i) {
                 if (i % columns.per == 0) y = top;
-                const double x = box.x + static_cast<double>(i / columns.per) * (columns.width + column_gap(pen));
+                const std::size_t column = i / columns.per;
+                const double x = box.x + static_cast<double>(column) * (columns.width + column_gap(pen));
                 draw_row_of(pen, all[i], columns.place, {x, y});
                 y += row_height(pen, all[i], columns.place);
             }
@@ -203,7 +204,8 @@ Piece counts(Pen& pen, const std::vector<CountRow>& all, const Box& box, double 
             .height = static_cast<double>(per) * (side + count_gap),
             .draw = [&pen, all, box, per, w, side, wide](double y) {
                 for (std::size_t i = 0; i < all.size(); ++i) {
-                    const double x = box.x + static_cast<double>(i / per) * (w + 2 * count_gap);
+                    const std::size_t column = i / per;
+                    const double x = box.x + static_cast<double>(column) * (w + 2 * count_gap);
                     draw_count(pen, all[i], {x, y + static_cast<double>(i % per) * (side + count_gap), w, side}, wide);
                 }
             }};

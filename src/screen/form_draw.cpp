@@ -63,8 +63,9 @@ void draw_fields(Pen& pen, const std::vector<Field>& fields, const Box& box) {
     const double w = (box.w - g * static_cast<double>(columns - 1)) / static_cast<double>(columns);
     draw_extent(pen, box, from, shown, fields.size());
     for (std::size_t i = 0; i < shown; ++i) {
-        const auto column = static_cast<double>(i / per), row = static_cast<double>(i % per);
-        draw_field(pen, fields[from + i], {box.x + column * (w + g), box.y + row * (h + g), w, h});
+        const std::size_t column = i / per, row = i % per;
+        draw_field(pen, fields[from + i],
+                   {box.x + static_cast<double>(column) * (w + g), box.y + static_cast<double>(row) * (h + g), w, h});
     }
 }
 
@@ -78,7 +79,8 @@ void draw_keys(Pen& pen, const FormModel& model, const Box& box) {
     const int across = std::max(1, model.keys_a_row), n = static_cast<int>(model.keys.size()), rows = (n + across - 1) / across;
     const double g = 3, h = std::min((box.h - g * (rows - 1)) / rows, pen.cap(Type::Text) * 6);
     for (int i = 0; i < n; ++i) {
-        const Box row{box.x, box.y + (i / across) * (h + g), box.w, h};
+        const int place = i / across;
+        const Box row{box.x, box.y + place * (h + g), box.w, h};
         draw_target(pen, model.keys[static_cast<std::size_t>(i)], part(row, i % across, across, g), Rank::Small);
     }
 }

@@ -73,9 +73,8 @@ Item pill(Pen& pen, const std::string& eye, double y) {
 }
 
 /// Two texts, one under the other, as one item.
-Item stacked(Pen& pen, Item upper, Item lower, Align align) {
+Item stacked(const Item& upper, const Item& lower, Align align) {
     const double w = std::max(upper.width, lower.width);
-    (void)pen;
     return {.width = w, .draw = [upper, lower, w, align](double x) {
                 const auto shift = [&](const Item& item) {
                     return align == Align::Left ? 0 : align == Align::Right ? w - item.width : (w - item.width) / 2;
@@ -104,16 +103,16 @@ void two_lines(Pen& pen, const Strip& strip, const Box& row) {
     const double v = pen.cap(Type::Value), t = pen.cap(Type::Text), top = row.y + (row.h - v - t * 1.75) / 2;
     const double upper = top + v / 2, lower = top + v + t * 1.25;
     Items items{pill(pen, strip.eye, row.centre().y)};
-    items.push_back(with(stacked(pen, words(pen, strip.reference, Type::Strong, Ink::Text, upper),
+    items.push_back(with(stacked(words(pen, strip.reference, Type::Strong, Ink::Text, upper),
                                  words(pen, strip.sizes, Type::Text, Ink::Soft, lower), Align::Left),
                          Item::Side::Left, 56));
     const bool held = !strip.holder.empty();
-    items.push_back(with(stacked(pen, words(pen, strip.phase, Type::Strong, Ink::Text, held ? upper : row.centre().y),
+    items.push_back(with(stacked(words(pen, strip.phase, Type::Strong, Ink::Text, held ? upper : row.centre().y),
                                  words(pen, strip.holder, Type::Text, Ink::Soft, lower), Align::Centre),
                          Item::Side::Middle, 70, strip.holder));
     for (std::size_t i = 0; i < strip.clocks.size(); ++i) {
         const auto& clock = strip.clocks[i];
-        items.push_back(with(stacked(pen, words(pen, clock.value, Type::Value, clock.live ? Ink::Text : Ink::Soft, upper),
+        items.push_back(with(stacked(words(pen, clock.value, Type::Value, clock.live ? Ink::Text : Ink::Soft, upper),
                                      words(pen, clock.label, Type::Text, Ink::Soft, lower), Align::Right),
                              Item::Side::Right, clock_worth(clock, i), missed(clock, i)));
     }

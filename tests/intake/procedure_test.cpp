@@ -124,11 +124,12 @@ TEST_CASE("each word of what closes a step is its own meaning") {
                                                             {"sutures", Closes::Sutures},
                                                             {"ring", Closes::Ring},
                                                             {"close", Closes::Close}};
-    for (const auto& [word, meaning] : words) {
+    for (const auto& row : words) {
+        const std::string word = row.first;
         CAPTURE(word);
         const auto read = read_procedure(test::replaced(good, "who = \"scrub\"", "who = \"scrub\"\ncloses = \"" + word + "\""), "p");
         REQUIRE(read);
-        CHECK(read->phases[0].steps[1].closes == meaning);
+        CHECK(read->phases[0].steps[1].closes == row.second);
     }
 }
 

@@ -46,6 +46,7 @@ std::vector<Target> reason_choices(const std::string& kind, const Words& words, 
 void departures_page(PickModel& made, const CaseState& state, const Words& words) {
     made.title = words("page.departures");
     made.lines = {words("page.departures_line")};
+    made.foot.push_back(turn_to("to-list", words("closed.list"), "", {.page = "cases"}));
     const Step* step = guide::current_step(state);
     if (step == nullptr) return;
     for (const guide::Departure* departure : departures_of(state, *step)) {

@@ -72,9 +72,9 @@ Sign sign(const Pen& pen, const Target& target, const Box& room, Rank rank) {
     const auto is = sign_of(target);
     if (is == Sign::Is::None) return {};
     const double small = pen.cap(Type::Strong) * 1.05;
-    const double usual = is == Sign::Is::Octagon ? pen.cap(Type::Title) * 2
-                         : rank == Rank::Small   ? pen.cap(Type::Strong) * 1.4
-                                                 : pen.cap(Type::Title) * 1.2;
+    const double usual = rank == Rank::Small       ? pen.cap(Type::Strong) * 1.4
+                         : is == Sign::Is::Octagon ? pen.cap(Type::Title) * 2
+                                                   : pen.cap(Type::Title) * 1.2;
     for (const double size : {std::min(usual, room.h), small}) {
         const Room left{room.w - size - after_sign(pen, rank), room.h, 3};
         if (pen.block(target.label, {Type::Strong, Type::Text}, left).fits) return {is, size, true};

@@ -9,6 +9,15 @@ namespace {
 
 std::string title_of(const Step* step) { return step == nullptr ? "" : step->title; }
 
+/// Why a step is not the one to be done now; none when it is.
+std::optional<Refusal> not_present(const CaseState& state, const StepId& id) {
+    if (find_step(state.brief.procedure, id) == nullptr) return refuse(Refused::UnknownId, {id});
+    if (state.steps.contains(id)) return refuse(Refused::AlreadyDone);
+    const Step* now = current_step(state);
+    if (now == nullptr || now->id != id) return refuse(Refused::WrongStep, {title_of(now)});
+    return std::nullopt;
+}
+
 /// A step that closes by what is done, not by a tap, says what it waits for.
 Refusal waits_for(const CaseState& state, const Step& step) {
     if (step.closes == Closes::Counts) return refuse(Refused::CountDiffers);
@@ -37,11 +46,8 @@ std::vector<StepId> resting_on(const CaseState& state, const StepId& id) {
 
 Decision decide_step(Draft draft, const FinishStep& intent) {
     const CaseState& state = draft.state();
-    const Step* step = find_step(state.brief.procedure, intent.step);
-    if (step == nullptr) return refuse(Refused::UnknownId, {intent.step});
-    if (state.steps.contains(step->id)) return refuse(Refused::AlreadyDone);
-    const Step* now = current_step(state);
-    if (now == nullptr || now->id != step->id) return refuse(Refused::WrongStep, {title_of(now)});
+    if (const auto refusal = not_present(state, intent.step)) return *refusal;
+    const Step* step = current_step(state);
     if (step->closes != Closes::Tap && step->closes != Closes::Hold) return waits_for(state, *step);
     if (const auto shut = shut_gate(state, *step)) return *shut;
     if (step->pause == Pause::SignOut && !state.reasons_owed.empty()) return refuse(Refused::ReasonOwed);
@@ -66,11 +72,8 @@ Decision decide_step(Draft draft, const ReopenStep& intent) {
 
 Decision decide_step(Draft draft, const SkipStep& intent) {
     const CaseState& state = draft.state();
-    const Step* step = find_step(state.brief.procedure, intent.step);
-    if (step == nullptr) return refuse(Refused::UnknownId, {intent.step});
-    if (state.steps.contains(step->id)) return refuse(Refused::AlreadyDone);
-    const Step* now = current_step(state);
-    if (now == nullptr || now->id != step->id) return refuse(Refused::WrongStep, {title_of(now)});
+    if (const auto refusal = not_present(state, intent.step)) return *refusal;
+    const Step* step = current_step(state);
     if (!step->may_skip) return refuse(Refused::GateShut, {step->title});
     if (intent.why.empty()) return refuse(Refused::NeedsReason);
     draft.skip(intent.step, intent.why);

@@ -49,6 +49,7 @@ TEST_CASE("a needle opened after a check makes the check void") {
     REQUIRE(c.does(MoveItems{.item = "needles", .by = 4}));
     REQUIRE(c.does(check(4, "AB")));
     REQUIRE(c.does(MoveItems{.item = "needles", .by = 1}));
+    CHECK_FALSE(check_that_holds(c.state, "needles", "AB").has_value());
     REQUIRE(c.does(check(5, "CD")));
     CHECK(current_step(c.state)->id == "opening-count");
     REQUIRE(c.does(check(5, "AB")));

@@ -214,3 +214,37 @@ TEST_CASE("a plan changed during the cut needs a reason and the counter follows 
     REQUIRE(c.does(AcceptPlan{.inputs = sample::inputs(), .plan = changed, .why = "chamber shallow"}, Who::Surgeon));
     CHECK(blade(c.state).to_go == 5);
 }
+
+TEST_CASE("suction turned off in the cut ends it where the blade was: what has happened is never refused") {
+    Case c = cutting_case();
+    c.count(7);
+    REQUIRE(c.does(TurnSuction{.to = Suction::Off}));
+    CHECK(c.state.seatings.back().ended == CutEnd::Surgeon);
+    CHECK(c.state.seatings.back().position() == 4);
+    CHECK(current_step(c.state)->id == "ink");
+}
+
+TEST_CASE("the ring is off only when suction is: a cut that is done waits for it") {
+    Case c = cutting_case();
+    c.count(11);
+    REQUIRE(c.does(EndCut{.how = CutEnd::AtPlan}));
+    CHECK(current_step(c.state)->id == "suction-off");
+    REQUIRE(c.does(TurnSuction{.to = Suction::Off}));
+    CHECK(current_step(c.state)->id == "ink");
+}
+
+TEST_CASE("no suction without a plan") {
+    Brief brief = sample::brief();
+    std::erase_if(brief.procedure.phases.front().steps, [](const Step& step) { return step.closes == Closes::Plan; });
+    Case c(brief);
+    c.up_to("suction-on");
+    CHECK_FALSE(c.does(TurnSuction{.to = Suction::On}));
+    CHECK(c.refusal.why == Refused::NoPlan);
+}
+
+TEST_CASE("a new plan stands for itself: what the surgeon had added to the old one is not added again") {
+    Case c = cutting_case();
+    REQUIRE(c.does(GoDeeper{}));
+    REQUIRE(c.does(AcceptPlan{.inputs = sample::inputs(), .plan = sample::plan(), .why = "back to the plan"}));
+    CHECK(blade(c.state).planned == 8);
+}

@@ -134,3 +134,10 @@ TEST_CASE("a departure is recorded and come back from") {
 TEST_CASE("every refusal has a name for its words") {
     for (int i = 0; i <= static_cast<int>(Refused::UnknownId); ++i) CHECK_FALSE(name(static_cast<Refused>(i)).empty());
 }
+
+TEST_CASE("a step whose condition still holds is not opened again by itself") {
+    Case c;
+    c.up_to("time-out");
+    CHECK_FALSE(c.does(ReopenStep{.step = "side", .why = "to see it again"}));
+    CHECK(c.refusal.why == Refused::AlreadyDone);
+}

@@ -35,7 +35,9 @@ void turn_suction(CaseState& state, Suction to, const Event& event) {
         const bool untouched = !state.seatings.empty() && !state.seatings.back().ended && state.seatings.back().down == 0;
         if (untouched) state.seatings.pop_back();
         state.seatings.push_back({.raise = state.inputs.trephine.raise});
-        std::erase_if(state.undoable, [](const Undoable& one) { return std::holds_alternative<SpokeTurned>(one.fact); });
+        std::erase_if(state.undoable, [](const Undoable& one) {
+            return std::holds_alternative<SpokeTurned>(one.fact) || std::holds_alternative<SuctionTurned>(one.fact);
+        });
     }
     if ((to == Suction::On) != clock_running(state, "suction")) mark(state, "suction", to == Suction::On, event.at, event.seq);
     state.suction = to;
@@ -48,6 +50,10 @@ void take_back(CaseState& state, const Undoable& undone) {
         std::erase(state.reasons_owed, undone.seq);
     } else if (const auto* suture = std::get_if<SutureTied>(&undone.fact)) {
         std::erase_if(state.sutures, [&](const Tied& tied) { return tied.n == suture->n; });
+    } else if (std::holds_alternative<SuctionTurned>(undone.fact)) {
+        // Suction had not been lost: it held all the time, and its clock runs on.
+        state.suction = Suction::On;
+        if (!state.clocks["suction"].empty()) state.clocks["suction"].back().to.reset();
     } else if (const auto* items = std::get_if<ItemsMoved>(&undone.fact)) {
         (items->by > 0 ? state.counts[items->item].opened : state.counts[items->item].passed_back) -= std::abs(items->by);
     }
@@ -128,7 +134,10 @@ CaseState apply(CaseState state, const Event& event) {
                        state.undoable.erase(undone);
                    },
                    [&](const CutEnded& fact) { seating(state).ended = fact.how; },
-                   [&](const SuctionTurned& fact) { turn_suction(state, fact.to, event); },
+                   [&](const SuctionTurned& fact) {
+                       turn_suction(state, fact.to, event);
+                       if (fact.to == Suction::Lost) can_be_undone();
+                   },
                    [&](const ClockMarked& fact) { mark(state, fact.clock, fact.start, earlier(event.at, fact.ago_s * ms_a_second), seq); },
                    [&](const SutureTied& fact) {
                        const auto before = state.cut_sutures.find(fact.n);

@@ -70,9 +70,7 @@ Decision depart(Draft draft, const Depart& intent) {
 }
 
 Decision come_back(Draft draft, const ComeBack& intent) {
-    const auto open = open_departures(draft.state());
-    const bool away = std::any_of(open.begin(), open.end(), [&](const Away& one) { return one.what == intent.what; });
-    if (!away) return refuse(Refused::WrongStep, {intent.what});
+    if (!away_on(draft.state(), intent.what)) return refuse(Refused::WrongStep, {intent.what});
     draft.add(CameBack{.what = intent.what});
     return std::move(draft).facts();
 }

@@ -7,13 +7,6 @@ namespace {
 constexpr auto suction_lost = "suction-lost";
 constexpr auto entered_by_trephine = "entered-by-trephine";
 
-bool departed(const CaseState& state, const DepartureId& what) {
-    for (const Away& away : open_departures(state)) {
-        if (away.what == what) return true;
-    }
-    return false;
-}
-
 /// Why no spoke can be counted: the first thing that is missing before suction.
 Refusal not_cutting(const CaseState& state) {
     if (const Step* step = step_that_closes(state.brief.procedure, Closes::SuctionOn)) {
@@ -23,18 +16,14 @@ Refusal not_cutting(const CaseState& state) {
 }
 
 void depart(Draft& draft, const DepartureId& what) {
-    if (!departed(draft.state(), what) && find_departure(draft.state().brief.procedure, what) != nullptr) {
+    if (!away_on(draft.state(), what) && find_departure(draft.state().brief.procedure, what) != nullptr) {
         draft.add(Departed{.what = what, .note = ""});
     }
 }
 
-void come_back(Draft& draft, const DepartureId& what) {
-    if (departed(draft.state(), what)) draft.add(CameBack{.what = what});
-}
-
 void end_cut(Draft& draft, CutEnd how) {
     draft.add(CutEnded{.how = how, .position = blade(draft.state()).position});
-    come_back(draft, suction_lost);
+    come_back_if_away(draft, suction_lost);
     if (how != CutEnd::Entered) return;
     draft.clock("decompressed", true, 0);
     if (draft.state().inputs.file.aim.goal != plan::Goal::ToEntry) depart(draft, entered_by_trephine);
@@ -55,7 +44,7 @@ std::optional<Refusal> may_turn_on(const CaseState& state) {
 Decision turn_on(Draft draft) {
     if (const auto refusal = may_turn_on(draft.state())) return *refusal;
     draft.add(SuctionTurned{.to = Suction::On});
-    come_back(draft, suction_lost);
+    come_back_if_away(draft, suction_lost);
     draft.settle();
     return std::move(draft).facts();
 }

@@ -91,8 +91,10 @@ Decision decide_undo(Draft draft, const UndoTap& intent) {
     if (found == undoable.end()) return refuse(Refused::NothingToUndo);
     const bool spoke = std::holds_alternative<SpokeTurned>(found->fact);
     const bool suture = std::holds_alternative<SutureTied>(found->fact);
-    if (spoke && !cutting(draft.state())) return refuse(Refused::NothingToUndo);
+    const bool lost = std::holds_alternative<SuctionTurned>(found->fact);
+    if ((spoke || lost) && !cutting(draft.state())) return refuse(Refused::NothingToUndo);
     draft.add(TapUndone{.event = found->seq});
+    if (lost) come_back_if_away(draft, "suction-lost");
     if (suture) reopen_short(draft, "tap undone", Clocks::RunOn);
     return std::move(draft).facts();
 }

@@ -86,6 +86,15 @@ bool condition_met(const CaseState& state, const Step& step) {
     return false;
 }
 
+bool away_on(const CaseState& state, const DepartureId& what) {
+    const auto open = open_departures(state);
+    return std::any_of(open.begin(), open.end(), [&](const Away& away) { return away.what == what; });
+}
+
+void come_back_if_away(Draft& draft, const DepartureId& what) {
+    if (away_on(draft.state(), what)) draft.add(CameBack{.what = what});
+}
+
 std::optional<Refusal> shut_gate(const CaseState& state, const Step& step) {
     for (const StepId& need : step.needs) {
         const Step* missing = find_step(state.brief.procedure, need);

@@ -57,6 +57,10 @@ Decision decide_step(Draft draft, const CloseCase& intent);
 Decision decide_count(Draft draft, const MoveItems& intent);
 Decision decide_count(Draft draft, const CheckCount& intent);
 
+/// A departure of this kind is open.
+bool away_on(const CaseState& state, const DepartureId& what);
+void come_back_if_away(Draft& draft, const DepartureId& what);
+
 /// The refusal of the first gate of a step that is shut; none when all are open.
 std::optional<Refusal> shut_gate(const CaseState& state, const Step& step);
 /// The planned place of a suture; none beyond the plan's order.

@@ -73,9 +73,10 @@ Figure figure(const CaseState& state, const Words& words) {
         return {.numeral = below, .under = words("figure.below"), .line = expected};
     }
     if (blade.over > 0) {
-        return {.numeral = std::to_string(blade.over),
+        // Never a bare figure: where the spokes to go stood, a 1 would be read as one to go.
+        return {.numeral = "+" + std::to_string(blade.over),
                 .under = words("figure.over"),
-                .line = words("figure.of", {below, std::to_string(*blade.planned)})};
+                .line = words("figure.past", {below, std::to_string(*blade.planned)})};
     }
     return {.numeral = std::to_string(*blade.to_go),
             .under = words("figure.to_go"),
@@ -155,6 +156,12 @@ void counts_card(Card& made, const CaseState& state, const Words& words) {
     }
 }
 
+/// The case as it will stand once the plan is agreed: what is read aloud before that names its spokes.
+CaseState as_proposed(CaseState state, const Around& around) {
+    if (!state.plan && around.proposed) state.plan = *around.proposed;
+    return state;
+}
+
 Card departure_card(const CaseState& state, const guide::Departure& departure, const Words& words) {
     Card made{.title = departure.title};
     for (const std::string& line : departure.lines) made.rows.push_back({"", filled(line, state, words)});
@@ -182,7 +189,8 @@ picture::ClockFace clock_face(const CaseState& state, const Words& words) {
 
 Card card(const CaseState& state, const Step& step, const Around& around, const Words& words) {
     if (const guide::Departure* away = departure_shown(state)) return departure_card(state, *away, words);
-    Card made{.title = filled(step.title, state, words), .say = filled(step.say, state, words)};
+    Card made{.title = filled(step.title, state, words)};
+    made.say = filled(step.say, step.closes == Closes::Plan ? as_proposed(state, around) : state, words);
     for (const std::string& line : step.lines) made.lines.push_back(filled(line, state, words));
     for (const std::string& caution : step.cautions) made.cautions.push_back(filled(caution, state, words));
     if (step.picture == "clock-face") made.picture = clock_face(state, words);
@@ -191,6 +199,7 @@ Card card(const CaseState& state, const Step& step, const Around& around, const 
     if (step.closes == Closes::Cut) depth_card(made, state, words);
     if (step.closes == Closes::Sutures) suture_card(made, state, words);
     if (step.closes == Closes::Plan) plan_card(made, state, around, words);
+    if (step.closes == Closes::Close) made.rows = record_rows(state, around, words);
     if (step.closes == Closes::Counts) counts_card(made, state, words);
     if (!step.ready.empty()) made.foot.push_back({words("card.ready"), joined(step.ready)});
     if (!step.open_now.empty()) made.foot.push_back({words("card.open_now"), joined(step.open_now)});

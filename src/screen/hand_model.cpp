@@ -43,13 +43,14 @@ const Step* step_before(const CaseState& state, const Step& step) {
     return by_tap && state.steps.contains(before->id) ? before : nullptr;
 }
 
+Target bulging_target(const CaseState& state) {
+    const guide::Departure* departure = guide::find_departure(state.brief.procedure, bulging);
+    return as(target(bulging, departure->title, "", {guide::Depart{.what = bulging, .note = ""}}), Look::Stop);
+}
+
 /// Back a step, skip, something else: what stands below the step's own targets.
 void add_rest(std::vector<Target>& hand, const CaseState& state, const Step& step, const Words& words) {
-    if (allows(state, step, bulging)) {
-        hand.push_back(as(
-            target(bulging, guide::find_departure(state.brief.procedure, bulging)->title, "", {guide::Depart{.what = bulging, .note = ""}}),
-            Look::Stop));
-    }
+    if (allows(state, step, bulging)) hand.push_back(bulging_target(state));
     if (const Step* before = step_before(state, step)) {
         hand.push_back(target("back-step", words("hand.back_step"), filled(before->title, state, words),
                               {guide::ReopenStep{.step = before->id, .why = words("why.tapped_early")}}));
@@ -66,18 +67,26 @@ void add_rest(std::vector<Target>& hand, const CaseState& state, const Step& ste
     if (!departures_of(state, step).empty()) hand.push_back(something_else(words));
 }
 
+/// The first of these clocks that a tap would turn: one that runs is not started, one that stands is not stopped.
+std::optional<std::string> clock_to_turn(const CaseState& state, const std::vector<guide::ClockId>& clocks, bool running) {
+    const auto is_so = [&](const guide::ClockId& clock) { return guide::clock_running(state, clock) == running; };
+    const auto found = std::find_if(clocks.begin(), clocks.end(), is_so);
+    return found == clocks.end() ? std::nullopt : std::optional(*found);
+}
+
 Target finish(const CaseState& state, const Step& step, const Words& words) {
     const bool hold = step.closes == Closes::Hold;
-    const std::string clock = !step.starts.empty()  ? words("hand.starts", {words("clock." + step.starts.front())})
-                              : !step.stops.empty() ? words("hand.stops", {words("clock." + step.stops.front())})
-                                                    : "";
+    const auto started = clock_to_turn(state, step.starts, false), stopped = clock_to_turn(state, step.stops, true);
+    const std::string clock = started   ? words("hand.starts", {words("clock." + *started)})
+                              : stopped ? words("hand.stops", {words("clock." + *stopped)})
+                                        : "";
     return as(target("finish-" + step.id, filled(step.button, state, words), hold ? words("hand.hold") : clock,
                      {guide::FinishStep{.step = step.id}}),
               Look::Filled, hold ? Press::Hold : Press::Tap);
 }
 
-void add_late(std::vector<Target>& hand, const Step& step, const Words& words) {
-    if (step.starts.empty() && step.stops.empty()) return;
+void add_late(std::vector<Target>& hand, const CaseState& state, const Step& step, const Words& words) {
+    if (!clock_to_turn(state, step.starts, false) && !clock_to_turn(state, step.stops, true)) return;
     for (const int ago_s : {15, 30, 60}) {
         hand.push_back(target("ago-" + std::to_string(ago_s), words("hand.ago_" + std::to_string(ago_s)), "",
                               {guide::FinishStep{.step = step.id, .ago_s = ago_s}}));
@@ -112,6 +121,8 @@ Target check_target(const CaseState& state, const std::string& id, const std::st
     Target made =
         as(target(id, words("count.agree", {by}), words("count.agree_line"), std::move(checks)), done ? Look::Plain : Look::Filled);
     if (done) made.why_not = words("count.agreed");
+    const bool counted = std::any_of(state.counts.begin(), state.counts.end(), [](const auto& item) { return item.second.opened > 0; });
+    if (!counted) made.why_not = words("count.none");
     return made;
 }
 
@@ -124,13 +135,18 @@ std::vector<Target> counts_hand(const CaseState& state, const Words& words) {
     return hand;
 }
 
-std::vector<Target> lost_hand(const Around& around, const Words& words) {
-    return {
+std::vector<Target> lost_hand(const CaseState& state, const Around& around, const Words& words) {
+    std::vector<Target> hand{
         as(target("by-hand", words("lost.by_hand"), words("lost.by_hand_line"), {guide::EndCut{.how = guide::CutEnd::Surgeon}}),
            Look::Filled),
         target("re-seat", words("lost.re_seat"), words("lost.re_seat_line"),
                {guide::ReopenStep{.step = "zero", .why = words("why.re_seated")}}),
         as(target("spoke-lost", words("lost.spoke"), words("lost.spoke_line"), {guide::CountSpoke{.source = around.here}}), Look::Hollow)};
+    if (state.holder && *state.holder != around.here) hand.back().why_not = words("cut.held_elsewhere");
+    hand.push_back(target("undo", words("hand.undo"), words("lost.undo_line"), {guide::UndoTap{}}));
+    hand.push_back(as(target("entered", words("cut.entered"), "", {guide::EndCut{.how = guide::CutEnd::Entered}}), Look::Watch));
+    hand.push_back(something_else(words));
+    return hand;
 }
 
 Target spoke_target(const CaseState& state, const Around& around, const Words& words) {
@@ -165,7 +181,7 @@ std::vector<Target> cut_hand(const CaseState& state, const Around& around, const
                       to_entry ? Look::Filled : Look::Watch));
     hand.push_back(as(target("cut-done", words("cut.done"), words(reached ? "cut.done_reached" : "cut.done_line"),
                              {guide::EndCut{.how = reached ? guide::CutEnd::AtPlan : guide::CutEnd::Surgeon}}),
-                      reached ? Look::Filled : Look::Plain));
+                      reached ? Look::Filled : Look::Plain, reached ? Press::Tap : Press::Hold));
     if (state.holder && *state.holder != around.here) {
         hand.push_back(as(target("take-count", words("cut.take_count"), words("hand.hold"), {guide::HoldCount{.source = around.here}}),
                           Look::Plain, Press::Hold));
@@ -210,7 +226,7 @@ std::vector<Target> own_targets(const CaseState& state, const Step& step, const 
         case Closes::Tap:
         case Closes::Hold: {
             std::vector<Target> hand{finish(state, step, words)};
-            add_late(hand, step, words);
+            add_late(hand, state, step, words);
             return hand;
         }
         case Closes::Side:
@@ -223,7 +239,7 @@ std::vector<Target> own_targets(const CaseState& state, const Step& step, const 
             return {as(target("suction-on", filled(step.button, state, words), "", {guide::TurnSuction{.to = guide::Suction::On}}),
                        Look::Filled)};
         case Closes::Cut:
-            return state.suction == guide::Suction::Lost ? lost_hand(around, words) : cut_hand(state, around, words);
+            return state.suction == guide::Suction::Lost ? lost_hand(state, around, words) : cut_hand(state, around, words);
         case Closes::SuctionOff:
             return suction_off_hand(state, step, words);
         case Closes::Sutures:
@@ -243,8 +259,11 @@ std::vector<Target> own_targets(const CaseState& state, const Step& step, const 
 
 std::vector<Target> hand(const CaseState& state, const Step& step, const Around& around, const Words& words) {
     if (const guide::Departure* away = departure_shown(state)) {
-        return {as(target("come-back", away->back, words("hand.come_back_line"), {guide::ComeBack{.what = away->id}}), Look::Filled),
-                something_else(words)};
+        std::vector<Target> hand{
+            as(target("come-back", away->back, words("hand.come_back_line"), {guide::ComeBack{.what = away->id}}), Look::Filled)};
+        if (away->id != bulging && allows(state, step, bulging)) hand.push_back(bulging_target(state));
+        hand.push_back(something_else(words));
+        return hand;
     }
     std::vector<Target> hand = own_targets(state, step, around, words);
     // While the blade goes down nothing stands in the column but the blade's own targets.

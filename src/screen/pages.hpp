@@ -22,6 +22,8 @@ Strip strip(const guide::CaseState& state, const Around& around, const Words& wo
 std::optional<Banner> banner(const Around& around, const Words& words);
 Card card(const guide::CaseState& state, const guide::Step& step, const Around& around, const Words& words);
 std::vector<Target> hand(const guide::CaseState& state, const guide::Step& step, const Around& around, const Words& words);
+/// The record in a few lines: read through before it is locked, and left on the screen after.
+std::vector<Row> record_rows(const guide::CaseState& state, const Around& around, const Words& words);
 picture::ClockFace clock_face(const guide::CaseState& state, const Words& words);
 /// Departures that may be recorded at a step, in the order of the files.
 std::vector<const guide::Departure*> departures_of(const guide::CaseState& state, const guide::Step& step);

@@ -69,16 +69,9 @@ std::vector<Line> path(const CaseState& state, const Words& words) {
 
 /// What is left to do with a locked case: read it.
 TableModel closed_table(const CaseState& state, const Around& around, const Words& words) {
-    const auto time = guide::clock_reading(state, "case", around.now).value_or(guide::ClockReading{});
-    const guide::Blade blade = guide::blade(state);
     TableModel model{.strip = strip(state, around, words), .path = path(state, words)};
     model.card = {.title = words("closed.title"), .lines = {words(around.seal.empty() ? "closed.not_sealed" : "closed.line")}};
-    model.card.rows = {{words("closed.time"), reading_text(time, words)},
-                       {words("closed.spokes"),
-                        words(blade.reliable ? "closed.spokes_value" : "closed.spokes_unsure",
-                              {std::to_string(blade.position), blade.planned ? std::to_string(*blade.planned) : words("plan.to_entry")})},
-                       {words("closed.sutures"), std::to_string(state.sutures.size())},
-                       {words("closed.otherwise"), std::to_string(state.departures.size())}};
+    model.card.rows = record_rows(state, around, words);
     if (!around.seal.empty()) model.card.rows.push_back({words("closed.seal"), around.seal});
     model.hand = {turn_to("to-list", words("closed.list"), "", {.page = "cases"})};
     model.hand.front().look = Look::Filled;
@@ -87,6 +80,17 @@ TableModel closed_table(const CaseState& state, const Around& around, const Word
 }
 
 }  // namespace
+
+std::vector<Row> record_rows(const CaseState& state, const Around& around, const Words& words) {
+    const auto time = guide::clock_reading(state, "case", around.now).value_or(guide::ClockReading{});
+    const guide::Blade blade = guide::blade(state);
+    const std::string planned = blade.planned ? std::to_string(*blade.planned) : words("plan.to_entry");
+    return {{words("closed.time"), reading_text(time, words)},
+            {words("closed.spokes"),
+             words(blade.reliable ? "closed.spokes_value" : "closed.spokes_unsure", {std::to_string(blade.position), planned})},
+            {words("closed.sutures"), std::to_string(state.sutures.size())},
+            {words("closed.otherwise"), std::to_string(state.departures.size())}};
+}
 
 Strip strip(const CaseState& state, const Around& around, const Words& words) {
     const plan::CaseFile& file = state.inputs.file;
@@ -105,8 +109,10 @@ Strip strip(const CaseState& state, const Around& around, const Words& words) {
 
 std::optional<Banner> banner(const Around& around, const Words& words) {
     if (around.not_on_disk > 0) {
+        // A refusal is said as well: a tap that was not taken must never look like one that was.
+        const std::string first = around.refusal ? *around.refusal + " " : "";
         return Banner{.level = Banner::Level::Watch,
-                      .text = words("banner.not_on_disk", {std::to_string(around.not_on_disk), around.trouble})};
+                      .text = first + words("banner.not_on_disk", {std::to_string(around.not_on_disk), around.trouble})};
     }
     if (around.damaged) return Banner{.level = Banner::Level::Stop, .text = words("banner.damaged")};
     if (around.refusal) return Banner{.level = Banner::Level::Notice, .text = *around.refusal};

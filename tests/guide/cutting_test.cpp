@@ -248,3 +248,19 @@ TEST_CASE("a new plan stands for itself: what the surgeon had added to the old o
     REQUIRE(c.does(AcceptPlan{.inputs = sample::inputs(), .plan = sample::plan(), .why = "back to the plan"}));
     CHECK(blade(c.state).planned == 8);
 }
+
+TEST_CASE("suction taken for lost by mistake: the tap is undone, the same seating and its clock go on") {
+    Case c = cutting_case();
+    c.count(8);
+    const auto before = clock_reading(c.state, "suction", c.now)->ms;
+    REQUIRE(c.does(TurnSuction{.to = Suction::Lost}));
+    c.later(9);
+    REQUIRE(c.does(UndoTap{}));
+    CHECK(c.state.suction == Suction::On);
+    CHECK(open_departures(c.state).empty());
+    CHECK(clock_reading(c.state, "suction", c.now)->ms == before + 11'000);
+    c.count(1);
+    CHECK(blade(c.state).position == 6);
+    CHECK(blade(c.state).reliable);
+    CHECK(c.state.reasons_owed.empty());
+}

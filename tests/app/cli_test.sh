@@ -175,7 +175,7 @@ if command -v Xvfb >/dev/null; then
     unset MESA_GL_VERSION_OVERRIDE
     "$program" --ledger "$place/w.ledger" open "$good" >/dev/null 2>&1 &
     window_pid=$!
-    sleep 3
+    sleep 5 # the first window holds the ledger well before that
     gives 3 "a second window on one ledger" --ledger "$place/w.ledger" open "$good"
     says "in use"
 else

@@ -1,0 +1,141 @@
+// The hand's column in each state of the cut and of the open eye. Which targets there are and how they press are the guide's own
+// rules; common practice, no source.
+#include "screen/models.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace models;
+using guide::Source;
+using screen::Look;
+using screen::Press;
+
+TEST_CASE("the spoke target stays first, biggest and under one id from the first spoke to the last") {
+    Seen seen("lower");
+    for (int turned = 0; turned <= 13; ++turned) {
+        const auto hand = seen.hand();
+        CAPTURE(turned);
+        CHECK(hand.front().id == "spoke");
+        CHECK(hand.front().weight == screen::Weight::Spoke);
+        // Filled until the plan's 8 spokes below zero, that is 3 + 8 turned; hollow from there on.
+        CHECK(hand.front().look == (turned < 11 ? Look::Filled : Look::Hollow));
+        CHECK(hand.front().press == Press::Tap);
+        CHECK(hand.front().why_not.empty());
+        seen.at.count(1);
+    }
+}
+
+TEST_CASE("no target of the cut changes its place when the depth is reached") {
+    const auto ids = [](const std::vector<screen::Target>& hand) {
+        std::vector<std::string> all{};
+        for (const auto& one : hand) all.push_back(one.id);
+        return all;
+    };
+    Seen seen("lower");
+    const auto before = ids(seen.hand());
+    seen.at.count(11);
+    CHECK(ids(seen.hand()) == before);
+    seen.at.count(1);
+    CHECK(ids(seen.hand()) == before);
+}
+
+TEST_CASE("the cut is done by a tap once the depth is reached, and by a hold before it") {
+    Seen seen("lower");
+    seen.at.count(10);
+    CHECK(find(seen.hand(), "cut-done")->press == Press::Hold);
+    CHECK(find(seen.hand(), "cut-done")->look == Look::Plain);
+    seen.at.count(1);
+    CHECK(find(seen.hand(), "cut-done")->press == Press::Tap);
+    CHECK(find(seen.hand(), "cut-done")->look == Look::Filled);
+}
+
+TEST_CASE("a figure past the plan is never the figure of spokes to go") {
+    Seen seen("lower");
+    seen.at.count(10);
+    CHECK(seen.table().card.figure->numeral == "1");
+    CHECK(seen.table().card.figure->under == "spokes to go");
+    seen.at.count(2);
+    CHECK(seen.table().card.figure->numeral == "+1");
+    CHECK(seen.table().card.figure->under == "over the plan");
+}
+
+TEST_CASE("spokes above zero are told as to zero, then as to go") {
+    Seen seen("lower");
+    CHECK(seen.table().card.figure->numeral == "3");
+    CHECK(seen.table().card.figure->under == "to zero");
+    seen.at.count(3);
+    CHECK(seen.table().card.figure->numeral == "8");
+    CHECK(seen.table().card.figure->under == "spokes to go");
+}
+
+TEST_CASE("only the holder of the count can count") {
+    Seen seen("lower");
+    seen.around.here = Source::Desk;
+    CHECK_FALSE(seen.hand().front().why_not.empty());
+    REQUIRE(find(seen.hand(), "take-count") != nullptr);
+    CHECK(find(seen.hand(), "take-count")->press == Press::Hold);
+    REQUIRE(seen.at.does(guide::HoldCount{.source = Source::Desk}));
+    CHECK(seen.hand().front().why_not.empty());
+    CHECK(find(seen.hand(), "take-count") == nullptr);
+    seen.around.here = Source::Table;
+    CHECK_FALSE(seen.hand().front().why_not.empty());
+    REQUIRE(seen.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
+    CHECK_FALSE(find(seen.hand(), "spoke-lost")->why_not.empty());
+}
+
+TEST_CASE("what happens otherwise does not take the spoke target away while the blade can turn") {
+    Seen seen("lower");
+    seen.at.count(5);
+    REQUIRE(seen.at.does(guide::Depart{.what = "tilt"}));
+    CHECK(seen.first() == "spoke");
+    REQUIRE(seen.at.does(guide::EndCut{.how = guide::CutEnd::Surgeon}));
+    REQUIRE(seen.at.does(guide::TurnSuction{.to = guide::Suction::Off}));
+    CHECK(seen.first() == "come-back");
+}
+
+TEST_CASE("lost suction shows the count at loss and no spokes to go") {
+    Seen seen("lower");
+    seen.at.count(6);
+    REQUIRE(seen.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
+    const auto model = seen.table();
+    CHECK(model.card.title == "Suction lost");
+    CHECK(model.card.figure->numeral == "3");
+    CHECK(model.hand.front().id == "by-hand");
+    CHECK_FALSE(says(texts(model), "to go"));
+}
+
+TEST_CASE("'Eye bulging' is there without a hold from the open eye to the fourth suture, whatever else happened") {
+    Seen seen("ready-to-open");
+    const auto offered = [&] {
+        const auto hand = seen.hand();
+        const auto* found = find(hand, "eye-bulging");
+        return found != nullptr && found->press == Press::Tap && found->look == Look::Stop && found->why_not.empty();
+    };
+    const guide::Procedure procedure = seen.at.state.brief.procedure;
+    for (const auto& step : guide::phase_of(procedure, "ready-to-open")->steps) {
+        seen.at.up_to(step.id);
+        CAPTURE(step.id);
+        CHECK(offered());
+    }
+    seen.at.up_to("cardinals");
+    for (int tied = 0; tied < 4; ++tied) {
+        CAPTURE(tied);
+        CHECK(offered());
+        seen.at.tie(1);
+    }
+    CHECK_FALSE(offered());
+    Seen away("scissors");
+    REQUIRE(away.at.does(guide::Depart{.what = "patient-moved"}));
+    CHECK(find(away.hand(), "eye-bulging") != nullptr);
+    REQUIRE(away.at.does(guide::Depart{.what = "eye-bulging"}));
+    CHECK(find(away.hand(), "eye-bulging") == nullptr);
+    CHECK(away.table().card.title == "Eye bulging, close now");
+}
+
+TEST_CASE("nothing asks for a reason while the eye is open") {
+    Seen seen("entered");
+    for (const std::string step : {"entered", "viscoelastic-in", "scissors", "button-out", "descemet-out", "planned-lens", "donor-on"}) {
+        seen.at.up_to(step);
+        CAPTURE(step);
+        CHECK(find(seen.hand(), "skip") == nullptr);
+    }
+}

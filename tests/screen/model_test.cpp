@@ -1,0 +1,132 @@
+// What the views hold, whatever the glass: the side hidden until it is entered, the words read aloud, counts, clocks, the banner's
+// order, and no wording left unfilled. Common practice, no source, unless one is named.
+#include "screen/models.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace models;
+using screen::Look;
+using screen::Press;
+
+// The side is entered blind from the consent: wrong-eye surgery was the commonest sentinel event in one service,
+// J Ophthalmol 2015:454096.
+TEST_CASE("no view before the side is entered tells it") {
+    Seen seen;
+    for (const std::string step : {"tissue-here", "tissue-number", "tissue-accepted", "back-up", "person", "side"}) {
+        seen.at.up_to(step);
+        CAPTURE(step);
+        auto model = seen.table();
+        CHECK(std::holds_alternative<std::monostate>(model.card.picture));
+        if (step == "side") model.hand.clear();  // there both sides are named, alike
+        for (const std::string side : {"right", "left", "Right", "Left", "RIGHT", "LEFT", "nasal", "temporal"})
+            CHECK_FALSE(says(texts(model), side));
+        const auto page = screen::page(seen.at.state, {.page = "departures", .argument = ""}, seen.around, words());
+        for (const std::string side : {"right", "left", "Right", "RIGHT", "LEFT"}) CHECK_FALSE(says(texts(page), side));
+    }
+    const auto hand = seen.hand();
+    REQUIRE(find(hand, "side-right") != nullptr);
+    REQUIRE(find(hand, "side-left") != nullptr);
+    CHECK(find(hand, "side-right")->look == find(hand, "side-left")->look);
+    REQUIRE(seen.at.does(guide::EnterSide{.side = "right"}));
+    CHECK(says(texts(seen.table()), "RIGHT"));
+}
+
+TEST_CASE("what is read aloud before the plan is agreed names the proposed spokes, and no plan is agreed by a tap") {
+    Seen seen("plan");
+    const auto model = seen.table();
+    CHECK(model.card.say.find("spokes 8") != std::string::npos);
+    CHECK(model.hand.front().id == "accept-plan");
+    CHECK(model.hand.front().press == Press::Hold);
+    seen.around.proposed->target.reset();
+    CHECK_FALSE(seen.hand().front().why_not.empty());
+}
+
+TEST_CASE("nobody agrees to a count of nothing") {
+    Seen seen("opening-count");
+    CHECK_FALSE(find(seen.hand(), "check-scrub")->why_not.empty());
+    REQUIRE(seen.at.does(guide::MoveItems{.item = "needles", .by = 2}));
+    CHECK(find(seen.hand(), "check-scrub")->why_not.empty());
+    CHECK(find(seen.hand(), "check-circulating")->why_not.empty());
+    REQUIRE(seen.at.does(guide::CheckCount{.item = "needles", .seen = 2, .by = seen.at.state.brief.unit.scrub_name}));
+    CHECK_FALSE(find(seen.hand(), "check-scrub")->why_not.empty());
+    CHECK(find(seen.hand(), "check-circulating")->why_not.empty());
+}
+
+TEST_CASE("a step says which clock it turns only where it turns one") {
+    Seen seen("button-out");
+    CHECK(seen.hand().front().line == "starts open sky");
+    CHECK(find(seen.hand(), "ago-15") != nullptr);
+    seen.at.up_to("donor-on");
+    REQUIRE_FALSE(guide::clock_running(seen.at.state, "donor-out"));
+    CHECK(seen.hand().front().line.empty());
+    CHECK(find(seen.hand(), "ago-15") == nullptr);
+}
+
+TEST_CASE("the strip shows two clocks at most: the one that matters now, then the case") {
+    const auto labels = [](const screen::TableModel& model) {
+        std::vector<std::string> all{};
+        for (const auto& clock : model.strip.clocks) all.push_back(clock.label);
+        return all;
+    };
+    using Labels = std::vector<std::string>;
+    Seen seen("lower");
+    CHECK(labels(seen.table()) == Labels{"suction on", "case"});
+    seen.at.up_to("ready-to-open");
+    CHECK(labels(seen.table()) == Labels{"case"});
+    seen.at.up_to("scissors");
+    CHECK(labels(seen.table()) == Labels{"decompressed", "case"});
+    seen.at.up_to("cardinals");
+    CHECK(labels(seen.table()) == Labels{"open sky", "case"});
+    seen.at.up_to("next-four");
+    CHECK(labels(seen.table()) == Labels{"open sky, stopped", "case"});
+}
+
+TEST_CASE("the banner says first what is worst, and a refusal beside what is not on disk") {
+    using Level = screen::Banner::Level;
+    screen::Around around{.not_on_disk = 2, .trouble = "The disk is full.", .damaged = true, .clock_jumped = true, .refusal = "Not yet."};
+    const auto banner = [&] { return screen::banner(around, words()); };
+    CHECK(banner()->level == Level::Watch);
+    CHECK(banner()->text.starts_with("Not yet."));
+    CHECK(banner()->text.find("Not on disk: 2") != std::string::npos);
+    around.not_on_disk = 0;
+    CHECK(banner()->level == Level::Stop);
+    around.damaged = false;
+    CHECK(banner()->text == "Not yet.");
+    around.refusal.reset();
+    CHECK(banner()->level == Level::Watch);
+    around.clock_jumped = false;
+    CHECK(banner()->text == "The disk is full.");
+    around.trouble.clear();
+    CHECK_FALSE(banner().has_value());
+}
+
+TEST_CASE("the record can be read through before it is locked, and it is locked by a hold") {
+    Seen seen("lock");
+    const auto model = seen.table();
+    REQUIRE(model.card.rows.size() == 4);
+    CHECK(model.card.rows[1].value == "8, planned 8");
+    CHECK(model.card.rows[2].value == "16");
+    CHECK(model.hand.front().press == Press::Hold);
+}
+
+TEST_CASE("every view of the shipped guide is filled, and has a target that leads on") {
+    Seen seen;
+    for (const auto& phase : brief().procedure.phases) {
+        for (const auto& step : phase.steps) {
+            if (!guide::applies(seen.at.state, step)) continue;
+            if (step.id == "opening-count") {
+                seen.at.up_to(step.id);
+                REQUIRE(seen.at.does(guide::MoveItems{.item = "needles", .by = 1}));
+            }
+            seen.at.up_to(step.id);
+            const auto model = seen.table();
+            CAPTURE(step.id);
+            CHECK(std::any_of(model.hand.begin(), model.hand.end(),
+                              [](const screen::Target& one) { return one.why_not.empty() && one.look == Look::Filled; }));
+            for (const auto& text : texts(model)) {
+                CAPTURE(text);
+                CHECK_FALSE(unfilled(text));
+            }
+        }
+    }
+}

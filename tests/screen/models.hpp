@@ -1,0 +1,117 @@
+// A case of the shipped guide and what its views say, for the tests of the screen's models: no layout, no glass.
+#pragma once
+
+#include "intake/procedure.hpp"
+#include "intake/words.hpp"
+#include "measure/expect.hpp"
+#include "screen/pages.hpp"
+#include "support/sample.hpp"
+
+#include <algorithm>
+#include <fstream>
+#include <iterator>
+#include <string>
+#include <vector>
+
+namespace models {
+
+inline std::string file(const std::string& path) {
+    std::ifstream in(std::string(SOURCE_DIR) + "/" + path);
+    const std::string text{std::istreambuf_iterator<char>(in), {}};
+    measure::expect(!text.empty());
+    return text;
+}
+
+inline const screen::Words& words() {
+    static const screen::Words made((*intake::read_words(file("assets/words/en.toml"), "words")).texts);
+    return made;
+}
+
+inline guide::Brief brief() {
+    guide::Brief made = sample::brief();
+    made.procedure = *intake::read_procedure(file("assets/procedures/suction-trephine-graft.toml"), "procedure");
+    return made;
+}
+
+/// A case of the shipped guide. A needle is counted at the opening, so that there is something to agree on.
+struct Seen {
+    sample::Case at{brief()};
+    screen::Around around{};
+
+    explicit Seen(const std::string& step = "") {
+        around.proposed = sample::plan();
+        if (!step.empty()) at.up_to(step);
+    }
+    screen::TableModel table() {
+        around.now = at.now;
+        return screen::table(at.state, around, words());
+    }
+    std::vector<screen::Target> hand() { return table().hand; }
+    std::string first() { return hand().front().id; }
+};
+
+inline const screen::Target* find(const std::vector<screen::Target>& hand, const std::string& id) {
+    const auto found = std::find_if(hand.begin(), hand.end(), [&](const screen::Target& one) { return one.id == id; });
+    return found == hand.end() ? nullptr : &*found;
+}
+
+inline void add(std::vector<std::string>& all, const std::vector<screen::Target>& targets) {
+    for (const auto& one : targets) all.insert(all.end(), {one.label, one.line, one.why_not});
+}
+
+inline void add(std::vector<std::string>& all, const std::vector<screen::Row>& rows) {
+    for (const auto& row : rows) all.insert(all.end(), {row.label, row.value});
+}
+
+inline void add(std::vector<std::string>& all, const screen::Strip& strip) {
+    all.insert(all.end(), {strip.eye, strip.reference, strip.sizes, strip.phase, strip.time, strip.holder});
+    for (const auto& clock : strip.clocks) all.insert(all.end(), {clock.label, clock.value});
+}
+
+inline void add(std::vector<std::string>& all, const screen::Card& card) {
+    all.insert(all.end(), {card.title, card.say});
+    all.insert(all.end(), card.lines.begin(), card.lines.end());
+    all.insert(all.end(), card.cautions.begin(), card.cautions.end());
+    if (card.figure) all.insert(all.end(), {card.figure->numeral, card.figure->under, card.figure->line});
+    add(all, card.rows);
+    add(all, card.foot);
+    for (const auto& count : card.counts) all.insert(all.end(), {count.title, count.value, count.line});
+    if (const auto* section = std::get_if<picture::WallSection>(&card.picture)) {
+        all.push_back(section->surface_label);
+        all.insert(all.end(), section->foot.begin(), section->foot.end());
+    }
+    if (const auto* face = std::get_if<picture::ClockFace>(&card.picture))
+        all.insert(all.end(), {face->seat_label, face->nasal_label, face->temporal_label});
+}
+
+/// Every text of a view.
+inline std::vector<std::string> texts(const screen::TableModel& model) {
+    std::vector<std::string> all{};
+    add(all, model.strip);
+    for (const auto& phase : model.path) {
+        all.push_back(phase.text);
+        for (const auto& step : phase.inner) all.push_back(step.text);
+    }
+    add(all, model.card);
+    add(all, model.hand);
+    if (model.banner) all.push_back(model.banner->text);
+    return all;
+}
+
+inline std::vector<std::string> texts(const screen::PickModel& model) {
+    std::vector<std::string> all{model.title};
+    if (model.strip) add(all, *model.strip);
+    all.insert(all.end(), model.lines.begin(), model.lines.end());
+    add(all, model.choices);
+    add(all, model.foot);
+    return all;
+}
+
+inline bool says(const std::vector<std::string>& all, const std::string& part) {
+    return std::any_of(all.begin(), all.end(), [&](const std::string& text) { return text.find(part) != std::string::npos; });
+}
+
+/// A place that was not filled, or a pair of angle brackets round an id that has no words.
+inline bool unfilled(const std::string& text) { return text.find_first_of("{}<>") != std::string::npos; }
+
+}  // namespace models

@@ -129,7 +129,8 @@ void plan_card(Card& made, const CaseState& state, const Around& around, const W
                  {words("plan.donor"), words("unit.mm", {size_text(file.donor.diameter)})}};
     if (plan.target) made.rows.push_back({words("plan.blade"), spokes_text(*plan.target, 0, words)});
     if (plan.wall)
-        made.rows.push_back({words("plan.wall"), words("plan.wall_value", {um_text(plan.wall->thinnest), um_text(plan.wall->u)})});
+        made.rows.push_back({words("plan.wall"), words("plan.wall_value", {um_text(plan.wall->thinnest),
+                                                                           um_text(measure::from_um(1.96 * plan.wall->u.um()))})});
     if (plan.target && plan.target->spokes && *plan.target->spokes < static_cast<int>(plan.ladder.size())) {
         const plan::Rung& rung = plan.ladder[static_cast<std::size_t>(*plan.target->spokes)];
         made.rows.push_back({words("plan.left"), words("plan.left_value", {um_text(rung.reserve), um_text(rung.reserve_u95)})});

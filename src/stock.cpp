@@ -2,9 +2,13 @@
 
 #include "device/environment.hpp"
 #include "device/files.hpp"
+#include "intake/document.hpp"
 #include "intake/instrument.hpp"
+#include "intake/kind.hpp"
 #include "intake/procedure.hpp"
 #include "intake/words.hpp"
+
+#include <algorithm>
 
 namespace graftside {
 namespace {
@@ -26,6 +30,58 @@ auto read_asset(const std::string& path, Reader read) -> decltype(mended(read(st
 
 /// An instrument is named by the id of its profile, which is the name of its file.
 std::string profile_path(const Stock& stock, const std::string& id) { return stock.assets + "/instruments/" + id + ".toml"; }
+
+std::optional<intake::Kind> kind_at(const std::string& path) {
+    const auto text = read_text(path);
+    const auto kind = text ? intake::kind_of(*text, path) : measure::Result<intake::Kind, measure::Problems>(measure::Problems{});
+    return kind ? std::optional(*kind) : std::nullopt;
+}
+
+/// "suction-trephine, …": the ids of the profiles of one kind.
+std::string ids(const Stock& stock, intake::Kind kind) {
+    std::string all{};
+    for (const std::string& path : device::files_in(stock.assets + "/instruments", ".toml")) {
+        const std::string name = path.substr(path.find_last_of('/') + 1);
+        if (kind_at(path) == kind) all += (all.empty() ? "" : ", ") + name.substr(0, name.size() - std::string_view(".toml").size());
+    }
+    return all.empty() ? "none, for there is no such profile" : all;
+}
+
+/// Where a value stands that the case's reader has taken already.
+intake::Place place_of(const intake::Node& root, std::string_view table, std::string_view key) {
+    const intake::Node* node = &root;
+    for (const std::string_view part : {table, key}) {
+        const auto* entries = std::get_if<intake::Table>(&node->value);
+        if (entries == nullptr) return node->at;
+        const auto found = std::ranges::find(*entries, part, &intake::Entry::key);
+        if (found == entries->end()) return node->at;
+        node = &found->node;
+    }
+    return node->at;
+}
+
+/// Profiles that the case asks for and that are not there, or are of another kind. What is wrong inside a profile is told
+/// when it is read.
+measure::Problems missing_profiles(const Stock& stock, const std::string& text, const std::string& path,
+                                   const intake::CaseDocument& document) {
+    struct Asked {
+        std::string table{}, key{}, id{};
+        intake::Kind kind{};
+    };
+    const auto root = intake::parse(text, path);
+    if (!root) return root.error();
+    measure::Problems problems{};
+    for (const Asked& asked : {Asked{"host", "trephine", document.trephine, intake::Kind::Trephine},
+                               Asked{"donor", "punch", document.punch, intake::Kind::Punch}}) {
+        const std::string profile = profile_path(stock, asked.id);
+        const auto kind = kind_at(profile);
+        if (kind == asked.kind || (!kind && device::exists(profile))) continue;
+        const intake::Place at = place_of(*root, asked.table, asked.key);
+        problems.push_back({path, at.line, at.column, asked.table + "." + asked.key, "\"" + asked.id + "\"", ids(stock, asked.kind)});
+    }
+    std::ranges::sort(problems, {}, [](const measure::Problem& one) { return std::pair(one.line, one.column); });
+    return problems;
+}
 
 }  // namespace
 
@@ -69,8 +125,12 @@ Try<guide::Brief> brief_of(const Stock& stock, const intake::CaseDocument& docum
 }
 
 Try<guide::Brief> load_brief(const Stock& stock, const std::string& case_path) {
-    auto document = read_asset(case_path, intake::read_case);
-    if (!document) return document.error();
+    const auto text = read_text(case_path);
+    if (!text) return text.error();
+    const auto document = intake::read_case(*text, case_path);
+    if (!document) return stop(document.error());
+    const auto missing = missing_profiles(stock, *text, case_path, *document);
+    if (!missing.empty()) return stop(missing);
     return brief_of(stock, *document);
 }
 

@@ -50,6 +50,8 @@ void take_back(CaseState& state, const Undoable& undone) {
         std::erase(state.reasons_owed, undone.seq);
     } else if (const auto* suture = std::get_if<SutureTied>(&undone.fact)) {
         std::erase_if(state.sutures, [&](const Tied& tied) { return tied.n == suture->n; });
+    } else if (std::holds_alternative<CutEnded>(undone.fact)) {
+        seating(state).ended.reset();
     } else if (std::holds_alternative<SuctionTurned>(undone.fact)) {
         // Suction had not been lost: it held all the time, and its clock runs on.
         state.suction = Suction::On;
@@ -133,7 +135,10 @@ CaseState apply(CaseState state, const Event& event) {
                        take_back(state, *undone);
                        state.undoable.erase(undone);
                    },
-                   [&](const CutEnded& fact) { seating(state).ended = fact.how; },
+                   [&](const CutEnded& fact) {
+                       seating(state).ended = fact.how;
+                       can_be_undone();
+                   },
                    [&](const SuctionTurned& fact) {
                        turn_suction(state, fact.to, event);
                        if (fact.to == Suction::Lost) can_be_undone();

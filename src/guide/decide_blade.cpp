@@ -29,6 +29,14 @@ void end_cut(Draft& draft, CutEnd how) {
     if (draft.state().inputs.file.aim.goal != plan::Goal::ToEntry) depart(draft, entered_by_trephine);
 }
 
+/// Finished by hand although a new seating had been begun: its steps are no longer asked for.
+void skip_to_cut(Draft& draft) {
+    const Step* cut = step_that_closes(draft.state().brief.procedure, Closes::Cut);
+    if (cut == nullptr) return;
+    const StepId until = cut->id;
+    while (!draft.state().steps.contains(until)) draft.skip(StepId(current_step(draft.state())->id), "finished by hand");
+}
+
 std::optional<Refusal> may_turn_on(const CaseState& state) {
     if (state.suction == Suction::On) return refuse(Refused::AlreadyDone);
     if (!state.plan) return refuse(Refused::NoPlan);
@@ -98,8 +106,11 @@ Decision decide_blade(Draft draft, const GoDeeper&) {
 
 Decision decide_blade(Draft draft, const EndCut& intent) {
     if (!cutting(draft.state())) return not_cutting(draft.state());
+    const bool off_the_eye = draft.state().suction == Suction::Lost;
     end_cut(draft, intent.how);
     draft.settle();
+    // skip() settles as well, so that the cut's own step closes once it is the present one.
+    if (off_the_eye) skip_to_cut(draft);
     return std::move(draft).facts();
 }
 

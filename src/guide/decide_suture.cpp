@@ -48,6 +48,14 @@ void reopen_short(Draft& draft, const std::string& why, Clocks how) {
     }
 }
 
+/// The cut goes on: its step is open again, and the eye had not been entered.
+void reopen_cut(Draft& draft) {
+    const Step* step = step_that_closes(draft.state().brief.procedure, Closes::Cut);
+    if (step != nullptr && draft.state().steps.contains(step->id)) draft.reopen(StepId(step->id), "tap undone");
+    draft.clock("decompressed", false, 0);
+    come_back_if_away(draft, "entered-by-trephine");
+}
+
 }  // namespace
 
 std::optional<int> planned_place(const CaseState& state, int n) {
@@ -92,8 +100,11 @@ Decision decide_undo(Draft draft, const UndoTap& intent) {
     const bool spoke = std::holds_alternative<SpokeTurned>(found->fact);
     const bool suture = std::holds_alternative<SutureTied>(found->fact);
     const bool lost = std::holds_alternative<SuctionTurned>(found->fact);
+    const bool cut = std::holds_alternative<CutEnded>(found->fact);
     if ((spoke || lost) && !cutting(draft.state())) return refuse(Refused::NothingToUndo);
+    if (cut && draft.state().suction != Suction::On) return refuse(Refused::NothingToUndo);
     draft.add(TapUndone{.event = found->seq});
+    if (cut) reopen_cut(draft);
     if (lost) come_back_if_away(draft, "suction-lost");
     if (suture) reopen_short(draft, "tap undone", Clocks::RunOn);
     return std::move(draft).facts();

@@ -135,10 +135,13 @@ std::vector<Target> counts_hand(const CaseState& state, const Words& words) {
     return hand;
 }
 
+Target by_hand(Look look, const Words& words) {
+    return as(target("by-hand", words("lost.by_hand"), words("lost.by_hand_line"), {guide::EndCut{.how = guide::CutEnd::Surgeon}}), look);
+}
+
 std::vector<Target> lost_hand(const CaseState& state, const Around& around, const Words& words) {
     std::vector<Target> hand{
-        as(target("by-hand", words("lost.by_hand"), words("lost.by_hand_line"), {guide::EndCut{.how = guide::CutEnd::Surgeon}}),
-           Look::Filled),
+        by_hand(Look::Filled, words),
         target("re-seat", words("lost.re_seat"), words("lost.re_seat_line"),
                {guide::ReopenStep{.step = "zero", .why = words("why.re_seated")}}),
         as(target("spoke-lost", words("lost.spoke"), words("lost.spoke_line"), {guide::CountSpoke{.source = around.here}}), Look::Hollow)};
@@ -217,8 +220,12 @@ std::vector<Target> ring_hand(const Words& words) {
 }
 
 std::vector<Target> suction_off_hand(const CaseState& state, const Step& step, const Words& words) {
-    return {
+    std::vector<Target> hand{
         as(target("suction-off", filled(step.button, state, words), "", {guide::TurnSuction{.to = guide::Suction::Off}}), Look::Filled)};
+    if (!state.undoable.empty() && std::holds_alternative<guide::CutEnded>(state.undoable.back().fact)) {
+        hand.push_back(target("undo", words("hand.undo"), words("cut.not_done_line"), {guide::UndoTap{}}));
+    }
+    return hand;
 }
 
 std::vector<Target> own_targets(const CaseState& state, const Step& step, const Around& around, const Words& words) {
@@ -266,6 +273,9 @@ std::vector<Target> hand(const CaseState& state, const Step& step, const Around&
         return hand;
     }
     std::vector<Target> hand = own_targets(state, step, around, words);
+    // A new seating that does not come about: the cut is finished by hand from any of its steps.
+    if (state.suction == guide::Suction::Lost && step.closes != Closes::Cut && guide::cutting(state))
+        hand.push_back(by_hand(Look::Watch, words));
     // While the blade goes down nothing stands in the column but the blade's own targets.
     if (step.closes != Closes::Cut) add_rest(hand, state, step, words);
     return hand;

@@ -120,8 +120,9 @@ TEST_CASE("undoing a tap over the plan takes its owed reason back as well") {
 TEST_CASE("after the cut no spoke can be undone") {
     Case c = cutting_case();
     c.count(11);
+    const Seq last_spoke = c.state.last;
     REQUIRE(c.does(EndCut{.how = CutEnd::AtPlan}));
-    CHECK_FALSE(c.does(UndoTap{}));
+    CHECK_FALSE(c.does(UndoTap{.event = last_spoke}));
     CHECK(c.refusal.why == Refused::NothingToUndo);
 }
 
@@ -263,4 +264,37 @@ TEST_CASE("suction taken for lost by mistake: the tap is undone, the same seatin
     CHECK(blade(c.state).position == 6);
     CHECK(blade(c.state).reliable);
     CHECK(c.state.reasons_owed.empty());
+}
+
+TEST_CASE("a cut ended by a mistaken tap goes on while suction holds, with the same count") {
+    Case c = cutting_case();
+    c.count(6);
+    REQUIRE(c.does(EndCut{.how = CutEnd::Entered}));
+    CHECK(current_step(c.state)->id == "suction-off");
+    REQUIRE(c.does(UndoTap{}));
+    CHECK(current_step(c.state)->id == "lower");
+    CHECK_FALSE(clock_running(c.state, "decompressed"));
+    CHECK(open_departures(c.state).empty());
+    c.count(1);
+    CHECK(blade(c.state).position == 4);
+    REQUIRE(c.does(EndCut{.how = CutEnd::AtPlan}));
+    REQUIRE(c.does(TurnSuction{.to = Suction::Off}));
+    CHECK_FALSE(c.does(UndoTap{}));
+    CHECK(c.refusal.why == Refused::NothingToUndo);
+}
+
+TEST_CASE("a ring that does not drop into the groove again: the cut is finished by hand from any step of the new seating") {
+    for (const std::string step : {"zero", "raise", "seat", "suction-on"}) {
+        CAPTURE(step);
+        Case c = cutting_case();
+        c.count(8);
+        REQUIRE(c.does(TurnSuction{.to = Suction::Lost}));
+        REQUIRE(c.does(ReopenStep{.step = "zero", .why = "to be seated again"}));
+        c.up_to(step);
+        REQUIRE(c.does(EndCut{.how = CutEnd::Surgeon}));
+        CHECK(current_step(c.state)->id == "ink");
+        CHECK(c.state.seatings.size() == 1);
+        CHECK(c.state.seatings.back().position() == 5);
+        CHECK(open_departures(c.state).empty());
+    }
 }

@@ -85,7 +85,7 @@ RowPlace row_place(const Pen& pen, const std::vector<Row>& rows, double w) {
     double label = 0;
     for (const auto& row : rows) label = std::max(label, pen.width(Type::Text, row.label));
     const double after = pen.cap(Type::Text) * 1.2;
-    if (label > 0) label = std::min(label, w * 0.5) + after;
+    if (label > 0) label = std::min(label, w * 0.42) + after;  // the longest word of a value needs the greater part
     return {.label_w = label, .value_w = w - label};
 }
 

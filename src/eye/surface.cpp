@@ -1,0 +1,150 @@
+#include "eye/surface.hpp"
+
+#include "eye/least_squares.hpp"
+#include "measure/expect.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+#include <set>
+
+namespace eye {
+namespace {
+
+constexpr int least_order = 2;
+constexpr int most_order = 4;
+constexpr std::size_t readings_a_coefficient = 2;
+constexpr double most_root_leverage = 2.0;
+constexpr double most_over_readings = 1.5;
+
+Eigen::Index terms(int order) { return (order + 1) * (order + 2) / 2; }
+
+/// 1, x, y, x^2, x y, y^2, ... up to the order, coordinates in parts of `reach`.
+Eigen::VectorXd monomials(const Point& point, Length reach, int order) {
+    const double x = point.x.mm() / reach.mm(), y = point.y.mm() / reach.mm();
+    Eigen::VectorXd row(terms(order));
+    Eigen::Index i = 0;
+    for (int degree = 0; degree <= order; ++degree) {
+        for (int k = 0; k <= degree; ++k) row(i++) = std::pow(x, degree - k) * std::pow(y, k);
+    }
+    return row;
+}
+
+Length farthest(const std::vector<MapReading>& readings) {
+    double mm = 0;
+    for (const MapReading& reading : readings) mm = std::max(mm, std::hypot(reading.at.x.mm(), reading.at.y.mm()));
+    return measure::from_mm(mm);
+}
+
+Eigen::MatrixXd design(const std::vector<MapReading>& readings, Length reach, int order) {
+    Eigen::MatrixXd rows(static_cast<Eigen::Index>(readings.size()), terms(order));
+    for (std::size_t i = 0; i < readings.size(); ++i) {
+        rows.row(static_cast<Eigen::Index>(i)) = monomials(readings[i].at, reach, order).transpose();
+    }
+    return rows;
+}
+
+Eigen::VectorXd thicknesses(const std::vector<MapReading>& readings) {
+    Eigen::VectorXd um(static_cast<Eigen::Index>(readings.size()));
+    for (std::size_t i = 0; i < readings.size(); ++i) um(static_cast<Eigen::Index>(i)) = readings[i].thickness.um();
+    return um;
+}
+
+std::vector<double> by_rows(const Eigen::MatrixXd& matrix) {
+    std::vector<double> values{};
+    for (Eigen::Index i = 0; i < matrix.rows(); ++i) {
+        for (Eigen::Index k = 0; k < matrix.cols(); ++k) values.push_back(matrix(i, k));
+    }
+    return values;
+}
+
+double most_supported(const Surface& surface) { return std::min(most_root_leverage, most_over_readings * surface.widest); }
+
+/// The surface of one order; none where the readings leave a coefficient open.
+std::optional<Surface> surface_of(const std::vector<MapReading>& readings, int order, Length sd) {
+    const Length reach = farthest(readings);
+    if (reach.nm() == 0) return std::nullopt;
+    const Eigen::MatrixXd rows = design(readings, reach, order);
+    const Eigen::VectorXd um = thicknesses(readings);
+    const auto fit = least_squares(rows, um);
+    if (!fit || fit->spare() < 1) return std::nullopt;
+    Surface surface{.order = order, .reach = reach, .sd = sd};
+    surface.scattered = fit->scatter() > explained_scatter(sd.um(), fit->spare());
+    if (surface.scattered) surface.sd = measure::from_um(fit->scatter());
+    surface.rms = measure::from_um(fit->residuals.norm() / std::sqrt(static_cast<double>(readings.size())));
+    for (Eigen::Index i = 0; i < rows.rows(); ++i) surface.widest = std::max(surface.widest, fit->root_leverage(rows.row(i)));
+    surface.um.assign(fit->coefficients.begin(), fit->coefficients.end());
+    surface.spread = by_rows(fit->root);
+    for (const OddRow& row : odd_rows(rows, um, sd.um())) surface.odd.push_back({.reading = row.row, .off = measure::from_um(row.off)});
+    return surface;
+}
+
+/// Whether the instrument explains the residuals once the odd readings are set aside: then no higher order is called for.
+bool explained(const Surface& surface, std::vector<MapReading> readings, Length sd) {
+    if (!surface.scattered) return true;
+    std::set<std::size_t> odd{};
+    for (const OddReading& one : surface.odd) odd.insert(one.reading);
+    for (auto row = odd.rbegin(); row != odd.rend(); ++row) readings.erase(readings.begin() + static_cast<std::ptrdiff_t>(*row));
+    const auto fit = least_squares(design(readings, surface.reach, surface.order), thicknesses(readings));
+    return fit && fit->spare() > 0 && fit->scatter() <= explained_scatter(sd.um(), fit->spare());
+}
+
+/// The degree of the cut that is farthest from being supported; none: all are.
+std::optional<int> open_at(const Surface& surface, const Cut& cut) {
+    std::optional<int> open{};
+    double most = most_supported(surface);
+    for (int deg = 0; deg < 360; ++deg) {
+        const double here = surface.root_leverage(on_cut(cut, deg));
+        if (here <= most) continue;
+        most = here;
+        open = deg;
+    }
+    return open;
+}
+
+}  // namespace
+
+Point on_ring(Length ring, Angle at) {
+    const double a = at.deg() * std::numbers::pi / 180, r = ring.mm() / 2;
+    return {.x = measure::from_mm(r * std::cos(a)), .y = measure::from_mm(r * std::sin(a))};
+}
+
+Point on_cut(const Cut& cut, int deg) {
+    const Point round = on_ring(cut.diameter, measure::centideg(100 * deg));
+    return {.x = cut.x + round.x, .y = cut.y + round.y};
+}
+
+Estimate Surface::at(const Point& point) const {
+    const Eigen::VectorXd row = monomials(point, reach, order);
+    const auto size = static_cast<Eigen::Index>(um.size());
+    const double root = root_leverage(point);
+    return {.thickness = measure::from_um_tenths(Eigen::Map<const Eigen::VectorXd>(um.data(), size).dot(row)),
+            .u = measure::from_um(sd.um() * root),
+            .supported = root <= most_supported(*this)};
+}
+
+double Surface::root_leverage(const Point& point) const {
+    using ByRows = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
+    const auto size = static_cast<Eigen::Index>(um.size());
+    return (Eigen::Map<const ByRows>(spread.data(), size, size) * monomials(point, reach, order)).norm();
+}
+
+SurfaceFit fit_surface(const std::vector<MapReading>& readings, const Cut& cut, Length sd) {
+    SurfaceFit found{};
+    for (int order = least_order; order <= most_order; ++order) {
+        const auto wanted = static_cast<std::size_t>(terms(order)) * readings_a_coefficient;
+        if (order > least_order && readings.size() < wanted) break;
+        auto surface = surface_of(readings, order, sd);
+        if (!surface) break;
+        const auto open = open_at(*surface, cut);
+        if (order == least_order) found.open_deg = open;
+        if (open) break;
+        const bool enough = explained(*surface, readings, sd);
+        found.surface = std::move(surface);
+        if (enough) break;
+    }
+    return found;
+}
+
+}  // namespace eye

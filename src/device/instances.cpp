@@ -30,6 +30,7 @@ public:
     void add(const picture::Panel& panel);
     void add(const picture::Polygon& polygon);
     void add(const picture::Text& text);
+    void add(const picture::Contours& contours);
     Drawing out{};
 
 private:
@@ -165,6 +166,21 @@ void Maker::add(const picture::Text& text) {
     }
 }
 
+void Maker::add(const picture::Contours& contours) {
+    const auto n = static_cast<std::size_t>(contours.columns) * static_cast<std::size_t>(contours.rows);
+    const bool whole = contours.columns >= 2 && contours.rows >= 2 && contours.values.size() == n && contours.inside.size() == n;
+    measure::expect(whole && contours.step > 0 && contours.high > contours.low);
+    const Point centre = px(contours.box.centre());
+    push(Kind::Contours, {.centre_x = f(centre.x),
+                          .centre_y = f(centre.y),
+                          .half_x = f(px(contours.box.w) / 2),
+                          .half_y = f(px(contours.box.h) / 2),
+                          .figure = {f(static_cast<double>(out.fields.size())), f(contours.columns), f(contours.rows), 0},
+                          .more = {f(contours.low), f(contours.high), f(contours.step), f(px(contours.line_width) / 2)},
+                          .fill = colour(contours.line)});
+    for (std::size_t i = 0; i < n; ++i) out.fields.push_back({contours.values[i], f(px(contours.inside[i]))});
+}
+
 }  // namespace
 
 Group group(Kind kind) {
@@ -179,6 +195,8 @@ Group group(Kind kind) {
         case Kind::Letter:
         case Kind::Numeral:
             return Group::Letters;
+        case Kind::Contours:
+            return Group::Contours;
     }
     measure::expect(false);
     return {};

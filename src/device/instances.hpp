@@ -26,11 +26,11 @@ struct Instance {
 };
 
 /// What stands in Instance::kind.
-enum class Kind { Line, Ring, Disc, Panel, Polygon, Letter, Numeral };
+enum class Kind { Line, Ring, Disc, Panel, Polygon, Letter, Numeral, Contours };
 
 /// Kinds that are painted by one program.
-enum class Group { Fills, Strokes, Letters };
-inline constexpr std::size_t groups = 3;
+enum class Group { Fills, Strokes, Letters, Contours };
+inline constexpr std::size_t groups = 4;
 Group group(Kind kind);
 
 /// Instances in a row of one group.
@@ -44,6 +44,7 @@ struct Drawing {
     std::vector<Instance> instances{};
     std::vector<Run> runs{};
     std::vector<std::array<float, 2>> corners{};  // of all polygons, from their centres, counter-clockwise on the glass
+    std::vector<std::array<float, 2>> fields{};   // of all contours: value, and pixels to the edge of what is known
 };
 
 Drawing drawing(const picture::Shapes& shapes, const Palette& palette, const Fonts& fonts, const Atlas& atlas);

@@ -9,13 +9,19 @@
 
 namespace device {
 
+/// Pairs of numbers that a shader looks up.
+struct Numbers {
+    GLuint buffer = 0, view = 0;
+};
+
 /// What lies on the graphics card, and the lettering it was made for.
 struct Renderer::Card {
     Fonts fonts;
     Atlas atlas;
     std::array<GLuint, groups> programs{};  // by Group
-    GLuint layout = 0, instances = 0, corners = 0;
-    GLuint corner_view = 0, letters = 0, numerals = 0;
+    GLuint layout = 0, instances = 0;
+    Numbers corners{}, fields{};
+    GLuint letters = 0, numerals = 0;
     Card(const Fonts& given) : fonts(given), atlas(given) {}
     Card(const Card&) = delete;
     Card& operator=(const Card&) = delete;
@@ -23,7 +29,7 @@ struct Renderer::Card {
 
 namespace {
 
-constexpr GLint corner_unit = 0, letter_unit = 1, numeral_unit = 2;
+constexpr GLint corner_unit = 0, letter_unit = 1, numeral_unit = 2, field_unit = 3;
 
 /// The compiler's complaint, empty when there is none.
 std::string compile(GLuint program, GLenum stage, Group group, const char* source) {
@@ -53,7 +59,8 @@ std::string link(GLuint program) {
 
 std::string build(GLuint program, Group group) {
     std::string complaint = compile(program, GL_VERTEX_SHADER, group, shaders::shape_vert);
-    if (complaint.empty()) complaint = compile(program, GL_FRAGMENT_SHADER, group, shaders::shape_frag);
+    const char* painted = group == Group::Contours ? shaders::thickness_map_frag : shaders::shape_frag;
+    if (complaint.empty()) complaint = compile(program, GL_FRAGMENT_SHADER, group, painted);
     return complaint.empty() ? link(program) : complaint;
 }
 
@@ -104,6 +111,29 @@ void name_units(GLuint program) {
     ::glUniform1i(::glGetUniformLocation(program, "corners"), corner_unit);
     ::glUniform1i(::glGetUniformLocation(program, "letters"), letter_unit);
     ::glUniform1i(::glGetUniformLocation(program, "numerals"), numeral_unit);
+    ::glUniform1i(::glGetUniformLocation(program, "fields"), field_unit);
+}
+
+Numbers numbers() {
+    Numbers made{};
+    ::glGenBuffers(1, &made.buffer);
+    ::glBindBuffer(GL_TEXTURE_BUFFER, made.buffer);
+    ::glGenTextures(1, &made.view);
+    ::glBindTexture(GL_TEXTURE_BUFFER, made.view);
+    ::glTexBuffer(GL_TEXTURE_BUFFER, GL_RG32F, made.buffer);
+    return made;
+}
+
+/// The colours of the relief, thinnest first.
+void name_relief(GLuint program, const Palette& palette) {
+    std::array<float, 3 * picture::reliefs> colours{};
+    for (std::size_t i = 0; i < picture::reliefs; ++i) {
+        const Rgb one = palette[static_cast<std::size_t>(picture::Ink::Relief1) + i];
+        colours[3 * i] = static_cast<float>(one.r) / 255;
+        colours[3 * i + 1] = static_cast<float>(one.g) / 255;
+        colours[3 * i + 2] = static_cast<float>(one.b) / 255;
+    }
+    ::glUniform3fv(::glGetUniformLocation(program, "relief"), picture::reliefs, colours.data());
 }
 
 }  // namespace
@@ -123,11 +153,8 @@ Result<Renderer> Renderer::make(Window& window, const Fonts& fonts) {
 
     ::glGenVertexArrays(1, &card->layout);
     ::glGenBuffers(1, &card->instances);
-    ::glGenBuffers(1, &card->corners);
-    ::glBindBuffer(GL_TEXTURE_BUFFER, card->corners);
-    ::glGenTextures(1, &card->corner_view);
-    ::glBindTexture(GL_TEXTURE_BUFFER, card->corner_view);
-    ::glTexBuffer(GL_TEXTURE_BUFFER, GL_RG32F, card->corners);
+    card->corners = numbers();
+    card->fields = numbers();
     return Renderer(std::move(card));
 }
 
@@ -147,8 +174,10 @@ void Renderer::draw(Window& window, const picture::Shapes& shapes, const Palette
     ::glBlendFunc(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA);
     ::glBindVertexArray(card_->layout);
     fill(GL_ARRAY_BUFFER, card_->instances, out.instances);
-    fill(GL_TEXTURE_BUFFER, card_->corners, out.corners);
-    bind(corner_unit, GL_TEXTURE_BUFFER, card_->corner_view);
+    fill(GL_TEXTURE_BUFFER, card_->corners.buffer, out.corners);
+    fill(GL_TEXTURE_BUFFER, card_->fields.buffer, out.fields);
+    bind(corner_unit, GL_TEXTURE_BUFFER, card_->corners.view);
+    bind(field_unit, GL_TEXTURE_BUFFER, card_->fields.view);
     bind(letter_unit, GL_TEXTURE_2D, card_->letters);
     bind(numeral_unit, GL_TEXTURE_2D, card_->numerals);
     ::glBindBuffer(GL_ARRAY_BUFFER, card_->instances);
@@ -157,6 +186,9 @@ void Renderer::draw(Window& window, const picture::Shapes& shapes, const Palette
         ::glUniform2f(::glGetUniformLocation(program, "glass"), static_cast<float>(window.width_px()),
                       static_cast<float>(window.height_px()));
     }
+    const GLuint relief = card_->programs[static_cast<std::size_t>(Group::Contours)];
+    ::glUseProgram(relief);
+    name_relief(relief, palette);
     for (const Run& run : out.runs) {
         ::glUseProgram(card_->programs[static_cast<std::size_t>(run.group)]);
         describe(run.first);

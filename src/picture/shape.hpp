@@ -43,9 +43,15 @@ enum class Ink {
     Red,         // stop
     RedFill,     // behind Red lettering
     Black,       // the hole of an open eye
-    Steel        // the blade, sutures in place
+    Steel,       // the blade, sutures in place
+    Relief1,     // a map of thickness from its thinnest, lighter step by step; no lettering on it
+    Relief2,
+    Relief3,
+    Relief4,
+    Relief5
 };
-inline constexpr int inks = 19;
+inline constexpr int inks = 24;
+inline constexpr int reliefs = 5;
 
 /// Roles of lettering. The typography says how tall each is; nothing on a Table view is under its minimum in look.md.
 enum class Type {
@@ -104,7 +110,21 @@ struct Text {  // `at` is on the baseline at the left, centre or right end
     bool operator==(const Text&) const = default;
 };
 
-using Shape = std::variant<Line, Ring, Disc, Panel, Polygon, Text>;
+/// A field of values in bands of the relief's colours, from `low` to `high` a band a `step`, with a line between bands. The
+/// values stand on a grid over the whole box, row by row from the upper left, the outermost ones on its edges, and are taken as
+/// straight between neighbours. Nothing is painted where the field is not known.
+struct Contours {
+    Box box{};
+    int columns = 0, rows = 0;    // 2 or more
+    std::vector<float> values{};  // columns * rows
+    std::vector<float> inside{};  // of the same places: mm on the glass to the edge of what is known, negative beyond
+    double low = 0, high = 0, step = 1;
+    double line_width = 0;  // mm
+    Ink line{};
+    bool operator==(const Contours&) const = default;
+};
+
+using Shape = std::variant<Line, Ring, Disc, Panel, Polygon, Text, Contours>;
 using Shapes = std::vector<Shape>;
 
 }  // namespace picture

@@ -17,7 +17,7 @@ struct Coloured {
     std::uint32_t rrggbb = 0;
 };
 
-// look.md's dark table; Band, AmberFill, RedFill, Black and Steel are chosen to go with it.
+// look.md's dark table; Band, AmberFill, RedFill, Black, Steel and the relief are chosen to go with it.
 constexpr Coloured dark[] = {
     {picture::Ink::Ground, 0x0F1216},   {picture::Ink::Card, 0x171B21},    {picture::Ink::Raised, 0x222933},
     {picture::Ink::Line, 0x36404D},     {picture::Ink::Mark, 0x66758A},    {picture::Ink::Text, 0xF2F4F7},
@@ -25,7 +25,8 @@ constexpr Coloured dark[] = {
     {picture::Ink::OnAccent, 0xFFFFFF}, {picture::Ink::Cornea, 0x4F8794},  {picture::Ink::Tissue, 0x1B333A},
     {picture::Ink::Band, 0x3D5057},     {picture::Ink::Amber, 0xFFC24B},   {picture::Ink::AmberFill, 0x2B2314},
     {picture::Ink::Red, 0xFFB0A7},      {picture::Ink::RedFill, 0x32191B}, {picture::Ink::Black, 0x000000},
-    {picture::Ink::Steel, 0xF2F4F7},
+    {picture::Ink::Steel, 0xF2F4F7},    {picture::Ink::Relief1, 0x1B1F4A}, {picture::Ink::Relief2, 0x24406C},
+    {picture::Ink::Relief3, 0x2B607C},  {picture::Ink::Relief4, 0x377C7C}, {picture::Ink::Relief5, 0x67927A},
 };
 static_assert(std::size(dark) == picture::inks);
 

@@ -5,6 +5,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
+
 namespace support {
 
 namespace {
@@ -55,6 +58,28 @@ std::string polygon(const picture::Polygon& p, const std::string& ink) {
     return fmt::format("<polygon points='{}' fill='{}'/>\n", points, ink);
 }
 
+/// Bands as small squares; what the shader smooths is coarse here.
+std::string contours(const picture::Contours& c, const screen::Palette& palette) {
+    const double w = c.box.w / (c.columns - 1), h = c.box.h / (c.rows - 1);
+    const double bands = std::max(1.0, std::ceil((c.high - c.low) / c.step - 1e-3));
+    std::string out;
+    for (int row = 0; row < c.rows; ++row) {
+        for (int column = 0; column < c.columns; ++column) {
+            const auto i = static_cast<std::size_t>(row * c.columns + column);
+            if (c.inside[i] < 0) continue;
+            const double band = std::clamp(std::floor((static_cast<double>(c.values[i]) - c.low) / c.step), 0.0, bands - 1);
+            const double at = (band + 0.5) / bands * (picture::reliefs - 1);
+            const auto ink = static_cast<picture::Ink>(static_cast<int>(picture::Ink::Relief1) + static_cast<int>(std::lround(at)));
+            const double x = c.box.x + (column - 0.5) * w, y = c.box.y + (row - 0.5) * h;
+            const double left = std::max(x, c.box.x), top = std::max(y, c.box.y);
+            out += fmt::format("<rect x='{:.3f}' y='{:.3f}' width='{:.3f}' height='{:.3f}' fill='{}'/>\n", left, top,
+                               std::min(x + w, c.box.right()) - left + 0.05, std::min(y + h, c.box.bottom()) - top + 0.05,
+                               colour(palette, ink));
+        }
+    }
+    return out;
+}
+
 std::string text(const picture::Text& t, const screen::Canvas& canvas, const std::string& ink) {
     const char* anchor = t.align == picture::Align::Left ? "start" : t.align == picture::Align::Centre ? "middle" : "end";
     return fmt::format("<text x='{}' y='{}' font-family='B612' font-size='{}' font-weight='{}' text-anchor='{}' fill='{}'>{}</text>\n",
@@ -79,6 +104,7 @@ std::string svg(const picture::Shapes& shapes, const screen::Canvas& canvas, con
                        },
                        [&](const picture::Panel& p) { under += panel(p, palette); },
                        [&](const picture::Polygon& p) { under += polygon(p, colour(palette, p.ink)); },
+                       [&](const picture::Contours& c) { under += contours(c, palette); },
                        [&](const picture::Text& t) { over += text(t, canvas, colour(palette, t.ink)); },
                    },
                    shape);

@@ -25,7 +25,9 @@ Type hour_type(int hour) { return hour % 3 == 0 ? Type::Title : Type::Text; }
 /// Where nasal and temporal stand: in line with the hour, under it, or in the corners at the bottom of a narrow box.
 enum class Words { InLine, Under, Corners };
 
-bool words_at_the_sides(const ClockFace& face) { return face.seat == eye::Seat::Head; }
+bool worded(const ClockFace& face) { return !face.seat_label.empty(); }
+
+bool words_at_the_sides(const ClockFace& face) { return worded(face) && face.seat == eye::Seat::Head; }
 
 double word_width(const ClockFace& face, const Lettering& lettering) {
     if (!words_at_the_sides(face)) return 0;
@@ -34,6 +36,7 @@ double word_width(const ClockFace& face, const Lettering& lettering) {
 
 /// What stands under the bottom hour: where the surgeon sits, and with a temporal seat the word temporal too.
 std::vector<std::string> seat_lines(const ClockFace& face, double width, const Lettering& lettering) {
+    if (!worded(face)) return {};
     if (words_at_the_sides(face)) return wrap(face.seat_label, Type::Text, width, lettering);
     const std::string both = face.temporal_label + " · " + face.seat_label;
     if (lettering.width(Type::Text, both) <= width) return {both};
@@ -55,7 +58,8 @@ bool seat_shares_line(const ClockFace& face, const Box& box, const Lettering& le
 
 /// The widest dial between words placed so.
 double half_width(Words words, const ClockFace& face, const Box& box, const Lettering& lettering) {
-    const double digits = lettering.width(Type::Title, "12"), word = word_width(face, lettering), half = box.w / 2;
+    const bool narrow = !worded(face) && face.seat == eye::Seat::Head;  // 3 and 9 stand at the sides
+    const double digits = lettering.width(Type::Title, narrow ? "9" : "12"), word = word_width(face, lettering), half = box.w / 2;
     switch (words) {
         case Words::InLine:
             return half - rim_gap - digits - (word > 0 ? rim_gap + word : 0);
@@ -72,7 +76,7 @@ Room room_with(Words words, const ClockFace& face, const Box& box, const Letteri
     const double hour = lettering.cap(Type::Title) + rim_gap, line = pitch(Type::Text, lettering);
     Room made{.words = words, .seat = seat_lines(face, box.w, lettering), .box = box};
     const double own_line = words == Words::Corners && !seat_shares_line(face, box, lettering) ? line : 0;
-    const double above = hour + (words_at_the_sides(face) ? 0 : line);
+    const double above = hour + (words_at_the_sides(face) || !worded(face) ? 0 : line);
     const double below = hour + own_line + line * static_cast<double>(made.seat.size()) + lettering.cap(Type::Text) * descent;
     const double r = std::max(0.0, std::min((box.h - above - below) / 2, half_width(words, face, box, lettering)));
     made.dial = {.centre = {box.centre().x, box.y + above + r + (box.h - above - below - 2 * r) / 2}, .r = r};
@@ -110,7 +114,7 @@ void marks(Shapes& out, const ClockFace& face, const Dial& dial) {
         const auto at = eye::mark_angle(k, face.marks, face.mark_offset);
         if (taken(face, at)) continue;
         const double deg = dial.turn_of(face, at);
-        out.push_back(Line{.a = dial.at(0.72, deg), .b = dial.at(0.93, deg), .width = 0.5, .ink = Ink::Mark});
+        out.push_back(Line{.a = dial.at(0.72, deg), .b = dial.at(0.93, deg), .width = std::max(0.5, dial.r * 0.011), .ink = Ink::Mark});
     }
     for (int k = 0; k < face.dots; ++k) {
         const double deg = dial.turn_of(face, eye::mark_angle(k + 1, face.dots, {}));
@@ -217,6 +221,7 @@ Text side_word(const Room& room, const std::string& word, bool left, const Lette
 Labels words(const ClockFace& face, const Room& room, const Lettering& lettering) {
     const Dial& dial = room.dial;
     Labels made;
+    if (!worded(face)) return made;
     double y = room.seat_y;
     for (const auto& text : room.seat) {
         made.push_back({.at = {dial.centre.x, y}, .text = text, .type = Type::Text, .ink = Ink::Soft, .align = Align::Centre});

@@ -22,7 +22,7 @@ struct ClockFace {
         measure::Angle at{};
     };
     std::vector<Next> next{};                                   // at most two, the first is now
-    std::string seat_label{}, nasal_label{}, temporal_label{};  // words
+    std::string seat_label{}, nasal_label{}, temporal_label{};  // words; without them, for who reads from afar, the hours alone
 };
 
 /// The open eye: the hole in the cornea, with a word in it.

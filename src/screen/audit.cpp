@@ -56,7 +56,7 @@ void look_at_texts(Findings& out, const Frame& frame, const Canvas& canvas) {
     const Box glass{0, 0, canvas.glass.width_mm, canvas.glass.height_mm};
     for (std::size_t i = 0; i < all.size(); ++i) {
         const auto& one = all[i];
-        if (canvas.lettering.cap(one.text.type) < table_minimum_mm(one.text.type) - 1e-9)
+        if (canvas.lettering.cap(one.text.type) < minimum_mm(canvas.type.reader, one.text.type) - 1e-9)
             out.push_back({Finding::Is::SmallText, one.text.text});
         if (!within(one.box, glass)) out.push_back({Finding::Is::TextOffGlass, one.text.text});
         const Box* own = own_panel(boxes, one.box);

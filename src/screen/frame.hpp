@@ -35,9 +35,13 @@ struct Canvas {
     Finger finger{};
 };
 
+/// Whose view it is: what lettering it is drawn in.
+Reader reader(const View& view);
+
 Frame draw(const TableModel& model, const Canvas& canvas);
 Frame draw(const PickModel& model, const Canvas& canvas);
 Frame draw(const FormModel& model, const Canvas& canvas);
+Frame draw(const FarModel& model, const Canvas& canvas);
 Frame draw(const View& view, const Canvas& canvas);
 
 }  // namespace screen

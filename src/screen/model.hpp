@@ -137,14 +137,37 @@ struct FormModel {
     std::optional<Banner> banner{};
 };
 
-using View = std::variant<TableModel, PickModel, FormModel>;
+/// What the surgeon sees from the microscope: one figure or one clock face, never a control.
+struct FarModel {
+    /// The giant digits with what they count.
+    struct Numeral {
+        std::string digits{}, under{};
+        bool watch = false;  // past the plan, or suction lost
+    };
+    /// Something happened otherwise: said in words.
+    struct Said {
+        std::string text{};
+        Banner::Level level{};
+    };
+    /// The next suture: one disc.
+    struct Dial {
+        std::string suture{}, at{};
+        picture::ClockFace face{};
+    };
+    std::string eye{};
+    std::optional<ClockShown> clock{};
+    std::variant<std::monostate, Numeral, Said, Dial> shown{};
+    std::optional<Banner> banner{};
+};
+
+using View = std::variant<TableModel, PickModel, FormModel, FarModel>;
 
 /// What no event says; the app fills it in. Screen knows no ledger and no device.
 struct Around {
     measure::Instant now{};
     std::uint64_t not_on_disk = 0;
     std::string trouble{};
-    bool damaged = false, clock_jumped = false;
+    bool damaged = false, clock_jumped = false, muted = false;
     guide::Source here = guide::Source::Table;  // which source this view's taps are
     std::optional<std::string> refusal{};       // the words of the last refusal, until the next tap
     std::optional<std::string> bounced{};       // id of a target whose tap was taken for a bounce: offer to count it

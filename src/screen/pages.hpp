@@ -16,6 +16,7 @@ View view(const guide::CaseState& state, const ScreenState& screen, const Around
 
 TableModel table(const guide::CaseState& state, const Around& around, const Words& words);
 PickModel page(const guide::CaseState& state, const ScreenState& screen, const Around& around, const Words& words);
+FarModel far(const guide::CaseState& state, const Around& around, const Words& words);
 
 // ---- parts, shared by the table and its pages ----
 Strip strip(const guide::CaseState& state, const Around& around, const Words& words);

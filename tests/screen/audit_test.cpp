@@ -97,9 +97,14 @@ TEST_CASE("no view has a finding on any glass, for either hand") {
     const auto views = every_view();
     CHECK(views.size() > 150);
     for (const auto& on : samples::glasses()) {
-        const Canvas canvas = samples::canvas(on.glass);
         for (const auto& sample : views) {
-            for (const auto& one : audit(draw(sample.view, canvas), canvas)) {
+            const Canvas canvas = samples::canvas(on.glass, reader(sample.view));
+            // A glass too small for 3 m shows the Far view for a shorter distance: the lettering falls short, and it is said.
+            const bool near = canvas.type.reader == Reader::Far && far_reach_mm(canvas.type) < 3000;
+            const Frame frame = draw(sample.view, canvas);
+            if (near) CHECK_FALSE(frame.short_of.empty());
+            for (const auto& one : audit(frame, canvas)) {
+                if (near && one.is == Is::SmallText) continue;
                 FAIL_CHECK(sample.name << " on " << on.name << ": " << name(one.is) << ": " << one.what);
             }
         }
@@ -109,9 +114,10 @@ TEST_CASE("no view has a finding on any glass, for either hand") {
 TEST_CASE("what gives way on a small glass is told, and on a large one nothing does") {
     const auto views = every_view();
     for (const auto& on : samples::glasses()) {
-        const Canvas canvas = samples::canvas(on.glass);
-        const bool large = std::min(on.glass.width_mm, on.glass.height_mm) > 190;
         for (const auto& sample : views) {
+            const Canvas canvas = samples::canvas(on.glass, reader(sample.view));
+            const bool far_upright = canvas.type.reader == Reader::Far && on.glass.portrait();  // made for a landscape glass
+            const bool large = std::min(on.glass.width_mm, on.glass.height_mm) > 190 && !far_upright;
             const Frame frame = draw(sample.view, canvas);
             for (const auto& what : frame.short_of) {
                 MESSAGE(sample.name << " on " << on.name << ": no room for: " << what);

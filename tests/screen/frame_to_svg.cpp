@@ -22,8 +22,8 @@ int main(int argc, char** argv) {
             std::string name = sample.name + " " + glass.name;
             if (name.find(wanted) == std::string::npos) continue;
             std::replace(name.begin(), name.end(), ' ', '-');
-            const auto canvas = samples::canvas(glass.glass);
-            const auto frame = std::visit([&](const auto& model) { return screen::draw(model, canvas); }, sample.view);
+            const auto canvas = samples::canvas(glass.glass, screen::reader(sample.view));
+            const auto frame = screen::draw(sample.view, canvas);
             std::ofstream(folder + "/" + name + ".svg") << support::svg(frame.shapes, canvas, palette);
             for (const auto& found : screen::audit(frame, canvas))
                 std::cout << name << ": " << screen::name(found.is) << ": " << found.what << "\n";

@@ -135,8 +135,8 @@ std::vector<NamedGlass> glasses() {
             {"800x1280-10-left", {136, 217, Hand::Left}}};
 }
 
-Canvas canvas(const Glass& glass) {
-    const Typography type = table_typography(glass);
+Canvas canvas(const Glass& glass, Reader reader) {
+    const Typography type = typography(reader, glass);
     return {.glass = glass, .type = type, .lettering = support::lettering(type), .finger = {}};
 }
 

@@ -24,6 +24,6 @@ struct NamedGlass {
 
 /// Look.md: from 1024 x 600 on 10 inches to 3840 x 2160 on 27, portrait too.
 std::vector<NamedGlass> glasses();
-screen::Canvas canvas(const screen::Glass& glass);
+screen::Canvas canvas(const screen::Glass& glass, screen::Reader reader = screen::Reader::Table);
 
 }  // namespace samples

@@ -43,6 +43,7 @@ struct Walk {
     void see(const sample::Case& at, const std::string& name, const screen::ScreenState& state = {}) {
         around.now = at.now;
         views.push_back({name, screen::view(at.state, state, around, words)});
+        if (state.page.empty()) views.push_back({"far " + name, screen::far(at.state, around, words)});
     }
 };
 

@@ -1,0 +1,116 @@
+// The Far view in millimetres: a column with eye, suture and clock, and beside it the one thing to be read, as large as it
+// goes. Everything grows with the glass; what a glass is too small for at 3 m is told, never shrunk in silence.
+#include "measure/overloaded.hpp"
+#include "screen/pen.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace screen {
+
+namespace {
+
+constexpr double column_share = 0.44;
+
+struct Places {
+    Box column{}, figure{};
+};
+
+Places places(const Pen& pen) {
+    const Glass& glass = pen.canvas().glass;
+    const double g = pen.gap(), h = glass.height_mm - 2 * g, w = column_share * glass.width_mm;
+    return {.column = {g, g, w - g, h}, .figure = {w + g, g, glass.width_mm - w - 2 * g, h}};
+}
+
+Ink ink_of(Banner::Level level) {
+    switch (level) {
+        case Banner::Level::Notice:
+            return Ink::Soft;
+        case Banner::Level::Watch:
+            return Ink::Amber;
+        case Banner::Level::Stop:
+            return Ink::Red;
+    }
+    return Ink::Text;
+}
+
+/// Amber has its triangle and red its octagon: nothing is told by colour alone.
+void sign(Pen& pen, Banner::Level level, const Box& box) {
+    if (level == Banner::Level::Watch) pen.icon(Icon::Triangle, box, Ink::Amber, Ink::Black);
+    if (level == Banner::Level::Stop) pen.icon(Icon::Octagon, box, Ink::Red, Ink::Black);
+}
+
+void draw_shown(Pen& pen, const FarModel::Numeral& numeral, const Places& at) {
+    const Ink ink = numeral.watch ? Ink::Amber : Ink::Text;
+    const Block under = pen.block(numeral.under, {Type::Lead}, {at.figure.w, at.figure.h, 2});
+    const double cap = pen.cap(Type::Numeral), gap = pen.cap(Type::Lead) * 0.6;
+    const double top = at.figure.y + std::max(0.0, at.figure.h - cap - gap - under.height) / 2, middle = at.figure.centre().x;
+    pen.text({middle, top}, numeral.digits, Type::Numeral, ink, Align::Centre);
+    pen.text({middle, top + cap + gap}, under, ink, Align::Centre);
+    if (!under.fits || pen.width(Type::Numeral, numeral.digits) > at.figure.w) pen.falls_short(numeral.under);
+    if (!numeral.watch) return;
+    const double size = pen.cap(Type::Lead) * 1.6;
+    sign(pen, Banner::Level::Watch, {at.column.centre().x - size / 2, at.column.centre().y - size, size, size});
+}
+
+void draw_shown(Pen& pen, const FarModel::Said& said, const Places& at) {
+    const Block block = pen.block(said.text, {Type::Display, Type::Title}, {at.figure.w, at.figure.h * 0.75, 4});
+    const bool signed_too = said.level != Banner::Level::Notice;
+    const double size = signed_too ? pen.cap(Type::Display) * 1.2 : 0, gap = signed_too ? size * 0.5 : 0;
+    const double top = at.figure.y + std::max(0.0, at.figure.h - size - gap - block.height) / 2, middle = at.figure.centre().x;
+    sign(pen, said.level, {middle - size / 2, top, size, size});
+    pen.text({middle, top + size + gap}, block, said.level == Banner::Level::Notice ? Ink::Text : ink_of(said.level), Align::Centre);
+    if (!block.fits) pen.falls_short(said.text);
+}
+
+void draw_shown(Pen& pen, const FarModel::Dial& dial, const Places& at) {
+    pen.add(picture::draw(dial.face, at.figure, pen.canvas().lettering));
+    const double gap = pen.cap(Type::Lead) * 0.6, y = at.column.y + pen.cap(Type::Value) + 2 * pen.gap() + gap;
+    pen.text({at.column.x, y}, dial.suture, Type::Lead, Ink::Soft);
+    pen.text({at.column.x, y + pen.cap(Type::Lead) + gap}, dial.at, Type::Display, Ink::Text);
+}
+
+/// At the foot of the column; returns what it took.
+double draw_far_banner(Pen& pen, const Banner& banner, const Box& column) {
+    const double size = banner.level == Banner::Level::Notice ? 0 : pen.cap(Type::Text) * 1.2, indent = size > 0 ? size * 1.3 : 0;
+    const Block block = pen.block(banner.text, {Type::Text}, {column.w - indent, column.h, 2});
+    const double top = column.bottom() - block.height;
+    sign(pen, banner.level, {column.x, top - (size - pen.cap(Type::Text)) / 2, size, size});
+    pen.text({column.x + indent, top}, block, ink_of(banner.level));
+    if (!block.fits) pen.falls_short(banner.text);
+    return block.height + pen.gap() * 2;
+}
+
+/// The clock at the foot of the column; over a banner its label gives way.
+void draw_far_clock(Pen& pen, const ClockShown& clock, Box column, const std::optional<Banner>& banner) {
+    if (banner) column.h -= draw_far_banner(pen, *banner, column);
+    if (!banner) {
+        const double drop = pen.cap(Type::Text) * picture::descent;
+        pen.text({column.x, column.bottom() - drop - pen.cap(Type::Text)}, clock.label, Type::Text, Ink::Soft);
+        column.h -= pen.pitch(Type::Text) + drop;
+    }
+    pen.text({column.x, column.bottom() - pen.cap(Type::Value)}, clock.value, Type::Value, Ink::Text);
+}
+
+}  // namespace
+
+Frame draw(const FarModel& model, const Canvas& canvas) {
+    Pen pen(canvas);
+    pen.add(picture::Panel{.box = {0, 0, canvas.glass.width_mm, canvas.glass.height_mm}, .fill = Ink::Black, .edge = Ink::Black});
+    const Places at = places(pen);
+    pen.text({at.column.x, at.column.y}, model.eye, Type::Value, Ink::Soft);
+    std::visit(measure::overloaded{[](std::monostate) {}, [&](const FarModel::Numeral& numeral) { draw_shown(pen, numeral, at); },
+                                    [&](const FarModel::Said& said) { draw_shown(pen, said, at); },
+                                    [&](const FarModel::Dial& dial) { draw_shown(pen, dial, at); }},
+               model.shown);
+    if (model.clock) {
+        draw_far_clock(pen, *model.clock, at.column, model.banner);
+    } else if (model.banner) {
+        draw_far_banner(pen, *model.banner, at.column);
+    }
+    if (const double reach = far_reach_mm(canvas.type); reach < 3000) pen.falls_short(fmt::format("3 m, only {:.1f} m", reach / 1000));
+    return pen.take();
+}
+
+}  // namespace screen

@@ -12,15 +12,15 @@
 namespace eye {
 namespace {
 
-constexpr int least_order = 2;
+constexpr int usual_order = 2;
 constexpr int most_order = 4;
 constexpr std::size_t readings_a_coefficient = 2;
 constexpr double most_root_leverage = 2.0;
 constexpr double most_over_readings = 1.5;
 
-Eigen::Index terms(int order) { return (order + 1) * (order + 2) / 2; }
+Eigen::Index terms(int order) { return order == 1 ? 4 : (order + 1) * (order + 2) / 2; }
 
-/// 1, x, y, x^2, x y, y^2, ... up to the order, coordinates in parts of `reach`.
+/// 1, x, y, x^2, x y, y^2, ... up to the order, coordinates in parts of `reach`; for order 1: 1, x, y, x^2 + y^2.
 Eigen::VectorXd monomials(const Point& point, Length reach, int order) {
     const double x = point.x.mm() / reach.mm(), y = point.y.mm() / reach.mm();
     Eigen::VectorXd row(terms(order));
@@ -28,6 +28,7 @@ Eigen::VectorXd monomials(const Point& point, Length reach, int order) {
     for (int degree = 0; degree <= order; ++degree) {
         for (int k = 0; k <= degree; ++k) row(i++) = std::pow(x, degree - k) * std::pow(y, k);
     }
+    if (order == 1) row(i) = x * x + y * y;
     return row;
 }
 
@@ -74,7 +75,7 @@ std::optional<Surface> surface_of(const std::vector<MapReading>& readings, int o
     if (surface.scattered) surface.sd = measure::from_um(fit->scatter());
     surface.rms = measure::from_um(fit->residuals.norm() / std::sqrt(static_cast<double>(readings.size())));
     for (Eigen::Index i = 0; i < rows.rows(); ++i) surface.widest = std::max(surface.widest, fit->root_leverage(rows.row(i)));
-    surface.um.assign(fit->coefficients.begin(), fit->coefficients.end());
+    surface.coefficients_um.assign(fit->coefficients.begin(), fit->coefficients.end());
     surface.spread = by_rows(fit->root);
     for (const OddRow& row : odd_rows(rows, um, sd.um())) surface.odd.push_back({.reading = row.row, .off = measure::from_um(row.off)});
     return surface;
@@ -103,6 +104,15 @@ std::optional<int> open_at(const Surface& surface, const Cut& cut) {
     return open;
 }
 
+/// The surface of one order, where the readings bear it all round the cut.
+SurfaceFit borne(const std::vector<MapReading>& readings, const Cut& cut, int order, Length sd) {
+    auto surface = surface_of(readings, order, sd);
+    if (!surface) return {};
+    const auto open = open_at(*surface, cut);
+    if (open) return {.surface = std::nullopt, .open_deg = open};
+    return {.surface = std::move(surface), .open_deg = std::nullopt};
+}
+
 }  // namespace
 
 Point on_ring(Length ring, Angle at) {
@@ -116,33 +126,33 @@ Point on_cut(const Cut& cut, int deg) {
 }
 
 Estimate Surface::at(const Point& point) const {
-    const Eigen::VectorXd row = monomials(point, reach, order);
-    const auto size = static_cast<Eigen::Index>(um.size());
     const double root = root_leverage(point);
-    return {.thickness = measure::from_um_tenths(Eigen::Map<const Eigen::VectorXd>(um.data(), size).dot(row)),
+    return {.thickness = measure::from_um_tenths(um_at(point)),
             .u = measure::from_um(sd.um() * root),
             .supported = root <= most_supported(*this)};
 }
 
+double Surface::um_at(const Point& point) const {
+    const auto size = static_cast<Eigen::Index>(coefficients_um.size());
+    return Eigen::Map<const Eigen::VectorXd>(coefficients_um.data(), size).dot(monomials(point, reach, order));
+}
+
 double Surface::root_leverage(const Point& point) const {
     using ByRows = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor>;
-    const auto size = static_cast<Eigen::Index>(um.size());
+    const auto size = static_cast<Eigen::Index>(coefficients_um.size());
     return (Eigen::Map<const ByRows>(spread.data(), size, size) * monomials(point, reach, order)).norm();
 }
 
 SurfaceFit fit_surface(const std::vector<MapReading>& readings, const Cut& cut, Length sd) {
     SurfaceFit found{};
-    for (int order = least_order; order <= most_order; ++order) {
+    for (int order = usual_order; order <= most_order; ++order) {
         const auto wanted = static_cast<std::size_t>(terms(order)) * readings_a_coefficient;
-        if (order > least_order && readings.size() < wanted) break;
-        auto surface = surface_of(readings, order, sd);
-        if (!surface) break;
-        const auto open = open_at(*surface, cut);
-        if (order == least_order) found.open_deg = open;
-        if (open) break;
-        const bool enough = explained(*surface, readings, sd);
-        found.surface = std::move(surface);
-        if (enough) break;
+        if (order > usual_order && readings.size() < wanted) break;
+        auto fit = borne(readings, cut, order, sd);
+        if (order == usual_order && !fit.surface) return fit.open_deg ? fit : borne(readings, cut, 1, sd);
+        if (!fit.surface) break;
+        found = std::move(fit);
+        if (explained(*found.surface, readings, sd)) break;
     }
     return found;
 }

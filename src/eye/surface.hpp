@@ -2,8 +2,10 @@
 // Decides the surface and where the readings support it, not whether a depth may be planned from it.
 //
 // T(x, y) is a polynomial of total degree `order`, 2 to 4, fitted by least squares: 2 holds the rise from centre to edge, a
-// tilt and an oval; 3 and 4 a thinning off the centre. The lowest order is taken whose residuals the instrument explains (97.5 %
-// point of chi-squared, with the rows set aside that stand alone); a higher one wants two readings a coefficient.
+// tilt and an oval; 3 and 4 a thinning off the centre. It stays at 2 where the instrument explains the residuals (97.5 % point
+// of chi-squared, with the rows set aside that stand alone) and rises only where it does not; a higher order wants two
+// readings a coefficient. Where the readings leave 2 open (four directions tell nothing of one oval), order 1 is the rise, the
+// same all round, and a tilt.
 //
 // A place is supported while the root of its leverage is at most 2, as on the circle, and at most 1.5 times the largest of
 // any reading: beyond, the surface would be carried outside its readings (hidden extrapolation of a regression), however
@@ -55,17 +57,19 @@ struct Estimate {
 
 struct Surface {
     int order = 0;
-    Length reach{};                 // of the farthest reading from the centre; coordinates are in parts of it
-    Length sd{};                    // of one reading: its repeatability, or the scatter about the surface where that is more
-    bool scattered = false;         // the scatter is more than the repeatability explains
-    Length rms{};                   // of the residuals, over all readings
-    double widest = 0;              // the largest root of the leverage of a reading
-    std::vector<double> um{};       // coefficients: 1, x, y, x^2, x y, y^2, ...
-    std::vector<double> spread{};   // square, by rows: |spread x| is the root of the leverage of the terms x
-    std::vector<OddReading> odd{};  // the farthest first
+    Length reach{};                         // of the farthest reading from the centre; coordinates are in parts of it
+    Length sd{};                            // of one reading: its repeatability, or the scatter about the surface where that is more
+    bool scattered = false;                 // the scatter is more than the repeatability explains
+    Length rms{};                           // of the residuals, over all readings
+    double widest = 0;                      // the largest root of the leverage of a reading
+    std::vector<double> coefficients_um{};  // of 1, x, y, x^2, x y, y^2, ...
+    std::vector<double> spread{};           // square, by rows: |spread x| is the root of the leverage of the terms x
+    std::vector<OddReading> odd{};          // the farthest first
     bool operator==(const Surface&) const = default;
 
     Estimate at(const Point& point) const;
+    /// The thickness unrounded, in micrometres.
+    double um_at(const Point& point) const;
     double root_leverage(const Point& point) const;
 };
 

@@ -1,4 +1,5 @@
 #include "eye/wall.hpp"
+#include "eye/least_squares.hpp"
 
 #include <Eigen/Dense>
 
@@ -13,6 +14,7 @@ namespace {
 constexpr double equal_um = 1e-8;           // values nearer than this are equal: rounding of the arithmetic only
 constexpr double most_root_leverage = 2.0;  // above it a place on the circle is a guess from readings elsewhere
 constexpr double unknown_asymmetry_um = 23.0;
+constexpr double coordinate_mm = 1e-5;  // places are held to the nanometre: a ring at the very limit counts as on the cut
 
 double rise(double r_mm) { return 1 + thickness_rise_per_mm2 * r_mm * r_mm; }
 
@@ -78,6 +80,16 @@ Eigen::VectorXd carried_um(const std::vector<RingReading>& readings, Length diam
     return um;
 }
 
+/// A reading on the cut, carried to the point of the cut that lies in its direction; none when it is not on the cut.
+std::optional<Place> carried_to(const Cut& cut, const MapReading& reading) {
+    const double x = (reading.at.x - cut.x).mm(), y = (reading.at.y - cut.y).mm();
+    if (std::abs(2 * std::hypot(x, y) - cut.diameter.mm()) > on_the_cut.mm() + coordinate_mm) return std::nullopt;
+    const Angle at = measure::from_deg(std::atan2(y, x) * 180 / std::numbers::pi);
+    const auto from_map = [](const Point& p) { return std::hypot(p.x.mm(), p.y.mm()); };
+    const double carried = rise(from_map(on_cut(cut, whole_deg(at)))) / rise(from_map(reading.at));
+    return Place{.um = reading.thickness.um() * carried, .deg = whole_deg(at)};
+}
+
 struct Round {
     Place thinnest{};
     Length mean{};
@@ -116,13 +128,32 @@ std::optional<Thickness> fit_circle(const std::vector<RingReading>& readings, Le
     }
     std::optional<Length> rms{};
     if (n > 2 * order + 1) rms = measure::from_um((carried - made.rows * coefficients).norm() / std::sqrt(static_cast<double>(n)));
+    std::vector<OddReading> odd{};
+    for (const OddRow& row : odd_rows(made.rows, carried, sd.um())) odd.push_back({.reading = row.row, .off = measure::from_um(row.off)});
     return Thickness{.thinnest = measure::from_um_tenths(thinnest.um),
                      .thinnest_deg = thinnest.deg,
                      .mean = round.mean,
                      .u = measure::from_um(sd.um() * made.root_leverage(thinnest.deg, order)),
                      .rms = rms,
                      .order = order,
-                     .profile = std::move(round.profile)};
+                     .profile = std::move(round.profile),
+                     .odd = std::move(odd)};
+}
+
+Thickness from_surface(const Surface& surface, const std::vector<MapReading>& readings, const Cut& cut) {
+    Round round = all_round([&](int deg) { return surface.um_at(on_cut(cut, deg)); });
+    Place thinnest = round.thinnest;
+    for (const MapReading& reading : readings) {
+        if (const auto on = carried_to(cut, reading)) thinnest = lower(thinnest, *on);
+    }
+    return {.thinnest = measure::from_um_tenths(thinnest.um),
+            .thinnest_deg = thinnest.deg,
+            .mean = round.mean,
+            .u = surface.at(on_cut(cut, thinnest.deg)).u,
+            .rms = surface.rms,
+            .order = surface.order,
+            .profile = std::move(round.profile),
+            .odd = surface.odd};
 }
 
 Thickness from_centre(Length central, const Cut& cut, Length sd) {
@@ -140,7 +171,8 @@ Thickness from_centre(Length central, const Cut& cut, Length sd) {
             .u = measure::from_um(std::hypot(from_reading, from_profile)),
             .rms = std::nullopt,
             .order = 0,
-            .profile = std::move(round.profile)};
+            .profile = std::move(round.profile),
+            .odd = {}};
 }
 
 }  // namespace eye

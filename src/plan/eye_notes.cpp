@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 #include <utility>
 
 namespace plan {
@@ -86,6 +87,10 @@ std::vector<Note> trephine_notes(const instrument::Trephine& trephine) {
     if (trephine.advance == quoted_advance) notes.push_back(note("advance-quoted", source::depth, Level::Watch));
     if (!trephine.suction) notes.push_back(note("no-suction", source::profiles, Level::Watch));
     return notes;
+}
+
+void append(std::vector<Note>& notes, std::vector<Note> more) {
+    notes.insert(notes.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
 }
 
 bool stops(const std::vector<Note>& notes) {

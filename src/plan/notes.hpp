@@ -21,6 +21,8 @@ std::vector<Note> ladder_notes(const Inputs& inputs);
 /// The trephine as its profile states it.
 std::vector<Note> trephine_notes(const instrument::Trephine& trephine);
 
+void append(std::vector<Note>& notes, std::vector<Note> more);
+
 bool stops(const std::vector<Note>& notes);
 
 }  // namespace plan

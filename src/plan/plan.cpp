@@ -16,10 +16,6 @@ namespace {
 
 using Level = Note::Level;
 
-void append(std::vector<Note>& notes, std::vector<Note> more) {
-    notes.insert(notes.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
-}
-
 const char* source_of_bar(const std::string& code) {
     if (code == "centre-never-in-keratoconus") return source::keratoconus;
     if (code == "centre-never-in-oedema") return source::oedema;
@@ -29,9 +25,10 @@ const char* source_of_bar(const std::string& code) {
 }
 
 /// Without a ladder a share of the wall cannot be planned; a surgeon's own number, or turning to entry, needs none.
-void note_bar(const std::string& code, Goal goal, std::vector<Note>& notes) {
+void note_bar(const WallFinding& found, Goal goal, std::vector<Note>& notes) {
+    const std::string& code = *found.depth_bar;
     const Level level = goal == Goal::Share ? Level::Stop : Level::Watch;
-    notes.push_back({.code = code, .source = source_of_bar(code), .level = level, .values = {}});
+    notes.push_back({.code = code, .source = source_of_bar(code), .level = level, .values = found.bar_values});
     if (goal != Goal::Share) notes.push_back({.code = "no-depth-claim", .source = source::usual, .level = Level::Watch, .values = {}});
 }
 
@@ -40,7 +37,7 @@ void plan_depth(const Inputs& inputs, Plan& plan) {
     append(plan.notes, std::move(found.notes));
     if (!found.depth_bar && !usable(inputs.trephine.reach)) found.depth_bar = "reach-unusable";
     if (found.depth_bar) {
-        note_bar(*found.depth_bar, inputs.file.aim.goal, plan.notes);
+        note_bar(found, inputs.file.aim.goal, plan.notes);
     } else {
         plan.ladder = ladder(inputs.trephine, {.thinnest = found.wall->thinnest, .u = found.exact_u});
         append(plan.notes, ladder_notes(inputs));

@@ -17,6 +17,8 @@ inline constexpr auto profile =
 inline constexpr auto keratoconus = "Cornea 2013;32:257-61, PMID 22562062";
 inline constexpr auto oedema = "IOVS 2011;52:206-14, doi 10.1167/iovs.09-4101";
 inline constexpr auto repeatability = "Cornea 2000;19:792-5, PMID 11095052; Cornea 2013;32(12), doi 10.1097/ICO.0b013e3182a7f39d";
+// studentised deleted residual, limit by Bonferroni
+inline constexpr auto odd = "outlier test of the fit itself, by what the other readings say";
 inline constexpr auto decentration = "Ophthalmic Surg Lasers 1998;29:106-13, PMID 9507253";
 inline constexpr auto button = "Arch Ophthalmol 1988;106:1228-33, doi 10.1001/archopht.1988.01060140388039";
 inline constexpr auto quarter_for = "Ophthalmology 1989;96:299-305, PMID 2652028";

@@ -2,35 +2,55 @@
 
 #include "eye/wall.hpp"
 #include "measure/expect.hpp"
+#include "plan/notes.hpp"
 #include "plan/sources.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cstdlib>
+#include <numeric>
 #include <set>
+#include <utility>
 
 namespace plan {
 namespace {
 
-constexpr Length on_the_circle = measure::nm(250'000);  // a ring this near the host diameter counts as on the cut
-constexpr Length odd_residual = measure::nm(30'000);    // more than any instrument's scatter: a reading is likely wrong
+constexpr Length odd_residual = measure::nm(30'000);  // more than any instrument's scatter: a reading is likely wrong
 constexpr std::size_t meridians_for_a_circle = 3;
 constexpr std::size_t readings_for_a_map = 9;
 
 using Level = Note::Level;
 
-bool near_the_cut(const Reading& reading, Length diameter) { return std::abs((reading.ring - diameter).nm()) <= on_the_circle.nm(); }
+bool near_the_cut(const Reading& reading, Length diameter) { return std::abs((reading.ring - diameter).nm()) <= eye::on_the_cut.nm(); }
 
-std::vector<eye::RingReading> circle_readings(const CaseFile& file) {
-    std::vector<eye::RingReading> found{};
-    for (const Reading& reading : file.thickness.readings) {
-        if (near_the_cut(reading, file.host_diameter)) {
-            found.push_back({.ring = reading.ring, .at = reading.at, .thickness = reading.thickness});
-        }
+struct CircleReadings {
+    std::vector<eye::RingReading> readings{};
+    std::vector<std::size_t> rows{};  // which of the case's readings each is
+};
+
+CircleReadings circle_readings(const CaseFile& file) {
+    CircleReadings found{};
+    for (std::size_t row = 0; row < file.thickness.readings.size(); ++row) {
+        const Reading& reading = file.thickness.readings[row];
+        if (!near_the_cut(reading, file.host_diameter)) continue;
+        found.readings.push_back({.ring = reading.ring, .at = reading.at, .thickness = reading.thickness});
+        found.rows.push_back(row);
     }
     return found;
 }
+
+/// All readings about the map's centre, the central one last.
+std::vector<eye::MapReading> map_readings(const Thickness& thickness) {
+    std::vector<eye::MapReading> found{};
+    for (const Reading& reading : thickness.readings) {
+        found.push_back({.at = eye::on_ring(reading.ring, reading.at), .thickness = reading.thickness});
+    }
+    if (thickness.central) found.push_back({.at = {}, .thickness = *thickness.central});
+    return found;
+}
+
+eye::Cut cut_of(const CaseFile& file) { return {.diameter = file.host_diameter, .x = file.centre_x, .y = file.centre_y}; }
 
 std::size_t meridians(const std::vector<eye::RingReading>& readings) {
     std::set<Angle> distinct{};
@@ -46,6 +66,8 @@ bool is_a_map(const Thickness& thickness) {
     return thickness.readings.size() + centre >= readings_for_a_map && rings.size() + centre >= 2;
 }
 
+std::string um(Length length) { return fmt::format("{:.0f}", length.um()); }
+
 Wall wall(std::string basis, const eye::Thickness& thickness) {
     std::optional<Length> rms{};
     if (thickness.rms) rms = measure::from_um_tenths(thickness.rms->um());
@@ -58,21 +80,69 @@ Wall wall(std::string basis, const eye::Thickness& thickness) {
             .profile = thickness.profile};
 }
 
-WallFinding barred(const std::string& code) { return {.wall = std::nullopt, .exact_u = {}, .depth_bar = code, .notes = {}}; }
+WallFinding barred(const std::string& code, std::vector<std::string> values = {}) {
+    return {.wall = std::nullopt, .exact_u = {}, .depth_bar = code, .bar_values = std::move(values), .notes = {}};
+}
 
-WallFinding from_circle(const CaseFile& file, const std::vector<eye::RingReading>& readings) {
-    const auto fit = eye::fit_circle(readings, file.host_diameter, reading_sd(file.thickness.method));
+/// A reading by its number in the case, with how far it is off what the others say.
+Note odd_note(const Thickness& thickness, std::size_t row, Length off) {
+    const std::string by = fmt::format("{:+.0f}", off.um());
+    if (row == thickness.readings.size()) {
+        return {.code = "reading-odd-centre", .source = source::odd, .level = Level::Watch, .values = {um(*thickness.central), by}};
+    }
+    const Reading& reading = thickness.readings[row];
+    return {.code = "reading-odd",
+            .source = source::odd,
+            .level = Level::Watch,
+            .values = {fmt::format("{}", row + 1), fmt::format("{}", reading.ring.mm()), eye::short_clock_text(reading.at),
+                       um(reading.thickness), by}};
+}
+
+Note order_lowered() { return {.code = "order-lowered", .source = source::own_file, .level = Level::Info, .values = {}}; }
+
+std::vector<Note> fit_notes(const CaseFile& file, const eye::Thickness& fit, const std::vector<std::size_t>& rows) {
+    std::vector<Note> notes{};
+    if (fit.rms && *fit.rms > odd_residual) {
+        notes.push_back({.code = "residual-large", .source = source::repeatability, .level = Level::Watch, .values = {um(*fit.rms)}});
+    }
+    for (const eye::OddReading& odd : fit.odd) notes.push_back(odd_note(file.thickness, rows[odd.reading], odd.off));
+    return notes;
+}
+
+WallFinding from_circle(const CaseFile& file, const CircleReadings& on_it) {
+    const auto fit = eye::fit_circle(on_it.readings, file.host_diameter, reading_sd(file.thickness.method));
     if (!fit || fit->thinnest.nm() <= 0) return barred("circle-fit-refused");
-    WallFinding found{.wall = wall("circle", *fit), .exact_u = fit->u, .depth_bar = std::nullopt, .notes = {}};
-    if (fit->order < std::min(2, (static_cast<int>(readings.size()) - 1) / 2)) {
-        found.notes.push_back({.code = "order-lowered", .source = source::own_file, .level = Level::Info, .values = {}});
+    WallFinding found{.wall = wall("circle", *fit), .exact_u = fit->u, .depth_bar = std::nullopt, .bar_values = {}, .notes = {}};
+    if (fit->order < std::min(2, (static_cast<int>(on_it.readings.size()) - 1) / 2)) found.notes.push_back(order_lowered());
+    append(found.notes, fit_notes(file, *fit, on_it.rows));
+    return found;
+}
+
+WallFinding map_barred(const std::optional<int>& open_deg) {
+    if (!open_deg) return barred("map-fit-open");
+    return barred("map-fit-refused", {eye::short_clock_text(measure::centideg(100 * *open_deg))});
+}
+
+WallFinding from_map(const CaseFile& file) {
+    const auto readings = map_readings(file.thickness);
+    const Length sd = reading_sd(file.thickness.method);
+    const auto fit = eye::fit_surface(readings, cut_of(file), sd);
+    if (!fit.surface) return map_barred(fit.open_deg);
+    const auto on_it = eye::from_surface(*fit.surface, readings, cut_of(file));
+    if (on_it.thinnest.nm() <= 0) return map_barred(on_it.thinnest_deg);
+    WallFinding found{.wall = wall("map", on_it), .exact_u = on_it.u, .depth_bar = std::nullopt, .bar_values = {}, .notes = {}};
+    found.notes.push_back({.code = "map-surface",
+                           .source = source::own_file,
+                           .level = Level::Info,
+                           .values = {fmt::format("{}", readings.size()), fmt::format("{}", on_it.order)}});
+    if (on_it.order < 2) found.notes.push_back(order_lowered());
+    if (fit.surface->scattered) {
+        found.notes.push_back(
+            {.code = "map-scatter", .source = source::repeatability, .level = Level::Watch, .values = {um(fit.surface->sd), um(sd)}});
     }
-    if (fit->rms && *fit->rms > odd_residual) {
-        found.notes.push_back({.code = "residual-large",
-                               .source = source::repeatability,
-                               .level = Level::Watch,
-                               .values = {fmt::format("{:.0f}", fit->rms->um())}});
-    }
+    std::vector<std::size_t> rows(readings.size());
+    std::iota(rows.begin(), rows.end(), 0);
+    append(found.notes, fit_notes(file, on_it, rows));
     return found;
 }
 
@@ -96,10 +166,9 @@ std::optional<std::string> centre_bar(const CaseFile& file) {
 
 WallFinding from_central(const CaseFile& file) {
     if (!file.thickness.central) return barred("too-few-readings");
-    const auto thickness =
-        eye::from_centre(*file.thickness.central, {.diameter = file.host_diameter, .x = file.centre_x, .y = file.centre_y},
-                         reading_sd(file.thickness.method));
-    WallFinding found{.wall = wall("centre", thickness), .exact_u = thickness.u, .depth_bar = centre_bar(file), .notes = {}};
+    const auto thickness = eye::from_centre(*file.thickness.central, cut_of(file), reading_sd(file.thickness.method));
+    WallFinding found{
+        .wall = wall("centre", thickness), .exact_u = thickness.u, .depth_bar = centre_bar(file), .bar_values = {}, .notes = {}};
     found.notes.push_back({.code = "estimate-from-centre", .source = source::profile, .level = Level::Watch, .values = {}});
     return found;
 }
@@ -123,10 +192,15 @@ Length reading_sd(Method method) {
     return {};
 }
 
+std::optional<eye::Surface> surface_from(const CaseFile& file) {
+    if (!is_a_map(file.thickness)) return std::nullopt;
+    return eye::fit_surface(map_readings(file.thickness), cut_of(file), reading_sd(file.thickness.method)).surface;
+}
+
 WallFinding wall_from(const CaseFile& file) {
-    const auto readings = circle_readings(file);
-    if (meridians(readings) >= meridians_for_a_circle) return from_circle(file, readings);
-    if (is_a_map(file.thickness)) return barred("map-basis-absent");
+    const auto on_the_circle = circle_readings(file);
+    if (meridians(on_the_circle.readings) >= meridians_for_a_circle) return from_circle(file, on_the_circle);
+    if (is_a_map(file.thickness)) return from_map(file);
     return from_central(file);
 }
 

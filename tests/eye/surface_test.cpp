@@ -131,6 +131,20 @@ TEST_CASE("readings on one side, or on one meridian, are refused, and where it i
     CHECK_FALSE(line.open_deg.has_value());
 }
 
+// Four directions tell nothing of an oval that lies between them; the rise all round and a tilt they do tell.
+TEST_CASE("readings that leave the oval open carry the rise and a tilt") {
+    const auto tilted = [](const Point& p) {
+        const double x = p.x.mm(), y = p.y.mm();
+        return 540 * (1 + 0.0088 * (x * x + y * y)) + 4 * y - 1.5 * x;
+    };
+    const Surface surface = fitted(rings({0, 5, 9}, 4, tilted));
+    CHECK(surface.order == 1);
+    for (int deg = 0; deg < 360; deg += 5) {
+        const Point here = on_cut(cut(7.5), deg);
+        CHECK(std::abs(surface.at(here).thickness.um() - tilted(here)) <= 0.06);
+    }
+}
+
 TEST_CASE("a place between supported ones and one far outside are told apart") {
     const Surface surface = fitted(rings({0, 3, 6, 9}, 8, smooth));
     CHECK(surface.at({}).supported);

@@ -75,6 +75,21 @@ inline plan::Inputs centre() {
     return inputs;
 }
 
+/// The same eye with a map: the centre, and the normal profile at eight directions on two rings. Invented.
+inline plan::Inputs map(double inner_mm, double outer_mm) {
+    plan::Inputs inputs = scar();
+    inputs.file.thickness.central = from_um(540);
+    inputs.file.thickness.readings = {};
+    for (const double ring : {inner_mm, outer_mm}) {
+        for (int i = 0; i < 8; ++i) {
+            inputs.file.thickness.readings.push_back({.ring = from_mm(ring),
+                                                      .at = measure::centideg(i * 4500),
+                                                      .thickness = measure::from_um_tenths(540 * (1 + 0.0088 * ring * ring / 4))});
+        }
+    }
+    return inputs;
+}
+
 inline const plan::Note* note(const plan::Plan& plan, const std::string& code) {
     const auto found = std::find_if(plan.notes.begin(), plan.notes.end(), [&](const plan::Note& n) { return n.code == code; });
     return found == plan.notes.end() ? nullptr : &*found;

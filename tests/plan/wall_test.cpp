@@ -50,17 +50,66 @@ TEST_CASE("readings on one side of the cut are refused and plan nothing [H-04]")
     CHECK(plan.order.size() == 16);
 }
 
-TEST_CASE("a map of readings is refused by name, never silently read as its centre") {
+TEST_CASE("nine readings on two rings are a map, eight are not; the centre counts as one and as a ring") {
     Inputs inputs = sample::centre();
     for (const char* clock : {"12:00", "3:00", "6:00", "9:00"}) {
         inputs.file.thickness.readings.push_back(reading(5, clock, 580));
         inputs.file.thickness.readings.push_back(reading(9, clock, 680));
     }
-    const Plan plan = make(inputs);
-    CHECK(sample::refused(plan, "map-basis-absent"));
-    CHECK_FALSE(plan.wall.has_value());
+    CHECK(make(inputs).wall->basis == "map");
+    CHECK(surface_from(inputs.file).has_value());
     inputs.file.thickness.readings.pop_back();
     CHECK(make(inputs).wall->basis == "centre");
+    CHECK_FALSE(surface_from(inputs.file).has_value());
+}
+
+TEST_CASE("a map that does not reach the cut is refused, and never silently read as its centre [H-04]") {
+    const Plan plan = make(sample::map(2, 4));
+    CHECK(sample::refused(plan, "map-fit-refused"));
+    CHECK_FALSE(plan.wall.has_value());
+    Inputs line = sample::centre();
+    for (const double ring : {3.0, 5.0, 6.0, 9.0}) {
+        for (const char* clock : {"12:00", "6:00"}) line.file.thickness.readings.push_back(reading(ring, clock, 600));
+    }
+    CHECK(sample::refused(make(line), "map-fit-open"));
+}
+
+TEST_CASE("the thinnest of a map is never above a reading on the cut") {
+    Inputs inputs = sample::map(5, 9);
+    const Length before = make(inputs).wall->thinnest;
+    inputs.file.thickness.readings.push_back(reading(7.5, "1:30", 570));
+    const Wall wall = *make(inputs).wall;
+    CHECK(wall.basis == "map");
+    CHECK(wall.thinnest == from_um(570));
+    CHECK(wall.thinnest < before);
+    CHECK(wall.thinnest_deg == 45);
+    // Off the centre the same reading is not on the cut.
+    inputs.file.centre_x = from_mm(-0.5);
+    CHECK(make(inputs).wall->thinnest > from_um(570));
+}
+
+TEST_CASE("a map of a cut off the centre is thinnest towards the centre") {
+    Inputs inputs = sample::map(5, 9);
+    inputs.file.centre_x = from_mm(0.4);
+    const Wall wall = *make(inputs).wall;
+    CHECK(wall.thinnest_deg == 180);
+    CHECK(wall.thinnest == measure::from_um_tenths(540 * (1 + 0.0088 * 3.35 * 3.35)));
+}
+
+TEST_CASE("a reading that the others do not bear out is named by its number, used, and widens the uncertainty") {
+    Inputs inputs = sample::map(5, 9);
+    const Plan plain = make(inputs);
+    auto& wrong = inputs.file.thickness.readings[5];
+    wrong.thickness = wrong.thickness + from_um(80);
+    const Plan plan = make(inputs);
+    const Note* odd = sample::note(plan, "reading-odd");
+    REQUIRE(odd != nullptr);
+    CHECK(odd->level == Level::Watch);
+    CHECK(odd->values.at(0) == "6");
+    CHECK(odd->values.at(4) == "+80");
+    CHECK(sample::says(plan, "map-scatter", Level::Watch));
+    CHECK(plan.wall->u > plain.wall->u);
+    CHECK(sample::note(plain, "reading-odd") == nullptr);
 }
 
 // Cornea 2013;32:257-61: in keratoconus the edge cannot be told from the centre. IOVS 2011;52:206-14: nor in oedema.

@@ -79,6 +79,14 @@ bool verify_one(const ledger::Ledger& ledger, const std::string& reference, Exit
     return good;
 }
 
+/// All problems of a file; of a case those of the readings that it names as well.
+measure::Problems problems_of(const std::string& text, const std::string& path) {
+    const auto kind = intake::kind_of(text, path);
+    if (!kind || *kind != intake::Kind::Case) return intake::check(text, path);
+    const auto document = whole_case(text, path);
+    return document ? measure::Problems{} : document.error();
+}
+
 }  // namespace
 
 Exit tell(const Stop& stop) {
@@ -103,7 +111,7 @@ Exit check_command(const std::vector<std::string>& paths, Form form) {
     for (const std::string& path : paths) {
         const auto text = read_text(path);
         if (!text) return tell(text.error());
-        const measure::Problems problems = intake::check(*text, path);
+        const measure::Problems problems = problems_of(*text, path);
         fine = fine && problems.empty();
         nlohmann::ordered_json found = nlohmann::ordered_json::array();
         for (const measure::Problem& problem : problems) {

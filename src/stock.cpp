@@ -6,6 +6,7 @@
 #include "intake/instrument.hpp"
 #include "intake/kind.hpp"
 #include "intake/procedure.hpp"
+#include "intake/readings.hpp"
 #include "intake/words.hpp"
 
 #include <algorithm>
@@ -124,10 +125,27 @@ Try<guide::Brief> brief_of(const Stock& stock, const intake::CaseDocument& docum
     return guide::Brief{.inputs = std::move(inputs), .procedure = *procedure, .unit = stock.unit.unit};
 }
 
+measure::Result<intake::CaseDocument, measure::Problems> whole_case(const std::string& text, const std::string& case_path) {
+    auto document = intake::read_case(text, case_path);
+    if (!document || document->readings_csv.empty()) return document;
+    const std::string csv_path = case_path.substr(0, case_path.find_last_of('/') + 1) + document->readings_csv;
+    const auto csv = device::read_file(csv_path);
+    if (!csv) {
+        const intake::Place at = place_of(*intake::parse(text, case_path), "thickness", "readings_csv");
+        return measure::Problems{{case_path, at.line, at.column, "thickness.readings_csv", "\"" + document->readings_csv + "\"",
+                                  "a file that can be read: " + device::text(csv.error())}};
+    }
+    auto readings = intake::read_readings(*csv, csv_path);
+    if (!readings) return readings.error();
+    document->file.thickness.readings = *std::move(readings);
+    document->readings_csv.clear();
+    return document;
+}
+
 Try<guide::Brief> load_brief(const Stock& stock, const std::string& case_path) {
     const auto text = read_text(case_path);
     if (!text) return text.error();
-    const auto document = intake::read_case(*text, case_path);
+    const auto document = whole_case(*text, case_path);
     if (!document) return stop(document.error());
     const auto missing = missing_profiles(stock, *text, case_path, *document);
     if (!missing.empty()) return stop(missing);

@@ -56,6 +56,8 @@ Stop stop(Exit code, std::string line);
 Try<Stock> load_stock(const Options& options);
 /// The whole of a file; what cannot be read is wrong use.
 Try<std::string> read_text(const std::string& path);
+/// A case file with the readings that it names in a file beside it, taken in.
+measure::Result<intake::CaseDocument, measure::Problems> whole_case(const std::string& text, const std::string& case_path);
 /// A case file with the profiles and the procedure it asks for.
 Try<guide::Brief> load_brief(const Stock& stock, const std::string& case_path);
 Try<guide::Brief> brief_of(const Stock& stock, const intake::CaseDocument& document);

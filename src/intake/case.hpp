@@ -3,7 +3,8 @@
 // [case]      reference, date, eye = right|left, reason, seat = head|temporal (head), invented (false)
 // [eye]       keratometry_D or radius_mm, white_to_white_mm = [horizontal, vertical], axial_length_mm, lens
 // [thickness] method, measured, central_um, through_scar (false), edge = "looks-normal",
-//             readings = [{ ring_mm, clock or meridian_deg, um }]; central_um or readings must be there
+//             readings = [{ ring_mm, clock or meridian_deg, um }], or readings_csv = "NAME.csv", a file beside the case
+//             (readings.hpp); one of central_um, readings, readings_csv must be there
 // [host]      trephine, diameter_mm, centre_mm = [x, y] ([0, 0])
 // [donor]     punch, diameter_mm, storage, expires, endothelium_per_mm2, donation
 // [aim]       exactly one of share, spokes, goal = "to-entry"; entry_limit (0.05)
@@ -25,6 +26,7 @@ namespace intake {
 struct CaseDocument {
     plan::CaseFile file{};
     std::string trephine{}, punch{};
+    std::string readings_csv{};  // the file that holds the readings, to be read next; empty: there is none, or it was read
     bool operator==(const CaseDocument&) const = default;
 };
 

@@ -1,12 +1,10 @@
 #include "intake/case.hpp"
 #include "intake/case_words.hpp"
 #include "intake/reading.hpp"
-
-#include <fmt/format.h>
+#include "intake/readings.hpp"
 
 #include <charconv>
 #include <cmath>
-#include <set>
 
 namespace intake {
 namespace {
@@ -103,38 +101,53 @@ void read_eye(Fields& fields, plan::CaseFile& file) {
 
 plan::Reading read_reading(Fields& fields) {
     plan::Reading reading;
-    reading.ring = fields.required("ring_mm", millimetres({.low = 1, .high = 12}));
+    reading.ring = fields.required("ring_mm", ring_diameter());
     const auto hour = fields.optional("clock", clock_hour());
     const auto meridian = fields.optional("meridian_deg", degrees());
     fields.exactly_one({"clock", "meridian_deg"});
     reading.at = hour ? *hour : meridian.value_or(measure::Angle{});
-    reading.thickness = fields.required("um", micrometres({.low = 300, .high = 1200}));
+    reading.thickness = fields.required("um", corneal_thickness());
     return reading;
 }
 
-std::vector<plan::Reading> read_readings(Fields& fields) {
+std::vector<plan::Reading> listed_readings(Fields& fields) {
     std::vector<plan::Reading> readings;
-    std::set<std::pair<Length, measure::Angle>> places;
+    ReadingPlaces places;
     fields.tables("readings", [&](Fields& row) {
         const plan::Reading reading = read_reading(row);
         readings.push_back(reading);
         const bool placed = reading.ring != Length{} && (row.has("clock") || row.has("meridian_deg"));
-        if (!placed || places.insert({reading.ring, reading.at}).second) return;
-        row.report().add(row.header(), row.path(), fmt::format("ring {} mm at {} again", reading.ring.mm(), eye::clock_text(reading.at)),
-                         "one reading a ring and meridian");
+        if (!placed || places.take(reading)) return;
+        row.report().add(row.header(), row.path(), ReadingPlaces::found_again(reading), ReadingPlaces::allowed);
     });
     return readings;
 }
 
-void read_thickness(Fields& fields, plan::Thickness& thickness) {
+/// A file beside the case, or in a folder beside it: never a path that leaves the case's folder.
+Rule<std::string> csv_name() {
+    const Rule<std::string> text = line(100);
+    return {.allowed = "the name of a .csv file in the case's folder", .read = [text](const Node& node) -> std::optional<std::string> {
+                const auto value = text.read(node);
+                const bool leaves = !value || value->front() == '/' || value->find('\\') != std::string::npos ||
+                                    value->find(':') != std::string::npos || ("/" + *value).find("/.") != std::string::npos;
+                return !leaves && names_readings(*value) ? value : std::nullopt;
+            }};
+}
+
+void read_thickness(Fields& fields, CaseDocument& document) {
+    plan::Thickness& thickness = document.file.thickness;
     thickness.method = fields.required("method", one_of(method_words()));
     thickness.measured = fields.optional("measured", day());
-    thickness.central = fields.optional("central_um", micrometres({.low = 300, .high = 1200}));
+    thickness.central = fields.optional("central_um", corneal_thickness());
     thickness.through_scar = fields.optional("through_scar", flag()).value_or(false);
     thickness.edge_looks_normal = fields.optional("edge", one_of<bool>({{"looks-normal", true}})).value_or(false);
-    thickness.readings = read_readings(fields);
+    thickness.readings = listed_readings(fields);
+    document.readings_csv = fields.optional("readings_csv", csv_name()).value_or("");
+    if (fields.has("readings") && fields.has("readings_csv")) fields.exactly_one({"readings", "readings_csv"});
     const bool no_reading = !fields.has("readings") || fields.is_empty_list("readings");
-    if (!fields.has("central_um") && no_reading) fields.missing("central_um", "central_um or readings");
+    if (!fields.has("central_um") && no_reading && !fields.has("readings_csv")) {
+        fields.missing("central_um", "central_um or readings");
+    }
 }
 
 void read_host(Fields& fields, CaseDocument& document) {
@@ -209,7 +222,7 @@ measure::Result<CaseDocument, Problems> read_case(std::string_view text, const s
         root.required_table("eye", "a table with keratometry_D or radius_mm, white_to_white_mm",
                             [&](Fields& f) { read_eye(f, document.file); });
         root.required_table("thickness", "a table with method, and central_um or readings",
-                            [&](Fields& f) { read_thickness(f, document.file.thickness); });
+                            [&](Fields& f) { read_thickness(f, document); });
         root.required_table("host", "a table with trephine, diameter_mm", [&](Fields& f) { read_host(f, document); });
         root.required_table("donor", "a table with punch, diameter_mm", [&](Fields& f) { read_donor(f, document); });
         root.required_table("aim", "a table with exactly one of share, spokes, goal", [&](Fields& f) { read_aim(f, document.file.aim); });

@@ -27,12 +27,14 @@ std::string eye_table(const plan::CaseFile& file) {
     return out;
 }
 
-std::string thickness_table(const plan::Thickness& thickness) {
+std::string thickness_table(const CaseDocument& document) {
+    const plan::Thickness& thickness = document.file.thickness;
     std::string out = fmt::format("\n[thickness]\nmethod = {}\n", quoted(word_for(method_words(), thickness.method)));
     if (thickness.measured) out += fmt::format("measured = {}\n", measure::iso(*thickness.measured));
     if (thickness.central) out += fmt::format("central_um = {}\n", um(*thickness.central));
     if (thickness.through_scar) out += "through_scar = true\n";
     if (thickness.edge_looks_normal) out += "edge = \"looks-normal\"\n";
+    if (!document.readings_csv.empty()) out += fmt::format("readings_csv = {}\n", quoted(document.readings_csv));
     if (thickness.readings.empty()) return out;
     out += "readings = [\n";
     for (const plan::Reading& reading : thickness.readings) {
@@ -82,7 +84,7 @@ std::string text(const plan::Pattern& pattern) {
 
 std::string write_case(const CaseDocument& document) {
     const plan::CaseFile& file = document.file;
-    return case_table(file) + eye_table(file) + thickness_table(file.thickness) + host_table(document) + donor_table(document) +
+    return case_table(file) + eye_table(file) + thickness_table(document) + host_table(document) + donor_table(document) +
            fmt::format("\n[aim]\n{}\nentry_limit = {}\n", goal_line(file.aim), file.aim.entry_limit) +
            fmt::format("\n[sutures]\npattern = {}\nfirst = {}\n", quoted(text(file.pattern)), quoted(eye::clock_text(file.first_suture)));
 }

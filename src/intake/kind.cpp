@@ -4,6 +4,7 @@
 #include "intake/document.hpp"
 #include "intake/instrument.hpp"
 #include "intake/procedure.hpp"
+#include "intake/readings.hpp"
 #include "intake/unit.hpp"
 #include "intake/words.hpp"
 #include "measure/expect.hpp"
@@ -49,6 +50,7 @@ Problems problems(const measure::Result<T, Problems>& read) {
 }  // namespace
 
 measure::Result<Kind, Problems> kind_of(std::string_view text, const std::string& name) {
+    if (names_readings(name)) return Kind::Readings;
     const auto root = parse(text, name);
     if (!root) return root.error();
     if (const auto kind = guessed(*std::get_if<Table>(&root->value))) return *kind;
@@ -74,6 +76,8 @@ std::string_view text(Kind kind) {
             return "unit";
         case Kind::Words:
             return "words";
+        case Kind::Readings:
+            return "readings";
     }
     measure::expect(false);
     return {};
@@ -95,6 +99,8 @@ Problems check(std::string_view text, const std::string& name) {
             return problems(read_unit(text, name));
         case Kind::Words:
             return problems(read_words(text, name));
+        case Kind::Readings:
+            return problems(read_readings(text, name));
     }
     measure::expect(false);
     return {};

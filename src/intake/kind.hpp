@@ -1,4 +1,4 @@
-// What a TOML file is, guessed from its keys at the top, and its problems by the reader of that kind.
+// What a file is, and its problems by the reader of that kind: a TOML file by its keys at the top, readings by their name.
 #pragma once
 
 #include "measure/problem.hpp"
@@ -9,11 +9,11 @@
 
 namespace intake {
 
-enum class Kind { Case, Procedure, Trephine, Punch, Unit, Words };
+enum class Kind { Case, Procedure, Trephine, Punch, Unit, Words, Readings };
 
 /// A file of no kind is a problem at 1:1, a text that is no TOML one at its place.
 measure::Result<Kind, measure::Problems> kind_of(std::string_view text, const std::string& name);
-/// "case", "procedure", "trephine", "punch", "unit", "words"
+/// "case", "procedure", "trephine", "punch", "unit", "words", "readings"
 std::string_view text(Kind kind);
 /// All problems of a file by the reader of its kind; none: the file is fine.
 measure::Problems check(std::string_view text, const std::string& name);

@@ -99,7 +99,16 @@ ordered_json counts_json(const guide::CaseState& state) {
             checks.push_back(
                 {{"by", check.said.by}, {"seen", check.said.seen}, {"expected", check.said.expected}, {"at", measure::rfc3339(check.at)}});
         }
-        counts[item] = {{"opened", tally.opened}, {"passed_back", tally.passed_back}, {"expected", tally.expected()}, {"checks", checks}};
+        ordered_json differences = ordered_json::array();
+        for (const guide::Recorded& one : tally.differences) {
+            differences.push_back(
+                {{"seen", one.said.seen}, {"expected", one.said.expected}, {"why", one.said.why}, {"at", measure::rfc3339(one.at)}});
+        }
+        counts[item] = {{"opened", tally.opened},
+                        {"passed_back", tally.passed_back},
+                        {"expected", tally.expected()},
+                        {"checks", checks},
+                        {"differences", differences}};
     }
     return counts;
 }

@@ -167,6 +167,9 @@ CaseState apply(CaseState state, const Event& event) {
                        can_be_undone();
                    },
                    [&](const CountChecked& fact) { state.counts[fact.item].checks.push_back({.said = fact, .seq = seq, .at = event.at}); },
+                   [&](const DifferenceRecorded& fact) {
+                       state.counts[fact.item].differences.push_back({.said = fact, .seq = seq, .at = event.at});
+                   },
                    [&](const Scanned&) {},
                    [&](const Overruled&) {},
                    [&](const Departed& fact) { state.departures.push_back({.what = fact.what, .at = event.at, .back = std::nullopt}); },

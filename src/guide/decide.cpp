@@ -150,6 +150,7 @@ Decision decide(const CaseState& state, Who who, const Intent& intent, const Ins
                           [&](const SeeRing& asked) { return see_ring(with(), asked); },
                           [&](const MoveItems& asked) { return decide_count(with(), asked); },
                           [&](const CheckCount& asked) { return decide_count(with(), asked); },
+                          [&](const RecordDifference& asked) { return decide_count(with(), asked); },
                           [&](const Scan& asked) { return one(with(), Scanned{.bytes = asked.bytes, .meaning = ""}); },
                           [&](const Overrule& asked) { return overrule(with(), who, asked); },
                           [&](const Depart& asked) { return depart(with(), asked); },
@@ -193,6 +194,8 @@ std::string_view name(Refused why) {
             return "mark-taken";
         case Refused::CountDiffers:
             return "count-differs";
+        case Refused::NoDifference:
+            return "no-difference";
         case Refused::ReasonOwed:
             return "reason-owed";
         case Refused::NeedsSecondPerson:

@@ -22,6 +22,7 @@ enum class Refused {
     NothingToUndo,
     MarkTaken,
     CountDiffers,
+    NoDifference,
     ReasonOwed,
     NeedsSecondPerson,
     NeedsSurgeon,

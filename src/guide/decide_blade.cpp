@@ -44,8 +44,9 @@ std::optional<Refusal> may_turn_on(const CaseState& state) {
     if (step == nullptr) return refuse(Refused::UnknownId);
     if (const auto shut = shut_gate(state, *step)) return shut;
     const Step* now = current_step(state);
-    const bool its_turn = now != nullptr && now->id == step->id;
-    if (its_turn || state.suction == Suction::Lost) return std::nullopt;
+    if (now != nullptr && now->id == step->id) return std::nullopt;
+    // After a loss the blade stands below zero: the ring is seated again by way of zero, raise and seat, or not at all.
+    if (state.suction == Suction::Lost) return refuse(Refused::NotZeroed);
     return refuse(Refused::WrongStep, {now == nullptr ? "" : now->title});
 }
 

@@ -22,4 +22,16 @@ Decision decide_count(Draft draft, const CheckCount& intent) {
     return std::move(draft).facts();
 }
 
+Decision decide_count(Draft draft, const RecordDifference& intent) {
+    if (!draft.state().counts.contains(intent.item)) return refuse(Refused::UnknownId, {intent.item});
+    if (recorded_difference(draft.state(), intent.item) != nullptr) return refuse(Refused::AlreadyDone);
+    const auto found = difference(draft.state(), intent.item);
+    if (!found) return refuse(Refused::NoDifference);
+    if (found->disputed || found->by.size() < 2) return refuse(Refused::NeedsSecondPerson);
+    if (intent.why.empty()) return refuse(Refused::NeedsReason);
+    draft.add(DifferenceRecorded{.item = intent.item, .seen = found->seen, .expected = found->expected, .why = intent.why});
+    draft.settle();
+    return std::move(draft).facts();
+}
+
 }  // namespace guide

@@ -56,6 +56,7 @@ Decision decide_step(Draft draft, const SkipStep& intent);
 Decision decide_step(Draft draft, const CloseCase& intent);
 Decision decide_count(Draft draft, const MoveItems& intent);
 Decision decide_count(Draft draft, const CheckCount& intent);
+Decision decide_count(Draft draft, const RecordDifference& intent);
 
 /// A departure of this kind is open.
 bool away_on(const CaseState& state, const DepartureId& what);

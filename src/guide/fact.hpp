@@ -143,11 +143,17 @@ struct CaseClosed {
     std::string why{};
     bool operator==(const CaseClosed&) const = default;
 };
+struct DifferenceRecorded {  // two people saw the same number, not the expected one; what was done about it is in `why`
+    ItemId item{};
+    int seen = 0, expected = 0;
+    std::string why{};
+    bool operator==(const DifferenceRecorded&) const = default;
+};
 
-using Fact =
-    std::variant<CaseOpened, RunStarted, SideEntered, PlanAccepted, PlanMoved, StepFinished, StepReopened, StepSkipped, CountHeld,
-                 SpokeTurned, TapUndone, CutEnded, SuctionTurned, ClockMarked, SutureTied, SutureCut, RingSeen, ItemsMoved, CountChecked,
-                 Scanned, Overruled, Departed, CameBack, ReasonGiven, NoteWritten, TimeCorrected, WrittenLate, CaseClosed>;
+using Fact = std::variant<CaseOpened, RunStarted, SideEntered, PlanAccepted, PlanMoved, StepFinished, StepReopened, StepSkipped, CountHeld,
+                          SpokeTurned, TapUndone, CutEnded, SuctionTurned, ClockMarked, SutureTied, SutureCut, RingSeen, ItemsMoved,
+                          CountChecked, Scanned, Overruled, Departed, CameBack, ReasonGiven, NoteWritten, TimeCorrected, WrittenLate,
+                          CaseClosed, DifferenceRecorded>;
 
 struct Event {
     Seq seq = 0;  // 1, 2, 3 … within a case

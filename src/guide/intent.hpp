@@ -81,6 +81,10 @@ struct CheckCount {
     int seen = 0;
     std::string by{};
 };
+struct RecordDifference {  // searched for and not settled: the case goes on, the record says so
+    ItemId item{};
+    std::string why{};
+};
 struct Scan {
     std::string bytes{};
 };
@@ -114,6 +118,6 @@ struct CloseCase {
 
 using Intent = std::variant<EnterSide, AcceptPlan, FinishStep, ReopenStep, SkipStep, HoldCount, CountSpoke, RaiseBlade, UndoTap, GoDeeper,
                             EndCut, TurnSuction, MarkClock, TieSuture, CutSuture, SeeRing, MoveItems, CheckCount, Scan, Overrule, Depart,
-                            ComeBack, GiveReason, WriteNote, CorrectTime, CloseCase>;
+                            ComeBack, GiveReason, WriteNote, CorrectTime, CloseCase, RecordDifference>;
 
 }  // namespace guide

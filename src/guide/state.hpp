@@ -5,6 +5,7 @@
 
 #include <map>
 #include <optional>
+#include <set>
 #include <span>
 #include <vector>
 
@@ -39,10 +40,17 @@ struct Check {
     Instant at{};
     bool operator==(const Check&) const = default;
 };
+struct Recorded {
+    DifferenceRecorded said{};
+    Seq seq = 0;
+    Instant at{};
+    bool operator==(const Recorded&) const = default;
+};
 struct Tally {
     int opened = 0, passed_back = 0;
-    Seq moved = 0;                // the newest move: checks before it no longer hold
-    std::vector<Check> checks{};  // all of them, newest last
+    Seq moved = 0;                        // the newest move: checks before it no longer hold
+    std::vector<Check> checks{};          // all of them, newest last
+    std::vector<Recorded> differences{};  // all that were recorded, newest last
     int expected() const { return opened - passed_back; }
     bool operator==(const Tally&) const = default;
 };
@@ -137,7 +145,17 @@ std::optional<int> next_suture(const CaseState& state);
 const Tied* find_tied(const CaseState& state, int n);
 /// The newest check of an item by a person that still holds at this gate; none if there is none.
 std::optional<int> check_that_holds(const CaseState& state, const ItemId& item, const std::string& by);
-/// Every item has been checked at this gate by two different people, both equal to what is expected.
+/// What is seen at this gate, other than expected: the number and who saw it. None while nobody differs.
+struct Difference {
+    int seen = 0, expected = 0;
+    std::set<std::string> by{};  // those who saw just this number
+    bool disputed = false;       // somebody's check that holds says another number
+    bool operator==(const Difference&) const = default;
+};
+std::optional<Difference> difference(const CaseState& state, const ItemId& item);
+/// The difference recorded at this gate, which no later move or check has made void; none if there is none.
+const Recorded* recorded_difference(const CaseState& state, const ItemId& item);
+/// Every item has been checked at this gate by two different people, both equal to what is expected, or its difference is recorded.
 bool counts_agree(const CaseState& state);
 bool clock_running(const CaseState& state, const ClockId& clock);
 /// Departures that are still open, newest last.

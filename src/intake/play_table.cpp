@@ -62,7 +62,7 @@ std::optional<int> direction(const PlayValues& v, std::string_view field) {
 Seq seq(const PlayValues& v) { return static_cast<Seq>(v.whole("event").value_or(0)); }
 
 using V = const PlayValues&;
-constexpr std::array<PlayIntent, 26> table{{
+constexpr std::array<PlayIntent, 27> table{{
     {"enter-side", {word_field("side", Need::Required, "right|left")}, [](V v) -> Intent { return EnterSide{v.text("side")}; }},
     {"accept-plan", {why}, [](V v) -> Intent { return AcceptPlan{.inputs = {}, .plan = {}, .why = v.text("why")}; }},
     {"finish-step",
@@ -116,6 +116,11 @@ constexpr std::array<PlayIntent, 26> table{{
      {item, whole_field("seen", Need::Required, 0, 9999), text_field("by", Need::Required)},
      [](V v) -> Intent {
          return CheckCount{v.text("item"), v.count("seen"), v.text("by")};
+     }},
+    {"record-difference",
+     {item, why},
+     [](V v) -> Intent {
+         return RecordDifference{v.text("item"), v.text("why")};
      }},
     {"scan", {text_field("bytes", Need::Required)}, [](V v) -> Intent { return Scan{v.text("bytes")}; }},
     {"overrule",

@@ -255,4 +255,13 @@ void each(auto& field, a<guide::CaseClosed> auto& v) {
     field("why", v.why);
 }
 
+template <>
+inline constexpr std::string_view tag<guide::DifferenceRecorded> = "difference-recorded";
+void each(auto& field, a<guide::DifferenceRecorded> auto& v) {
+    field("item", v.item);
+    field("seen", v.seen);
+    field("expected", v.expected);
+    field("why", v.why);
+}
+
 }  // namespace ledger

@@ -144,19 +144,6 @@ void plan_card(Card& made, const CaseState& state, const Around& around, const W
     if (!plan.ladder.empty()) made.cautions.push_back(words("plan.caution"));
 }
 
-void counts_card(Card& made, const CaseState& state, const Words& words) {
-    for (const guide::CountItem& item : state.brief.unit.counts) {
-        const guide::Tally& tally = state.counts.at(item.id);
-        CountRow row{.title = item.title,
-                     .value = std::to_string(tally.expected()),
-                     .line = words("count.line", {std::to_string(tally.opened), std::to_string(tally.passed_back)})};
-        row.fewer = target("fewer-" + item.id, "−", "", {guide::MoveItems{.item = item.id, .by = -1}});
-        row.more = target("more-" + item.id, "+", "", {guide::MoveItems{.item = item.id, .by = 1}});
-        row.fewer.weight = row.more.weight = Weight::Elsewhere;
-        made.counts.push_back(std::move(row));
-    }
-}
-
 /// The case as it will stand once the plan is agreed: what is read aloud before that names its spokes.
 CaseState as_proposed(CaseState state, const Around& around) {
     if (!state.plan && around.proposed) state.plan = *around.proposed;

@@ -109,32 +109,6 @@ std::vector<Target> plan_hand(const CaseState& state, const Around& around, cons
     return {accept};
 }
 
-Target check_target(const CaseState& state, const std::string& id, const std::string& by, const Words& words) {
-    std::vector<guide::Intent> checks{};
-    bool done = true;
-    for (const guide::CountItem& item : state.brief.unit.counts) {
-        const int expected = state.counts.at(item.id).expected();
-        if (guide::check_that_holds(state, item.id, by) == std::optional(expected)) continue;
-        done = false;
-        checks.push_back(guide::CheckCount{.item = item.id, .seen = expected, .by = by});
-    }
-    Target made =
-        as(target(id, words("count.agree", {by}), words("count.agree_line"), std::move(checks)), done ? Look::Plain : Look::Filled);
-    if (done) made.why_not = words("count.agreed");
-    const bool counted = std::any_of(state.counts.begin(), state.counts.end(), [](const auto& item) { return item.second.opened > 0; });
-    if (!counted) made.why_not = words("count.none");
-    return made;
-}
-
-std::vector<Target> counts_hand(const CaseState& state, const Words& words) {
-    std::vector<Target> hand{check_target(state, "check-scrub", state.brief.unit.scrub_name, words),
-                             check_target(state, "check-circulating", state.brief.unit.circulating_name, words)};
-    if (!state.undoable.empty() && std::holds_alternative<guide::ItemsMoved>(state.undoable.back().fact)) {
-        hand.push_back(target("undo", words("hand.undo"), words("count.undo_line"), {guide::UndoTap{}}));
-    }
-    return hand;
-}
-
 Target by_hand(Look look, const Words& words) {
     return as(target("by-hand", words("lost.by_hand"), words("lost.by_hand_line"), {guide::EndCut{.how = guide::CutEnd::Surgeon}}), look);
 }

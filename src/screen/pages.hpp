@@ -6,6 +6,7 @@
 #include "screen/model.hpp"
 #include "screen/screen_state.hpp"
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -36,5 +37,20 @@ std::string refusal_text(const guide::Refusal& refusal, const Words& words);
 Target target(std::string id, std::string label, std::string line, std::vector<guide::Intent> intents);
 /// A target that turns to a page.
 Target turn_to(std::string id, std::string label, std::string line, Show show);
+/// A target of a list to choose from: smaller than what is tapped at the table.
+Target choice(std::string id, std::string label, std::string line, std::vector<guide::Intent> intents);
+/// The reasons of a kind (`why.KIND_1` and so on) in their order.
+std::vector<std::string> reasons(const std::string& kind, const Words& words);
+/// One choice a reason of a kind; `intent` makes what it carries.
+std::vector<Target> reason_choices(const std::string& kind, const Words& words,
+                                   const std::function<guide::Intent(const std::string&)>& intent);
+
+// ---- counts ----
+std::vector<Target> counts_hand(const guide::CaseState& state, const Words& words);
+void counts_card(Card& made, const guide::CaseState& state, const Words& words);
+/// The pages "count-…": what differs, how many are seen, who saw it, why it is recorded.
+void count_page(PickModel& made, const guide::CaseState& state, const ScreenState& screen, const Words& words);
+/// "Needles: 7 seen, 8 expected".
+std::string difference_text(const guide::CaseState& state, const guide::ItemId& item, const guide::Difference& found, const Words& words);
 
 }  // namespace screen

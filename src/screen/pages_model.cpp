@@ -19,28 +19,13 @@ int number(const std::string& text) {
     return value;
 }
 
-Target choice(std::string id, std::string label, std::string line, std::vector<guide::Intent> intents) {
-    Target made = target(std::move(id), std::move(label), std::move(line), std::move(intents));
-    made.weight = Weight::Elsewhere;
-    return made;
-}
-
 Target back(const Words& words) { return turn_to("back", words("page.back"), "", {}); }
 
-std::vector<std::string> reasons(const std::string& kind, const Words& words) {
-    std::vector<std::string> all{};
-    for (int i = 1; words.has("why." + kind + "_" + std::to_string(i)); ++i) all.push_back(words("why." + kind + "_" + std::to_string(i)));
-    return all;
-}
-
-/// One choice a reason of a kind; `intent` makes what it carries.
-template <class Make>
-std::vector<Target> reason_choices(const std::string& kind, const Words& words, Make intent) {
-    std::vector<Target> choices{};
-    for (const std::string& why : reasons(kind, words)) {
-        choices.push_back(choice("why-" + std::to_string(choices.size() + 1), why, "", {intent(why)}));
-    }
-    return choices;
+Target differing_choice(const Words& words) {
+    Target made = turn_to("count-differs", words("count.other"), "", {.page = "count-differs"});
+    made.weight = Weight::Elsewhere;
+    made.look = Look::Watch;
+    return made;
 }
 
 void departures_page(PickModel& made, const CaseState& state, const Words& words) {
@@ -49,6 +34,7 @@ void departures_page(PickModel& made, const CaseState& state, const Words& words
     made.foot.push_back(turn_to("to-list", words("closed.list"), "", {.page = "cases"}));
     const Step* step = guide::current_step(state);
     if (step == nullptr) return;
+    if (step->closes == guide::Closes::Counts) made.choices.push_back(differing_choice(words));
     for (const guide::Departure* departure : departures_of(state, *step)) {
         const bool ends = departure->id == "converted" || departure->id == "abandoned";
         Target made_target = ends ? turn_to(departure->id, departure->title, "", {.page = "end", .argument = departure->id})
@@ -131,6 +117,27 @@ void reason_page(PickModel& made, const CaseState& state, const Words& words) {
 
 }  // namespace
 
+Target choice(std::string id, std::string label, std::string line, std::vector<guide::Intent> intents) {
+    Target made = target(std::move(id), std::move(label), std::move(line), std::move(intents));
+    made.weight = Weight::Elsewhere;
+    return made;
+}
+
+std::vector<std::string> reasons(const std::string& kind, const Words& words) {
+    std::vector<std::string> all{};
+    for (int i = 1; words.has("why." + kind + "_" + std::to_string(i)); ++i) all.push_back(words("why." + kind + "_" + std::to_string(i)));
+    return all;
+}
+
+std::vector<Target> reason_choices(const std::string& kind, const Words& words,
+                                   const std::function<guide::Intent(const std::string&)>& intent) {
+    std::vector<Target> choices{};
+    for (const std::string& why : reasons(kind, words)) {
+        choices.push_back(choice("why-" + std::to_string(choices.size() + 1), why, "", {intent(why)}));
+    }
+    return choices;
+}
+
 std::vector<const guide::Departure*> departures_of(const CaseState& state, const Step& step) {
     std::vector<const guide::Departure*> all{};
     const auto add = [&](const std::vector<guide::DepartureId>& ids) {
@@ -168,6 +175,7 @@ PickModel page(const CaseState& state, const ScreenState& screen, const Around& 
     if (screen.page == "reason") reason_page(made, state, words);
     if (screen.page == "skip") skip_page(made, state, screen.argument, words);
     if (screen.page == "ring") ring_page(made, words);
+    if (screen.page.starts_with("count-")) count_page(made, state, screen, words);
     return made;
 }
 

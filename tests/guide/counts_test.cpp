@@ -78,3 +78,42 @@ TEST_CASE("no more can be passed back than was opened, and only what is counted"
     REQUIRE(c.does(UndoTap{}));
     CHECK(c.state.counts.at("needles").expected() == 2);
 }
+
+// Resolved or recorded: what a count that differs may lead to (perioperative nurses' recommended practice 2006).
+TEST_CASE("a difference that two people see can be recorded, and only then the gate opens without agreement [H-13]") {
+    Case c = at_opening_count();
+    const RecordDifference record{.item = "needles", .why = "searched, not found"};
+    REQUIRE(c.does(MoveItems{.item = "needles", .by = 4}));
+    CHECK_FALSE(c.does(record));
+    CHECK(c.refusal.why == Refused::NoDifference);
+
+    REQUIRE(c.does(check(3, "AB")));
+    CHECK(difference(c.state, "needles") == Difference{.seen = 3, .expected = 4, .by = {"AB"}, .disputed = false});
+    CHECK_FALSE(c.does(record));
+    CHECK(c.refusal.why == Refused::NeedsSecondPerson);
+
+    REQUIRE(c.does(check(4, "CD")));
+    CHECK(difference(c.state, "needles")->disputed);
+    CHECK_FALSE(c.does(record));
+    CHECK(c.refusal.why == Refused::NeedsSecondPerson);
+
+    REQUIRE(c.does(check(3, "CD")));
+    CHECK_FALSE(c.does(RecordDifference{.item = "needles", .why = ""}));
+    CHECK(c.refusal.why == Refused::NeedsReason);
+    CHECK_FALSE(c.does(RecordDifference{.item = "forks", .why = "why"}));
+    CHECK(current_step(c.state)->id == "opening-count");
+    REQUIRE(c.does(record));
+    CHECK(current_step(c.state)->id == "agree-plan");
+    CHECK(c.state.counts.at("needles").differences.back().said ==
+          DifferenceRecorded{.item = "needles", .seen = 3, .expected = 4, .why = "searched, not found"});
+}
+
+TEST_CASE("a recorded difference holds for its own gate only: the next count asks again") {
+    Case c = at_opening_count();
+    REQUIRE(c.does(MoveItems{.item = "needles", .by = 4}));
+    for (const char* by : {"AB", "CD"}) REQUIRE(c.does(check(5, by)));
+    REQUIRE(c.does(RecordDifference{.item = "needles", .why = "the pack held one more"}));
+    c.up_to("count-before-last");
+    CHECK(recorded_difference(c.state, "needles") == nullptr);
+    CHECK(current_step(c.state)->id == "count-before-last");
+}

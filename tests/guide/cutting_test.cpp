@@ -146,6 +146,9 @@ TEST_CASE("suction lost: the count is kept, a spoke still counts but owes a reas
     CHECK(open_departures(c.state).size() == 1);
     REQUIRE(c.does(spoke));
     CHECK(c.state.reasons_owed.size() == 1);
+    // Not straight on: the blade stands below zero, and nothing has said that it was raised.
+    CHECK_FALSE(c.does(TurnSuction{.to = Suction::On}));
+    CHECK(c.refusal.why == Refused::NotZeroed);
     REQUIRE(c.does(ReopenStep{.step = "zero", .why = "re-seated in the same groove"}));
     CHECK_FALSE(c.does(TurnSuction{.to = Suction::On}));
     CHECK(c.refusal.why == Refused::NotZeroed);

@@ -88,14 +88,15 @@ TEST_CASE("undoing the tap of the fourth suture lets the clocks run on as if the
     CHECK(clock_reading(c.state, "open-sky", c.now)->ms == before + 31'000);
 }
 
-TEST_CASE("a pattern of eight needs no more than eight; its later suture steps close by themselves") {
+// Before the last suture, not after it: perioperative nurses' recommended practice 2006.
+TEST_CASE("a pattern of eight needs no more than eight, and the count comes before the eighth") {
     Case c;
     c.up_to("agree-plan");
     plan::Plan eight = sample::plan();
     eight.order.resize(8);
     REQUIRE(c.does(AcceptPlan{.inputs = sample::inputs(), .plan = eight}));
     c.up_to("count-before-last");
-    CHECK(c.state.sutures.size() == 8);
+    CHECK(c.state.sutures.size() == 7);
     c.up_to("tension");
     CHECK(c.state.sutures.size() == 8);
     CHECK(confirmed(c.state, "rest"));
@@ -137,4 +138,17 @@ TEST_CASE("a ring reflection seen before its step does not close it") {
     REQUIRE(c.does(SeeRing{}));
     CHECK(current_step(c.state)->id == "leak-test");
     CHECK_FALSE(c.state.ring->long_axis_centideg.has_value());
+}
+
+TEST_CASE("four sutures are all cardinals: the clocks stop with the fourth") {
+    Case c;
+    c.up_to("agree-plan");
+    plan::Plan four = sample::plan();
+    four.order.resize(4);
+    REQUIRE(c.does(AcceptPlan{.inputs = c.state.inputs, .plan = four, .why = ""}));
+    c.up_to("cardinals");
+    c.tie(3);
+    CHECK(clock_running(c.state, "open-sky"));
+    c.tie(1);
+    CHECK_FALSE(clock_running(c.state, "open-sky"));
 }

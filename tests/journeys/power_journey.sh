@@ -15,7 +15,19 @@ play_to() {
     played=$to
 }
 
+# ran_on CLOCK FROM TO: the kept state says that the clock ran for the seconds from FROM to TO, give or take 3: a kill costs none.
+ran_on() {
+    seconds=$(tr -d ' \n' <"$out/state.json" | sed -n "s/.*\"$1\":{\"seconds\":\([0-9]*\).*/\1/p")
+    should=$(($3 - $2))
+    [ "${seconds:--1}" -ge $((should - 3)) ] && [ "$seconds" -le $((should + 3)) ] ||
+        fail "clock $1 says ${seconds:-nothing}, should say $should"
+}
+
+# played_at: when the last line that was played says it was, in seconds.
+played_at() { date -d "$(sed -n "${played}s/.*\"at\": \"\([^\"]*\)\".*/\1/p" "$here/demo.jsonl")" +%s; }
+
 play_to '"turn-suction", "to": "on"'
+suction_on=$(played_at)
 start_display
 start_program open "$case_file"
 spokes 6
@@ -31,17 +43,24 @@ spokes 5
 use cut-done
 pause
 use suction-off
+suction_off=$(date +%s)
 crash_program
 keep_state "$reference"
 state_has '"position":8'
 state_has '"suction":{"seconds":'
 state_has '"running":false,"exact":false'
+ran_on suction "$suction_on" "$suction_off"
 
 played=$(awk '/"to": "off"/ { print NR; exit }' "$here/demo.jsonl")
+play_to '"step": "donor-on"'
+entered_suturing=$(played_at)
 play_to '"tie-suture", "n": 4'
 start_program open "$case_file"
 use tied-5
+tied=$(date +%s)
 crash_program
+keep_state "$reference"
+ran_on suturing "$entered_suturing" "$tied"
 start_program open "$case_file"
 within 20 has_target tied-6 || fail "not at suture 6 again"
 keep_frame suture-taken-up

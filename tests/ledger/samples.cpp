@@ -168,6 +168,7 @@ std::vector<Fact> facts() {
         TimeCorrected{.event = 4, .utc_ms = -1, .why = "clock was wrong"},
         WrittenLate{.first = 2, .last = 5},
         CaseClosed{.how = CaseEnd::Abandoned, .why = "donor not usable"},
+        DifferenceRecorded{.item = "needles", .seen = 7, .expected = 8, .why = "searched, not found"},
     };
 }
 

@@ -62,6 +62,20 @@ void see_cut(Walk& walk, sample::Case at) {
     walk.see(at, "step lower lost");
 }
 
+/// A count that differs: one has said so, both have, and the pages on the way.
+void see_difference(Walk& walk, sample::Case at) {
+    measure::expect(at.does(guide::MoveItems{.item = "needles", .by = 12}));
+    walk.see(at, "page count-differs", {.page = "count-differs"});
+    walk.see(at, "page count-seen", {.page = "count-seen", .argument = "needles"});
+    walk.see(at, "page count-by", {.page = "count-by", .argument = "needles=11"});
+    const auto& unit = at.state.brief.unit;
+    measure::expect(at.does(guide::CheckCount{.item = "needles", .seen = 11, .by = unit.scrub_name}));
+    walk.see(at, "step count one differs");
+    measure::expect(at.does(guide::CheckCount{.item = "needles", .seen = 11, .by = unit.circulating_name}));
+    walk.see(at, "step count both differ");
+    walk.see(at, "page count-record", {.page = "count-record", .argument = "needles"});
+}
+
 void see_pages(Walk& walk, const sample::Case& at, const guide::Step& step) {
     walk.see(at, "page departures " + step.id, {.page = "departures", .argument = ""});
     if (step.closes == guide::Closes::Sutures) {
@@ -82,6 +96,7 @@ std::vector<Sample> shipped() {
             at.up_to(step.id);
             walk.see(at, "step " + step.id);
             if (step.closes == guide::Closes::Cut) see_cut(walk, at);
+            if (step.closes == guide::Closes::Counts) see_difference(walk, at);
             if (&step == &phase.steps.back() || step.closes == guide::Closes::Sutures) see_pages(walk, at, step);
             if (step.closes == guide::Closes::Ring) walk.see(at, "page ring", {.page = "ring", .argument = ""});
             for (const auto* departure : screen::departures_of(at.state, step)) {

@@ -1,0 +1,161 @@
+// The counts: who agrees, what somebody sees instead, and a difference that is recorded because it could not be settled.
+#include "screen/format.hpp"
+#include "screen/pages.hpp"
+
+#include <algorithm>
+#include <charconv>
+
+namespace screen {
+namespace {
+
+using guide::CaseState;
+using guide::CheckCount;
+
+constexpr int fewest_missing = 8, most_excess = 4;  // how far from the expected number a count can be told by one tap
+
+std::vector<std::string> people(const CaseState& state) { return {state.brief.unit.scrub_name, state.brief.unit.circulating_name}; }
+
+std::string title_of(const CaseState& state, const guide::ItemId& item) {
+    const auto& all = state.brief.unit.counts;
+    const auto found = std::find_if(all.begin(), all.end(), [&](const guide::CountItem& one) { return one.id == item; });
+    return found == all.end() ? item : found->title;
+}
+
+Target check_target(const CaseState& state, const std::string& id, const std::string& by, const Words& words) {
+    std::vector<guide::Intent> checks{};
+    bool done = true;
+    for (const guide::CountItem& item : state.brief.unit.counts) {
+        const int expected = state.counts.at(item.id).expected();
+        if (guide::check_that_holds(state, item.id, by) == std::optional(expected)) continue;
+        done = false;
+        checks.push_back(CheckCount{.item = item.id, .seen = expected, .by = by});
+    }
+    Target made = target(id, words("count.agree", {by}), words("count.agree_line"), std::move(checks));
+    made.look = done ? Look::Plain : Look::Filled;
+    if (done) made.why_not = words("count.agreed");
+    const bool counted = std::any_of(state.counts.begin(), state.counts.end(), [](const auto& item) { return item.second.opened > 0; });
+    if (!counted) made.why_not = words("count.none");
+    return made;
+}
+
+/// The first item in which somebody differs; none while nobody does.
+std::optional<guide::ItemId> differing(const CaseState& state) {
+    for (const guide::CountItem& item : state.brief.unit.counts) {
+        if (guide::difference(state, item.id) && guide::recorded_difference(state, item.id) == nullptr) return item.id;
+    }
+    return std::nullopt;
+}
+
+/// What leads on from a difference: the other one sees it too, or, when both do, it is recorded.
+Target differing_target(const CaseState& state, const guide::ItemId& item, const Words& words) {
+    const guide::Difference found = *guide::difference(state, item);
+    const std::string seen = std::to_string(found.seen);
+    for (const std::string& by : people(state)) {
+        if (found.by.contains(by)) continue;
+        Target same = target("also-sees", words("count.also", {seen}), by, {CheckCount{.item = item, .seen = found.seen, .by = by}});
+        same.look = Look::Watch;
+        return same;
+    }
+    Target record = turn_to("record-difference", words("count.record_short", {seen, std::to_string(found.expected)}), title_of(state, item),
+                            {.page = "count-record", .argument = item});
+    record.look = Look::Watch;
+    return record;
+}
+
+std::pair<guide::ItemId, int> item_and_number(const std::string& argument) {
+    const auto at = argument.rfind('=');
+    int number = 0;
+    if (at == std::string::npos) return {argument, number};
+    std::from_chars(argument.data() + at + 1, argument.data() + argument.size(), number);
+    return {argument.substr(0, at), number};
+}
+
+void seen_page(PickModel& made, const CaseState& state, const guide::ItemId& item, const Words& words) {
+    const int expected = state.counts.at(item).expected();
+    made.title = words("page.count_seen", {title_of(state, item)});
+    made.lines = {words("page.count_expected", {std::to_string(expected)})};
+    for (int n = std::max(0, expected - fewest_missing); n <= expected + most_excess; ++n) {
+        if (n == expected) continue;
+        const std::string line = words(n < expected ? "page.count_missing" : "page.count_excess", {std::to_string(std::abs(n - expected))});
+        made.choices.push_back(turn_to("seen-" + std::to_string(n), std::to_string(n), line,
+                                       {.page = "count-by", .argument = item + "=" + std::to_string(n)}));
+        made.choices.back().weight = Weight::Elsewhere;
+    }
+}
+
+void by_page(PickModel& made, const CaseState& state, const std::string& argument, const Words& words) {
+    const auto [item, seen] = item_and_number(argument);
+    made.title = words("page.count_by", {title_of(state, item), std::to_string(seen)});
+    made.lines = {words("page.count_expected", {std::to_string(state.counts.at(item).expected())})};
+    for (const std::string& by : people(state)) {
+        made.choices.push_back(choice("by-" + std::to_string(made.choices.size() + 1), by, words("count.agree_line"),
+                                      {CheckCount{.item = item, .seen = seen, .by = by}}));
+    }
+}
+
+void record_page(PickModel& made, const CaseState& state, const guide::ItemId& item, const Words& words) {
+    made.title = words("count.record");
+    if (const auto found = guide::difference(state, item)) made.lines = {difference_text(state, item, *found, words)};
+    made.lines.push_back(words("page.count_record_line"));
+    made.choices =
+        reason_choices("count", words, [&](const std::string& why) { return guide::RecordDifference{.item = item, .why = why}; });
+    for (Target& one : made.choices) {
+        one.line = words("hand.hold");
+        one.press = Press::Hold;
+        one.look = Look::Watch;
+    }
+}
+
+}  // namespace
+
+std::string difference_text(const CaseState& state, const guide::ItemId& item, const guide::Difference& found, const Words& words) {
+    return words("count.differs", {title_of(state, item), std::to_string(found.seen), std::to_string(found.expected)});
+}
+
+std::vector<Target> counts_hand(const CaseState& state, const Words& words) {
+    std::vector<Target> hand{check_target(state, "check-scrub", state.brief.unit.scrub_name, words),
+                             check_target(state, "check-circulating", state.brief.unit.circulating_name, words)};
+    if (const auto item = differing(state)) hand.push_back(differing_target(state, *item, words));
+    if (!state.undoable.empty() && std::holds_alternative<guide::ItemsMoved>(state.undoable.back().fact)) {
+        hand.push_back(target("undo", words("hand.undo"), words("count.undo_line"), {guide::UndoTap{}}));
+    }
+    return hand;
+}
+
+void counts_card(Card& made, const CaseState& state, const Words& words) {
+    for (const guide::CountItem& item : state.brief.unit.counts) {
+        const guide::Tally& tally = state.counts.at(item.id);
+        CountRow row{.title = item.title,
+                     .value = std::to_string(tally.expected()),
+                     .line = words("count.line", {std::to_string(tally.opened), std::to_string(tally.passed_back)})};
+        if (const auto found = guide::difference(state, item.id)) row.line = words("count.seen", {std::to_string(found->seen)});
+        row.fewer = target("fewer-" + item.id, "−", "", {guide::MoveItems{.item = item.id, .by = -1}});
+        row.more = target("more-" + item.id, "+", "", {guide::MoveItems{.item = item.id, .by = 1}});
+        row.fewer.weight = row.more.weight = Weight::Elsewhere;
+        made.counts.push_back(std::move(row));
+    }
+    if (const auto item = differing(state)) {
+        made.lines.clear();
+        made.say.clear();
+        made.cautions = {difference_text(state, *item, *guide::difference(state, *item), words)};
+    }
+}
+
+void count_page(PickModel& made, const CaseState& state, const ScreenState& screen, const Words& words) {
+    if (screen.page == "count-differs") {
+        made.title = words("count.other");
+        for (const guide::CountItem& item : state.brief.unit.counts) {
+            made.choices.push_back(turn_to("differs-" + item.id, item.title,
+                                           words("page.count_expected", {std::to_string(state.counts.at(item.id).expected())}),
+                                           {.page = "count-seen", .argument = item.id}));
+            made.choices.back().weight = Weight::Elsewhere;
+        }
+        return;
+    }
+    if (!state.counts.contains(item_and_number(screen.argument).first)) return;
+    if (screen.page == "count-seen") seen_page(made, state, screen.argument, words);
+    if (screen.page == "count-by") by_page(made, state, screen.argument, words);
+    if (screen.page == "count-record") record_page(made, state, screen.argument, words);
+}
+
+}  // namespace screen

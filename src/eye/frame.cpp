@@ -68,9 +68,11 @@ MarkPlace mark_place(Angle at, int marks, Angle offset) {
     const int clockwise = measure::centideg(top + offset.centideg() - at.centideg()).centideg() * marks;
     const int nearest = (clockwise + turn / 2) / turn;
     const int off = clockwise - nearest * turn;
-    if (off <= half_a_degree * marks && -off <= half_a_degree * marks) return {.mark = nearest % marks + 1, .between = std::nullopt};
+    if (off <= half_a_degree * marks && -off <= half_a_degree * marks) return {.mark = nearest % marks + 1};
     const int before = clockwise / turn;
-    return {.mark = std::nullopt, .between = std::pair(before + 1, (before + 1) % marks + 1)};
+    return {.mark = std::nullopt,
+            .between = std::pair(before + 1, (before + 1) % marks + 1),
+            .part_permille = (clockwise % turn * 10 + turn / 200) / (turn / 100)};
 }
 
 }  // namespace eye

@@ -38,6 +38,7 @@ Angle mark_angle(int mark, int marks, Angle offset);
 struct MarkPlace {
     std::optional<int> mark{};                     // on a mark, within half a degree
     std::optional<std::pair<int, int>> between{};  // else the neighbours, clockwise
+    int part_permille = 0;                         // how far on from the first of them to the second
     bool operator==(const MarkPlace&) const = default;
 };
 MarkPlace mark_place(Angle at, int marks, Angle offset);

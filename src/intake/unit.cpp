@@ -41,6 +41,17 @@ void read_limits(Fields& fields, plan::Limits& limits) {
     limits.endothelium_per_mm2 = fields.optional("endothelium_per_mm2", whole(0, 10'000));
 }
 
+std::vector<measure::Length> sizes(Fields& fields, std::string_view key) {
+    std::vector<measure::Length> found;
+    for (const auto& [size, at] : fields.list(key, millimetres({.low = 1, .high = 12}))) found.push_back(size);
+    return found;
+}
+
+void read_stock(Fields& fields, plan::Limits& limits) {
+    limits.hosts_in_stock = sizes(fields, "host_mm");
+    limits.donors_in_stock = sizes(fields, "donor_mm");
+}
+
 }  // namespace
 
 measure::Result<UnitFile, Problems> read_unit(std::string_view text, const std::string& name) {
@@ -60,6 +71,7 @@ measure::Result<UnitFile, Problems> read_unit(std::string_view text, const std::
         read_counts(root, file.unit.counts);
         root.table("names", [&](Fields& fields) { read_names(fields, file.unit); });
         root.table("limits", [&](Fields& fields) { read_limits(fields, file.unit.limits); });
+        root.table("stock", [&](Fields& fields) { read_stock(fields, file.unit.limits); });
         return file;
     });
 }

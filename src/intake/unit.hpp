@@ -6,6 +6,7 @@
 // [[count]]    id, title: what is counted, at least one
 // [names]      scrub, circulating: initials or role of the two who count ("scrub nurse", "circulating nurse")
 // [limits]     clearance_mm, endothelium_per_mm2: none has a default, since no open figure exists
+// [stock]      host_mm, donor_mm: lists of the diameters on the shelf, each optional; else nothing is said of them
 #pragma once
 
 #include "guide/brief.hpp"

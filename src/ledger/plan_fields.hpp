@@ -112,6 +112,8 @@ void each(auto& field, a<plan::CaseFile> auto& v) {
 void each(auto& field, a<plan::Limits> auto& v) {
     field("clearance_nm", v.clearance);
     field("endothelium_per_mm2", v.endothelium_per_mm2);
+    field("hosts_in_stock_nm", v.hosts_in_stock);
+    field("donors_in_stock_nm", v.donors_in_stock);
 }
 
 void each(auto& field, a<plan::Inputs> auto& v) {
@@ -165,6 +167,7 @@ void each(auto& field, a<plan::Suture> auto& v) {
     field("centideg", v.centideg);
     field("host_mark", v.host_mark);
     field("between", v.between);
+    field("between_permille", v.between_permille);
     field("donor_mark", v.donor_mark);
     field("opposite", v.opposite);
 }

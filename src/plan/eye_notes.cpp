@@ -1,3 +1,4 @@
+#include "measure/expect.hpp"
 #include "plan/notes.hpp"
 #include "plan/sources.hpp"
 
@@ -34,6 +35,22 @@ bool repeated(const std::vector<Reading>& readings) {
     return false;
 }
 
+/// How the readings stand to those of other instruments: told, never corrected for.
+Note method_note(Method method) {
+    switch (method) {
+        case Method::Ultrasound:
+            return note("method-ultrasound", source::scheimpflug_bias, Level::Info);
+        case Method::Oct:
+            return note("method-oct", source::oct_bias, Level::Info);
+        case Method::Scheimpflug:
+            return note("method-scheimpflug", source::scheimpflug_bias, Level::Info);
+        case Method::SlitScanning:
+            return note("method-slit-scanning", source::slit_bias, Level::Watch);
+    }
+    measure::expect(false);
+    return {};
+}
+
 }  // namespace
 
 std::vector<Note> reading_notes(const CaseFile& file) {
@@ -44,6 +61,7 @@ std::vector<Note> reading_notes(const CaseFile& file) {
         if (days > stale_days) notes.push_back(note("reading-old", source::usual, Level::Watch, {fmt::format("{}", days)}));
         if (days < 0) notes.push_back(note("reading-after-date", source::own_file, Level::Watch, {iso(*thickness.measured)}));
     }
+    notes.push_back(method_note(thickness.method));
     if (thickness.through_scar) notes.push_back(note("reading-through-scar", source::usual, Level::Watch));
     if (repeated(thickness.readings)) notes.push_back(note("reading-twice", source::own_file, Level::Watch));
     return notes;
@@ -79,7 +97,8 @@ std::vector<Note> ladder_notes(const Inputs& inputs) {
     const Note own{.code = "ladder-own-reach", .source = reach.source, .level = Level::Watch, .values = {fmt::format("{}", reach.n)}};
     return {study ? note("ladder-estimate", source::depth, Level::Watch) : own,
             note("ladder-leaves-out", source::usual, Level::Watch, {fmt::format("{:.1f}", spokes)}),
-            note("ladder-may-not-enter", source::slant, Level::Info), note("watch-the-chamber", source::usual, Level::Watch)};
+            note("ladder-may-not-enter", source::slant, Level::Info), note("ladder-slanted-path", source::slanted_path, Level::Info),
+            note("watch-the-chamber", source::usual, Level::Watch)};
 }
 
 std::vector<Note> trephine_notes(const instrument::Trephine& trephine) {

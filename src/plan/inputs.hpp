@@ -85,10 +85,11 @@ struct CaseFile {
     bool operator==(const CaseFile&) const = default;
 };
 
-/// Limits a unit sets for itself; none is shipped as normal where no open figure exists.
+/// What a unit states for itself: limits, none shipped as normal where no open figure exists, and the sizes on its shelf.
 struct Limits {
     std::optional<Length> clearance{};
     std::optional<int> endothelium_per_mm2{};
+    std::vector<Length> hosts_in_stock{}, donors_in_stock{};  // empty: not stated
     bool operator==(const Limits&) const = default;
 };
 

@@ -6,7 +6,14 @@
 
 namespace plan {
 
-/// Sizes: held by the profiles or not, oversize for and against, usual range, distance to the limbus, the button.
+/// What speaks for and against an oversize, by published series; never one promise.
+struct Evidence {
+    std::vector<Note> speaks_for{}, against{};
+    bool operator==(const Evidence&) const = default;
+};
+Evidence evidence(Length oversize);
+
+/// Sizes: held by the profiles and on the unit's shelf or not, oversize for and against, usual range, distance to the limbus, the button.
 std::vector<Note> size_notes(const Inputs& inputs, const Sizes& sizes);
 
 /// Age and way of the readings.

@@ -58,6 +58,7 @@ struct Suture {
     int centideg = 0;
     std::optional<int> host_mark{};
     std::optional<std::pair<int, int>> between{};
+    int between_permille = 0;         // of the way from the first of these marks to the second
     std::optional<int> donor_mark{};  // dot 1 to 4, clockwise from 12
     std::optional<int> opposite{};
     bool operator==(const Suture&) const = default;

@@ -36,27 +36,26 @@ void add_held(const Inputs& inputs, std::vector<Note>& notes) {
     }
 }
 
-void add_same_size(std::vector<Note>& notes) {
-    notes.push_back(note("same-size-for", source::quarter_for, Level::Info));
-    notes.push_back(note("same-size-against", source::registry, Level::Watch));
-    notes.push_back(note("same-size-long-eye", source::long_eye, Level::Info));
+/// A unit that lists nothing has said nothing.
+bool on_shelf(const std::vector<Length>& sizes, Length size) { return sizes.empty() || held(sizes, size); }
+
+void add_stock(const Inputs& inputs, std::vector<Note>& notes) {
+    const CaseFile& file = inputs.file;
+    if (!on_shelf(inputs.limits.hosts_in_stock, file.host_diameter)) {
+        notes.push_back(note("host-not-in-stock", source::shelf, Level::Watch, {mm(file.host_diameter)}));
+    }
+    if (!on_shelf(inputs.limits.donors_in_stock, file.donor.diameter)) {
+        notes.push_back(note("donor-not-in-stock", source::shelf, Level::Watch, {mm(file.donor.diameter)}));
+    }
 }
 
+bool may_be_long(const CaseFile& file) { return file.axial_length_mm && *file.axial_length_mm > long_eye_mm; }
+
 void add_oversize(const CaseFile& file, Length oversize, std::vector<Note>& notes) {
-    if (oversize < Length{}) {
-        notes.push_back(note("undersize", source::undersize, Level::Watch, {mm(Length{} - oversize)}));
-    } else if (oversize == Length{}) {
-        add_same_size(notes);
-    } else if (oversize <= quarter) {
-        notes.push_back(note("oversize-quarter-for", source::registry, Level::Info));
-        notes.push_back(note("oversize-quarter-against", source::quarter_for, Level::Info));
-    } else {
-        notes.push_back(note("oversize-half-for", source::half_for, Level::Info));
-        notes.push_back(note("oversize-half-against", source::half_against, Level::Info));
-    }
-    if (oversize > half) notes.push_back(note("oversize-large", source::oversize_round, Level::Watch, {mm(oversize)}));
-    const bool long_eye = file.axial_length_mm && *file.axial_length_mm > long_eye_mm;
-    if (oversize > Length{} && (long_eye || file.reason == Reason::Keratoconus)) {
+    const Evidence found = evidence(oversize);
+    append(notes, found.speaks_for);
+    append(notes, found.against);
+    if (oversize > Length{} && (may_be_long(file) || file.reason == Reason::Keratoconus)) {
         notes.push_back(note("same-size-option", source::registry, Level::Info));
     }
     if (oversize < half && file.lens == Lens::Aphakic) notes.push_back(note("half-option-aphakic", source::half_for, Level::Info));
@@ -86,9 +85,33 @@ void add_clearance(const Inputs& inputs, const Sizes& sizes, std::vector<Note>& 
 
 }  // namespace
 
+Evidence evidence(Length oversize) {
+    Evidence found{};
+    if (oversize < Length{}) {
+        found.against.push_back(note("undersize", source::undersize, Level::Watch, {mm(Length{} - oversize)}));
+    } else if (oversize == Length{}) {
+        found.speaks_for = {note("same-size-for", source::quarter_for, Level::Info),
+                            note("same-size-long-eye", source::long_eye, Level::Info)};
+        found.against = {note("same-size-against", source::registry, Level::Watch)};
+    } else if (oversize <= quarter) {
+        found.speaks_for = {note("oversize-quarter-for", source::registry, Level::Info)};
+        found.against = {note("oversize-quarter-against", source::quarter_for, Level::Info),
+                         note("oversize-quarter-mixed", source::quarter_mixed, Level::Info)};
+    } else {
+        found.speaks_for = {note("oversize-half-for", source::half_for, Level::Info)};
+        found.against = {note("oversize-half-against", source::half_against, Level::Info)};
+    }
+    if (oversize > half) found.against.push_back(note("oversize-large", source::oversize_round, Level::Watch, {mm(oversize)}));
+    if (oversize > Length{} && oversize <= half) {
+        found.speaks_for.push_back(note("oversize-suction", source::suction_sizes, Level::Info));
+    }
+    return found;
+}
+
 std::vector<Note> size_notes(const Inputs& inputs, const Sizes& sizes) {
     std::vector<Note> notes{};
     add_held(inputs, notes);
+    add_stock(inputs, notes);
     add_oversize(inputs.file, sizes.oversize, notes);
     add_host(inputs.file, notes);
     add_clearance(inputs, sizes, notes);

@@ -28,7 +28,13 @@ Suture suture(const Inputs& inputs, int n, Angle at) {
     const auto host = eye::mark_place(at, inputs.trephine.marks, inputs.trephine.mark_offset);
     // The donor lies with its first dot at 12 o'clock.
     const auto donor = eye::mark_place(at, inputs.punch.dots, {});
-    return {.n = n, .centideg = at.centideg(), .host_mark = host.mark, .between = host.between, .donor_mark = donor.mark, .opposite = {}};
+    return {.n = n,
+            .centideg = at.centideg(),
+            .host_mark = host.mark,
+            .between = host.between,
+            .between_permille = host.part_permille,
+            .donor_mark = donor.mark,
+            .opposite = {}};
 }
 
 /// The shorter way from pair to pair; pairs lie on half a turn.
@@ -77,7 +83,28 @@ void note_marks(const Inputs& inputs, Sutures& sutures) {
                              .values = {fmt::format("{}", sutures.order.size()), fmt::format("{}", inputs.trephine.marks)}});
 }
 
+/// Bites of one running suture, `by` hundredths of a degree clockwise from where it starts.
+std::vector<Angle> bites(const Running& running, int by) {
+    std::vector<Angle> found{};
+    for (int k = 0; k < running.loops; ++k) {
+        const int on = (k * turn + running.loops / 2) / running.loops + by;
+        found.push_back(measure::centideg(running.start_centideg + (running.clockwise ? -on : on)));
+    }
+    return found;
+}
+
 }  // namespace
+
+std::vector<RunningPath> running_paths(const Pattern& pattern, const Running& running) {
+    // Half the finest gap that both patterns share: never on an interrupted suture.
+    const int beside = pattern.interrupted > 0 ? turn / (2 * std::lcm(pattern.interrupted, running.loops)) : 0;
+    std::vector<RunningPath> paths{{.clockwise = running.clockwise, .bites = bites(running, beside)}};
+    if (running.sutures < 2) return paths;
+    Running second = running;
+    second.clockwise = !running.clockwise;
+    paths.push_back({.clockwise = second.clockwise, .bites = bites(second, beside + turn / (2 * running.loops))});
+    return paths;
+}
 
 std::vector<int> pair_order(int count) {
     measure::expect(count > 0 && count % 2 == 0);
@@ -112,6 +139,9 @@ Sutures sutures_from(const Inputs& inputs) {
     sutures.notes.push_back({.code = "second-opposite", .source = source::opposite, .level = Level::Info, .values = {}});
     if (pattern.interrupted > 0 && pattern.running > 0) {
         sutures.notes.push_back({.code = "running-between", .source = source::usual, .level = Level::Info, .values = {}});
+    }
+    if (pattern.running == 2) {
+        sutures.notes.push_back({.code = "running-second", .source = source::usual, .level = Level::Info, .values = {}});
     }
     return sutures;
 }

@@ -17,6 +17,17 @@ struct Sutures {
 
 Sutures sutures_from(const Inputs& inputs);
 
+/// The bites of one running suture in the order in which they are sewn.
+struct RunningPath {
+    bool clockwise = true;
+    std::vector<Angle> bites{};
+    bool operator==(const RunningPath&) const = default;
+};
+
+/// One path a running suture. Beside interrupted sutures the bites go between them. The second of two goes the other way
+/// round, its bites half-way between those of the first. Usual practice, no source.
+std::vector<RunningPath> running_paths(const Pattern& pattern, const Running& running);
+
 /// Places 0 to count - 1, clockwise from the first, in the order in which they are sewn; `count` even.
 std::vector<int> pair_order(int count);
 

@@ -2,11 +2,13 @@
 
 #include "eye/frame.hpp"
 #include "measure/expect.hpp"
+#include "plan/size_options.hpp"
 #include "screen/format.hpp"
 
 #include <fmt/format.h>
 
 #include <cmath>
+#include <cstdlib>
 #include <vector>
 
 namespace screen {
@@ -53,6 +55,23 @@ std::string sizes(const plan::Inputs& inputs, const plan::Plan& plan, const Word
                       {size_text(inputs.file.host_diameter), size_text(inputs.file.donor.diameter), signed_size(found.oversize)})) +
            line(words("plan_text.clearance",
                       {size_text(found.clearance), clock(100 * found.clearance_deg), size_text(found.clearance_usual_offset)}));
+}
+
+std::string option_spokes(const plan::SizeOption& option, const Words& words) {
+    if (option.refused) return words("plan_text.option_refused");
+    return option.spokes ? words("plan_text.option_spokes", {fmt::format("{}", *option.spokes)}) : words("plan_text.by_to_entry");
+}
+
+/// What the next smaller and larger sizes would change.
+std::string other_sizes(const plan::Inputs& inputs, const Words& words) {
+    std::string text = heading(words, "plan_text.options");
+    for (const plan::SizeOption& option : plan::size_options(inputs)) {
+        const std::string thinnest = option.thinnest ? whole(*option.thinnest) : words("plan_text.option_unknown");
+        text += line(words(option.chosen ? "plan_text.option_chosen" : "plan_text.option",
+                           {size_text(option.host), size_text(option.donor), signed_size(option.sizes.oversize),
+                            size_text(option.sizes.clearance), size_text(option.spacing), thinnest, option_spokes(option, words)}));
+    }
+    return text;
 }
 
 std::string bound(const plan::Target& target, const Words& words) {
@@ -107,12 +126,20 @@ std::string ladder(const plan::Plan& plan, const Words& words) {
     return text;
 }
 
+/// "one third", or in percent where no such word fits.
+std::string part(int permille, const Words& words) {
+    for (const int named : {250, 333, 500, 667, 750}) {
+        if (std::abs(permille - named) <= 1) return words(fmt::format("plan_text.part_{}", named));
+    }
+    return words("plan_text.part", {fmt::format("{}", std::lround(permille / 10.0))});
+}
+
 std::string place(const plan::Suture& one, const Words& words) {
     const std::string hour = clock(one.centideg);
     if (one.host_mark) return words("plan_text.on_mark", {fmt::format("{}", one.n), hour, fmt::format("{}", *one.host_mark)});
     if (!one.between) return words("plan_text.no_mark", {fmt::format("{}", one.n), hour});
-    return words("plan_text.off_mark",
-                 {fmt::format("{}", one.n), hour, fmt::format("{}", one.between->first), fmt::format("{}", one.between->second)});
+    return words("plan_text.off_mark", {fmt::format("{}", one.n), hour, fmt::format("{}", one.between->first),
+                                        fmt::format("{}", one.between->second), part(one.between_permille, words)});
 }
 
 std::string sutures(const plan::Inputs& inputs, const plan::Plan& plan, const Words& words) {
@@ -132,8 +159,8 @@ std::string sutures(const plan::Inputs& inputs, const plan::Plan& plan, const Wo
 std::string plan_text(const plan::Inputs& inputs, const plan::Plan& plan, const Words& words) {
     return who(inputs.file, words) + notes(plan, Level::Stop, "plan_text.refused", words) + sizes(inputs, plan, words) +
            spokes(inputs, plan, words) + wall(plan, words) + ladder(plan, words) + notes(plan, Level::Watch, "plan_text.watches", words) +
-           sutures(inputs, plan, words) + notes(plan, Level::Info, "plan_text.infos", words) + "\n" + words("plan_text.not_a_device") +
-           "\n";
+           other_sizes(inputs, words) + sutures(inputs, plan, words) + notes(plan, Level::Info, "plan_text.infos", words) + "\n" +
+           words("plan_text.not_a_device") + "\n";
 }
 
 }  // namespace screen

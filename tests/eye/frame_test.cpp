@@ -89,8 +89,8 @@ TEST_CASE("host marks run clockwise from 12 o'clock and turn with the ring") {
 TEST_CASE("a place is on a mark within half a degree, else between its neighbours clockwise") {
     CHECK(mark_place(centideg(9050), 16, {}) == MarkPlace{.mark = 1, .between = {}});
     CHECK(mark_place(centideg(8950), 16, {}) == MarkPlace{.mark = 1, .between = {}});
-    CHECK(mark_place(centideg(8949), 16, {}) == MarkPlace{.mark = {}, .between = std::pair(1, 2)});
-    CHECK(mark_place(centideg(9051), 16, {}) == MarkPlace{.mark = {}, .between = std::pair(16, 1)});
-    CHECK(mark_place(from_clock(1, 0), 16, {}) == MarkPlace{.mark = {}, .between = std::pair(2, 3)});
+    CHECK(mark_place(centideg(8949), 16, {}) == MarkPlace{.mark = {}, .between = std::pair(1, 2), .part_permille = 23});
+    CHECK(mark_place(centideg(9051), 16, {}) == MarkPlace{.mark = {}, .between = std::pair(16, 1), .part_permille = 977});
+    CHECK(mark_place(from_clock(1, 0), 16, {}) == MarkPlace{.mark = {}, .between = std::pair(2, 3), .part_permille = 333});
     CHECK(mark_place(from_clock(1, 0), 0, {}) == MarkPlace{});
 }

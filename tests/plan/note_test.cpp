@@ -17,6 +17,7 @@ TEST_CASE("beside every ladder stand its source, what it leaves out, and who dec
     CHECK(sample::note(plan, "ladder-estimate")->source.find("Clin Ophthalmol 2014;8:2391-6") != std::string::npos);
     CHECK(sample::note(plan, "ladder-leaves-out")->values == std::vector<std::string>{"1.7"});
     CHECK(sample::says(plan, "ladder-may-not-enter", Level::Info));
+    CHECK(sample::says(plan, "ladder-slanted-path", Level::Info));
     CHECK(sample::says(plan, "watch-the-chamber", Level::Watch));
     CHECK(sample::says(plan, "surgeon-decides", Level::Info));
 }
@@ -43,6 +44,33 @@ TEST_CASE("old readings and readings through scar are said") {
     CHECK(sample::note(make(inputs), "reading-through-scar") == nullptr);
     inputs.file.thickness.through_scar = true;
     CHECK(sample::says(make(inputs), "reading-through-scar", Level::Watch));
+}
+
+// Cornea 2000;19:792-5: slit scanning about 54 um thicker than ultrasound; the others differ by 6 to 11 um.
+TEST_CASE("how the instrument reads beside others is told, and changes no figure") {
+    struct Row {
+        Method method;
+        std::string code;
+        Level level;
+    };
+    Inputs inputs = sample::scar();
+    const Length thinnest = make(inputs).wall->thinnest;
+    for (const Row& row :
+         {Row{Method::Ultrasound, "method-ultrasound", Level::Info}, Row{Method::Oct, "method-oct", Level::Info},
+          Row{Method::Scheimpflug, "method-scheimpflug", Level::Info}, Row{Method::SlitScanning, "method-slit-scanning", Level::Watch}}) {
+        CAPTURE(row.code);
+        inputs.file.thickness.method = row.method;
+        CHECK(sample::says(make(inputs), row.code, row.level));
+        CHECK(make(inputs).wall->thinnest == thinnest);
+    }
+}
+
+// Common practice, no source: 62.5 um is quoted beside 60, and the published reach may be that very difference (62.5 / 60 = 1.042).
+TEST_CASE("a spoke of 62.5 um is warned of") {
+    Inputs inputs = sample::scar();
+    CHECK(sample::note(make(inputs), "advance-quoted") == nullptr);
+    inputs.trephine.advance = measure::from_um(62.5);
+    CHECK(sample::says(make(inputs), "advance-quoted", Level::Watch));
 }
 
 TEST_CASE("two readings at one place are said") {

@@ -34,6 +34,8 @@ TEST_CASE("a plan is told in words with the uncertainty and the source beside ea
     CHECK(has(text, "Travel below zero 480 µm"));
     CHECK(has(text, "Expected left 110 ± 92 µm (95 %), chance of entering about 1 in"));
     CHECK(has(text, "Source: Clin Ophthalmol 2014;8:2391-6, 11 cadaver eyes"));
+    CHECK(has(text, "Host 7.75, donor 8.00 (+0.25): to the limbus "));
+    CHECK(has(text, "<- the case"));
     CHECK(has(text, "1. 12 o'clock, mark 1\n"));
     CHECK(has(text, "6. 7:30 o'clock, mark 11\n"));
     CHECK(has(text, "The surgeon, the leaflet in the pack and local rules decide."));
@@ -53,6 +55,15 @@ TEST_CASE("a refused plan says first why, tells no depth, and gives the rest") {
     CHECK(has(text, "16. 11:15 o'clock, mark 16\n"));
 }
 
+TEST_CASE("a place between two marks is said in thirds") {
+    plan::Inputs inputs = sample::scar();
+    inputs.file.pattern = {.interrupted = 12};
+    const std::string text = told(inputs);
+    CAPTURE(text);
+    CHECK(has(text, "5. 1 o'clock, between marks 2 and 3, one third on\n"));
+    CHECK(has(text, "9. 2 o'clock, between marks 3 and 4, two thirds on\n"));
+}
+
 TEST_CASE("every word of a plan is there, whatever the pattern and the aim") {
     std::vector<plan::Inputs> tried{sample::scar(), sample::centre(), sample::scar(), sample::scar(), sample::scar()};
     tried[2].file.aim = {.goal = plan::Goal::ToEntry};
@@ -61,6 +72,17 @@ TEST_CASE("every word of a plan is there, whatever the pattern and the aim") {
     tried[3].trephine.marks = 0;
     tried[4].file.aim.share_permille = 950;
     tried[4].file.pattern = {.interrupted = 15};
+    tried.push_back(sample::map(5, 9));
+    tried.back().file.thickness.readings[3].thickness = measure::from_um(800);
+    tried.back().file.pattern = {.interrupted = 0, .loops = 12, .running = 2};
+    tried.back().trephine.marks = 7;
+    tried.push_back(sample::map(2, 4));
+    tried.back().limits = {.hosts_in_stock = sample::sizes({8}), .donors_in_stock = sample::sizes({8})};
+    for (const plan::Method method : {plan::Method::Ultrasound, plan::Method::Scheimpflug, plan::Method::SlitScanning}) {
+        tried.push_back(sample::map(5, 9));
+        tried.back().file.thickness.method = method;
+        tried.back().file.thickness.central = measure::from_um(700);
+    }
     for (const auto& inputs : tried) {
         const std::string text = told(inputs);
         CAPTURE(text);

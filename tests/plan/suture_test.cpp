@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 #include <set>
 
 using namespace plan;
@@ -107,6 +108,9 @@ TEST_CASE("twelve sutures on sixteen marks fall between them, and the plan says 
     const Plan plan = make(with({.interrupted = 12}));
     CHECK(plan.order[4].between == std::pair(2, 3));
     CHECK_FALSE(plan.order[4].host_mark.has_value());
+    CHECK(plan.order[4].between_permille == 333);  // 1 o'clock, a third of the way
+    CHECK(plan.order[5].between_permille == 333);  // 7 o'clock, opposite
+    CHECK(plan.order[8].between_permille == 667);  // 2 o'clock
     CHECK(sample::says(plan, "between-marks", Level::Info));
 }
 
@@ -132,6 +136,69 @@ TEST_CASE("interrupted with a running one keeps both spacings") {
     CHECK(std::abs(plan.spacing.mm() - 7.5 * std::sin(3.14159265358979 / 8)) < 1e-6);
     CHECK(std::abs(plan.running->spacing.mm() - 7.5 * std::sin(3.14159265358979 / 16)) < 1e-6);
     CHECK(sample::says(plan, "running-between", Level::Info));
+}
+
+// Marks are what the profile says: odd numbers, none, or a ring that is seated with mark 1 elsewhere.
+TEST_CASE("sutures find their marks on any ring") {
+    Inputs inputs = with({.interrupted = 8});
+    inputs.trephine.marks = 7;
+    CHECK(make(inputs).order[0].host_mark == 1);
+    CHECK(make(inputs).order[1].between == std::pair(4, 5));
+    CHECK(make(inputs).order[1].between_permille == 500);
+    inputs.trephine.marks = 0;
+    CHECK(std::all_of(make(inputs).order.begin(), make(inputs).order.end(), [](const Suture& s) { return !s.host_mark && !s.between; }));
+    CHECK(sample::note(make(inputs), "between-marks") == nullptr);
+    inputs.trephine.marks = 16;
+    inputs.trephine.mark_offset = measure::centideg(-2250);
+    CHECK(make(inputs).order[0].host_mark == 16);
+    CHECK(make(inputs).order[2].host_mark == 4);
+}
+
+TEST_CASE("the seat turns the picture, never the plan") {
+    Inputs inputs = with({.interrupted = 16});
+    const Plan head = make(inputs);
+    inputs.file.seat = eye::Seat::Temporal;
+    CHECK(make(inputs) == head);
+}
+
+TEST_CASE("a running suture alone is sewn from its start, clockwise") {
+    Inputs inputs = with({.interrupted = 0, .loops = 16, .running = 1});
+    inputs.file.first_suture = eye::from_clock(3, 0);
+    const auto paths = running_paths(inputs.file.pattern, *make(inputs).running);
+    REQUIRE(paths.size() == 1);
+    CHECK(paths[0].clockwise);
+    REQUIRE(paths[0].bites.size() == 16);
+    CHECK(paths[0].bites[0] == eye::from_clock(3, 0));
+    CHECK(paths[0].bites[4] == eye::from_clock(6, 0));
+}
+
+TEST_CASE("a second running suture goes the other way round, its bites between those of the first") {
+    const Inputs inputs = with({.interrupted = 0, .loops = 12, .running = 2});
+    const auto paths = running_paths(inputs.file.pattern, *make(inputs).running);
+    REQUIRE(paths.size() == 2);
+    CHECK_FALSE(paths[1].clockwise);
+    CHECK(paths[1].bites[0] == eye::from_clock(11, 30));
+    CHECK(paths[1].bites[1] == eye::from_clock(10, 30));
+    CHECK(sample::says(make(inputs), "running-second", Level::Info));
+}
+
+TEST_CASE("bites of a running suture never meet an interrupted one, whatever the two numbers") {
+    for (int interrupted = 4; interrupted <= 32; interrupted += 2) {
+        for (int loops = 4; loops <= 64; ++loops) {
+            const Inputs inputs = with({.interrupted = interrupted, .loops = loops, .running = 1});
+            const Plan plan = make(inputs);
+            int least = 36000;
+            const auto paths = running_paths(inputs.file.pattern, *plan.running);
+            for (const Angle bite : paths[0].bites) {
+                for (const Suture& one : plan.order) {
+                    least = std::min(least, measure::apart_centideg(bite, measure::centideg(one.centideg)));
+                }
+            }
+            CAPTURE(interrupted);
+            CAPTURE(loops);
+            CHECK(least >= 36000 / (2 * std::lcm(interrupted, loops)) - 2);
+        }
+    }
 }
 
 TEST_CASE("an odd number has no opposites and is refused") { CHECK(sample::refused(make(with({.interrupted = 15})), "odd-sutures")); }

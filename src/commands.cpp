@@ -79,6 +79,17 @@ bool verify_one(const ledger::Ledger& ledger, const std::string& reference, Exit
     return good;
 }
 
+/// Cases of which only the mirror has events, or more than the ledger: offered, never taken over by themselves.
+bool tell_recoverable(const ledger::Ledger& ledger) {
+    const auto offered = ledger.recoverable();
+    if (!offered) return false;
+    for (const ledger::Recovery& one : *offered) {
+        fmt::print("{}: {} events from {} on stand only in the text mirror. To take them over: graftside recover {}\n", one.reference,
+                   one.events.size(), one.events.front().seq, one.reference);
+    }
+    return !offered->empty();
+}
+
 /// All problems of a file; of a case those of the readings that it names as well.
 measure::Problems problems_of(const std::string& text, const std::string& path) {
     const auto kind = intake::kind_of(text, path);
@@ -193,7 +204,18 @@ Exit verify_command(const Options& options, const std::string& reference) {
     }
     if (!any && !reference.empty()) return tell(stop(Exit::Wrong, reference + ": no such case in this ledger."));
     if (!any) fmt::print("no case in this ledger\n");
+    tell_recoverable(*ledger);
     return worst != Exit::Fine ? worst : (whole ? Exit::Fine : Exit::No);
+}
+
+Exit recover_command(const Options& options, const std::string& reference) {
+    auto ledger = open_ledger(options, ledger::Purpose::Record);
+    if (!ledger) return tell(ledger.error());
+    const auto taken = ledger->recover(reference);
+    if (!taken) return tell(stop(taken.error()));
+    if (*taken == 0) return tell(stop(Exit::No, reference + ": the text mirror has no event that the ledger lacks."));
+    fmt::print("{}: {} events taken over from the text mirror; look through them before the case goes on\n", reference, *taken);
+    return Exit::Fine;
 }
 
 }  // namespace graftside

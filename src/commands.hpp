@@ -16,6 +16,8 @@ Exit state_command(const Options& options, const std::string& reference, Form fo
 Exit play_command(const Options& options, const std::string& script_path, const std::string& case_path);
 Exit play_list_command();
 Exit verify_command(const Options& options, const std::string& reference);
+/// Takes over what only the text mirror has of a case: for people, when a ledger was lost or an older copy was put back.
+Exit recover_command(const Options& options, const std::string& reference);
 
 /// Tells why on stderr.
 Exit tell(const Stop& stop);

@@ -65,6 +65,7 @@ struct Commands {
     CLI::App* state = nullptr;
     CLI::App* play = nullptr;
     CLI::App* verify = nullptr;
+    CLI::App* recover = nullptr;
 };
 
 Commands add_commands(CLI::App& app, Words& words) {
@@ -86,6 +87,8 @@ Commands add_commands(CLI::App& app, Words& words) {
     commands.play->add_flag("--list", words.list, "the intents and their fields");
     commands.verify = app.add_subcommand("verify", "whether the ledger and the seals are whole");
     commands.verify->add_option("REFERENCE", words.reference, "one case; else all");
+    commands.recover = app.add_subcommand("recover", "take over the events of a case that only the text mirror has");
+    commands.recover->add_option("REFERENCE", words.reference, "the case")->required();
     return commands;
 }
 
@@ -95,6 +98,7 @@ Exit run(const Commands& commands, const graftside::Options& options, const Word
     if (*commands.check) return graftside::check_command(words.files, form);
     if (*commands.state) return graftside::state_command(options, words.reference, form);
     if (*commands.verify) return graftside::verify_command(options, words.reference);
+    if (*commands.recover) return graftside::recover_command(options, words.reference);
     if (*commands.play) {
         if (words.list) return graftside::play_list_command();
         if (!words.file.empty() && !words.case_path.empty()) return graftside::play_command(options, words.file, words.case_path);

@@ -107,6 +107,15 @@ prints "\"case\": \"$reference\""
 gives 0 "verify" --ledger "$ledger" verify
 gives 2 "state of an unknown case" --ledger "$ledger" state NO-SUCH
 gives 2 "verify of an unknown case" --ledger "$ledger" verify NO-SUCH
+gives 1 "nothing to recover" --ledger "$ledger" recover "$reference"
+cp "$ledger.txt" "$place/lost.ledger.txt"
+gives 0 "verify where only the mirror is left" --ledger "$place/lost.ledger" verify
+prints "graftside recover $reference"
+gives 0 "recover from the mirror" --ledger "$place/lost.ledger" recover "$reference"
+gives 0 "a recovered case" --ledger "$place/lost.ledger" state "$reference" --json
+cp "$place/out" "$place/recovered.json"
+gives 0 "the case as it was" --ledger "$ledger" state "$reference" --json
+cmp -s "$place/out" "$place/recovered.json" || wrong "a recovered case is not the case as it was"
 echo '{"at": "2026-11-25T08:00:20.000Z", "who": "scrub", "do": "tie-suture", "n": 1, "expect": "refused"}' >"$place/expected.jsonl"
 gives 0 "a refusal that was expected" --ledger "$place/b.ledger" play "$place/expected.jsonl" --case "$good"
 { head -n 1 "$demo"; sed 's/08:00:20/08:00:30/; s/, "expect": "refused"//' "$place/expected.jsonl"; } >"$place/refused.jsonl"

@@ -108,10 +108,17 @@ gives 0 "verify" --ledger "$ledger" verify
 gives 2 "state of an unknown case" --ledger "$ledger" state NO-SUCH
 gives 2 "verify of an unknown case" --ledger "$ledger" verify NO-SUCH
 gives 1 "nothing to recover" --ledger "$ledger" recover "$reference"
-cp "$ledger.txt" "$place/lost.ledger.txt"
-gives 0 "verify where only the mirror is left" --ledger "$place/lost.ledger" verify
+head -n 30 "$demo" >"$place/shorter.jsonl"
+gives 0 "a copy made earlier" --ledger "$place/older.ledger" play "$place/shorter.jsonl" --case "$good"
+cp "$place/older.ledger" "$place/copy"
+sed -n '31,43p' "$demo" >"$place/later.jsonl"
+gives 0 "the case went on" --ledger "$place/older.ledger" play "$place/later.jsonl" --case "$good"
+cp "$place/copy" "$place/older.ledger"
+gives 0 "verify of an older copy beside its mirror" --ledger "$place/older.ledger" verify
 prints "graftside recover $reference"
-gives 0 "recover from the mirror" --ledger "$place/lost.ledger" recover "$reference"
+gives 0 "recover what the copy lacks" --ledger "$place/older.ledger" recover "$reference"
+cp "$ledger.txt" "$place/lost.ledger.txt"
+gives 0 "recover where only the mirror is left" --ledger "$place/lost.ledger" recover "$reference"
 gives 0 "a recovered case" --ledger "$place/lost.ledger" state "$reference" --json
 cp "$place/out" "$place/recovered.json"
 gives 0 "the case as it was" --ledger "$ledger" state "$reference" --json

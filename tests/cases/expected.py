@@ -2,11 +2,12 @@
 """Plans the cases of this folder a second time, by another route, and writes NAME.expected.json beside each NAME.case.toml.
 
 Written from the description of the formats alone and with nothing but Python's standard library (3.11): exact decimals for
-lengths, Gaussian elimination for the fit, the reduction formula of powers of the cosine for Student's t, Simpson's rule for
-the entry chance. It shares no code with the program. Run from anywhere:  python3 tests/cases/expected.py
+lengths, Gaussian elimination of the normal equations for the fits, the fit made anew without a reading to judge it, the reduction
+formula of powers of the cosine for Student's t, a series for chi-squared, Simpson's rule for the entry chance. It shares no code with the program. Run from anywhere:  python3 tests/cases/expected.py
 "exit" is what `graftside plan` ends with. Texts and notes are left out.
 """
 
+import csv
 import json
 import math
 import pathlib
@@ -106,13 +107,149 @@ def from_centre(central, diameter, centre, sd):
             "rms": None, "profile": profile}
 
 
+# ---- a surface through readings on several rings
+
+
+def powers(x, y, order):
+    """The terms of a polynomial of that degree; degree 1 has the rise, the same all round, as well. Parts of 4 mm."""
+    x, y = x / 4, y / 4
+    terms = [x ** (d - k) * y ** k for d in range(order + 1) for k in range(d + 1)]
+    return terms + [x * x + y * y] if order == 1 else terms
+
+
+class Surface:
+    def __init__(self, spots, order):
+        self.spots, self.order = spots, order
+        self.rows = [powers(x, y, order) for x, y, _ in spots]
+        self.p = len(self.rows[0])
+        self.normal = [[sum(r[i] * r[j] for r in self.rows) for j in range(self.p)] for i in range(self.p)]
+        right = [sum(r[i] * um for r, (_, _, um) in zip(self.rows, spots)) for i in range(self.p)]
+        self.c = solve(self.normal, right) if len(spots) >= self.p else None
+
+    def at(self, x, y):
+        return sum(a * b for a, b in zip(self.c, powers(x, y, self.order)))
+
+    def root_leverage(self, x, y):
+        h = powers(x, y, self.order)
+        return math.sqrt(max(0.0, sum(a * b for a, b in zip(h, solve(self.normal, h)))))
+
+    def squares(self):
+        return sum((self.at(x, y) - um) ** 2 for x, y, um in self.spots)
+
+    def scatter(self):
+        return math.sqrt(self.squares() / (len(self.spots) - self.p))
+
+
+def chi_squared_below(x, df):
+    """P(chi-squared <= x): the series of the lower incomplete gamma function."""
+    a, half = df / 2, x / 2
+    term = total = 1 / a
+    n = 0
+    while term > total * 1e-16:
+        n += 1
+        term *= half / (a + n)
+        total += term
+    return total * math.exp(a * math.log(half) - half - math.lgamma(a))
+
+
+def explained(sd, spare):
+    low, high = 0.0, 100.0 + 10 * spare
+    for _ in range(100):
+        middle = (low + high) / 2
+        low, high = (middle, high) if chi_squared_below(middle, spare) < 0.975 else (low, middle)
+    return sd * math.sqrt(low / spare)
+
+
+def sound(spots, order, sd):
+    """The readings without those that the others do not bear out, each judged by the fit made without it."""
+    kept, aside, odd = list(spots), [], 0
+    for _ in range(min(5, max(1, len(spots) // 10))):
+        whole = Surface(kept, order)
+        spare = len(kept) - whole.p
+        if whole.c is None or spare < 2:
+            break
+        judged = []
+        for i, (x, y, um) in enumerate(kept):
+            rest = Surface(kept[:i] + kept[i + 1:], order)
+            if rest.c is None or 1 - whole.root_leverage(x, y) ** 2 < 1e-9:
+                continue
+            s = max(sd, math.sqrt(rest.squares() / (spare - 1)))
+            judged.append((abs(um - rest.at(x, y)) / (s * math.sqrt(1 + rest.root_leverage(x, y) ** 2)), i))
+        t, i = max(judged)
+        aside.append(kept[i])
+        if t > t_quantile(1 - 0.05 / (2 * len(kept)), spare - 1):
+            odd = len(aside)
+        del kept[i]
+    return [spot for spot in spots if spot not in aside[:odd]]
+
+
+def fit_map(spots, cut, sd):
+    """The surface of the order that the readings call for and can bear all round the cut; None where none is."""
+    widest = lambda f: max(f.root_leverage(x, y) for x, y, _ in spots)
+    bears = lambda f: max(f.root_leverage(x, y) for x, y in cut) <= min(2, 1.5 * widest(f))
+    best = None
+    for order in (2, 3, 4):
+        if order > 2 and len(spots) < (order + 1) * (order + 2):
+            break
+        surface = Surface(spots, order)
+        if surface.c is None:
+            if order == 2:
+                surface = Surface(spots, 1)
+                best = surface if surface.c is not None and bears(surface) else None
+            break
+        if not bears(surface):
+            break
+        best = surface
+        if surface.scatter() <= explained(sd, len(spots) - surface.p):
+            break
+        rest = Surface(sound(spots, order, sd), order)
+        if rest.scatter() <= explained(sd, len(rest.spots) - rest.p):
+            break
+    return best
+
+
+def from_map(spots, diameter, centre, sd):
+    r, (cx, cy) = float(diameter) / 2, (float(v) for v in centre)
+    cut = [(cx + r * math.cos(math.radians(d)), cy + r * math.sin(math.radians(d))) for d in range(360)]
+    surface = fit_map(spots, cut, sd)
+    if surface is None:
+        return None
+    profile = [surface.at(x, y) for x, y in cut]
+    places = [(v, d) for d, v in enumerate(profile)]
+    rise = lambda x, y: 1 + TV * (x * x + y * y)
+    for x, y, um in spots:
+        if abs(2 * math.hypot(x - cx, y - cy) - 2 * r) <= 0.25 + 1e-5:
+            deg = math.floor(math.degrees(math.atan2(y - cy, x - cx)) + 0.5) % 360
+            places.append((um * rise(*cut[deg]) / rise(x, y), deg))
+    least = min(v for v, _ in places)
+    at = min(d for v, d in places if v <= least + 1e-8)
+    scatter = surface.scatter()
+    wide = scatter if scatter > explained(sd, len(spots) - surface.p) else sd
+    return {"basis": "map", "thinnest": rounded(least), "deg": at, "mean": sum(profile) / 360, "u": wide * surface.root_leverage(*cut[at]),
+            "rms": math.sqrt(surface.squares() / len(spots)), "profile": profile}
+
+
+def spots_of(thickness):
+    spots = []
+    for r in thickness.get("readings", []):
+        a, ring = math.radians(float(reading_deg(r))), float(r["ring_mm"]) / 2
+        spots.append((ring * math.cos(a), ring * math.sin(a), float(r["um"])))
+    return spots + [(0.0, 0.0, float(thickness["central_um"]))] if "central_um" in thickness else spots
+
+
 def wall(case):
     """The wall, and whether a depth may be planned from it."""
     thickness, diameter = case["thickness"], case["host"]["diameter_mm"]
     sd = READING_SD[thickness["method"]]
-    near = [r for r in thickness.get("readings", []) if abs(r["ring_mm"] - diameter) <= Decimal("0.25")]
+    readings = thickness.get("readings", [])
+    near = [r for r in readings if abs(r["ring_mm"] - diameter) <= Decimal("0.25")]
     if len({reading_deg(r) for r in near}) >= 3:
         found = fit_circle(near, diameter, sd)
+        return found, found is not None
+    spots = spots_of(thickness)
+    rings = {r["ring_mm"] for r in readings} | ({0} if "central_um" in thickness else set())
+    if len(spots) >= 9 and len(rings) >= 2:
+        found = from_map(spots, diameter, case["host"].get("centre_mm", [0, 0]), sd)
         return found, found is not None
     found = from_centre(thickness["central_um"], diameter, case["host"].get("centre_mm", [0, 0]), sd)
     may = thickness.get("edge") == "looks-normal" and case["case"]["reason"] not in ("keratoconus", "oedema")
@@ -176,6 +313,8 @@ def planned(case, found, rows, trephine):
     first = lambda p: next((r["spoke"] for r in rows or [] if r["entry_chance"] >= p), None)
     answer = {"spokes": None, "raise": trephine["raise"], "travel_um": None, "bound_by": "to-entry", "aim_share": None,
               "entry_from": first(0.10), "entry_to": first(0.90)}
+    if aim.get("spokes") == 0:
+        return None
     if "spokes" in aim:
         answer.update(spokes=aim["spokes"], bound_by="surgeon", travel_um=float(aim["spokes"] * advance))
     elif "share" in aim:
@@ -275,7 +414,9 @@ def plan(case):
     found, may = wall(case)
     rows = ladder(found, trephine) if may else None
     answer = planned(case, found, rows, trephine)
-    if not held or answer is None:
+    reached = sizes(case)["clearance_um"] <= 0
+    expired = "expires" in case["donor"] and case["donor"]["expires"] < case["case"]["date"]
+    if not held or reached or expired or answer is None:
         rows = answer = None
     shown = found and {"basis": found["basis"], "thinnest_um": found["thinnest"], "thinnest_deg": found["deg"],
                        "mean_um": rounded(found["mean"]), "u_um": rounded(found["u"]),
@@ -288,7 +429,16 @@ def plan(case):
             "ladder": rungs, "planned": answer, "sizes": sizes(case), "sutures": sutures(case, trephine)}
 
 
+def with_readings(case, folder):
+    """The case with the readings of the file that it names."""
+    name = case["thickness"].get("readings_csv")
+    if name:
+        lines = [line for line in (folder / name).read_text(encoding="utf-8-sig").splitlines() if line.strip() and line[0] != "#"]
+        case["thickness"]["readings"] = [{k: v if k == "clock" else Decimal(v) for k, v in row.items()} for row in csv.DictReader(lines)]
+    return case
+
+
 for path in sorted(HERE.glob("*.case.toml")):
     target = path.with_name(path.name.replace(".case.toml", ".expected.json"))
-    target.write_text(json.dumps(plan(load(path))) + "\n", encoding="utf-8")
+    target.write_text(json.dumps(plan(with_readings(load(path), HERE))) + "\n", encoding="utf-8")
     print(target.name)

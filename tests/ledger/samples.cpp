@@ -92,7 +92,10 @@ plan::Inputs inputs() {
                          .suction = false,
                          .reach = {.mean = 1.046, .sd = 0.082, .n = 11, .source = "invented"}},
             .punch = {.id = "vacuum-punch", .name = "Vacuum punch (invented)", .diameters = {nm(7'750'000)}, .dots = 8, .vacuum = false},
-            .limits = {.clearance = nm(1'000'000), .endothelium_per_mm2 = 2300}};
+            .limits = {.clearance = nm(1'000'000),
+                       .endothelium_per_mm2 = 2300,
+                       .hosts_in_stock = {nm(7'500'000)},
+                       .donors_in_stock = {nm(7'750'000), nm(8'000'000)}}};
 }
 
 plan::Plan plan() {
@@ -120,7 +123,7 @@ plan::Plan plan() {
                       .button_front = {nm(7'560'000), nm(7'850'000)},
                       .button_back = {nm(7'630'000), nm(8'290'000)}},
             .spacing = nm(1'463'000),
-            .order = {{.n = 1, .centideg = 9000, .host_mark = 1, .between = std::pair{2, 3}, .donor_mark = 1, .opposite = 2},
+            .order = {{.n = 1, .centideg = 9000, .host_mark = 1, .between = std::pair{2, 3}, .between_permille = 333, .donor_mark = 1, .opposite = 2},
                       {.n = 2, .centideg = 27000}},
             .running = plan::Running{.loops = 12, .sutures = 2, .spacing = nm(1'963'000), .start_centideg = 7500, .clockwise = false},
             .notes = {{.code = "central-only", .source = "invented", .level = plan::Note::Level::Stop, .values = {"538", "µm"}}}};

@@ -2,6 +2,7 @@
 // Allowed apart: 0.1 um, 1e-5 of a chance, 1e-4 of a share (a last digit that rounds the other way); nothing else.
 #include "intake/case.hpp"
 #include "intake/instrument.hpp"
+#include "intake/readings.hpp"
 #include "intake/words.hpp"
 #include "plan/plan.hpp"
 #include "plan_json.hpp"
@@ -40,8 +41,13 @@ std::vector<fs::path> cases() {
 std::string profile(const std::string& id) { return text_of(fs::path(SOURCE_DIR "/assets/instruments") / (id + ".toml")); }
 
 Json planned(const fs::path& path) {
-    const auto document = intake::read_case(text_of(path), path.filename().string());
+    auto document = intake::read_case(text_of(path), path.filename().string());
     REQUIRE(static_cast<bool>(document));
+    if (!document->readings_csv.empty()) {
+        const auto readings = intake::read_readings(text_of(path.parent_path() / document->readings_csv), document->readings_csv);
+        REQUIRE(static_cast<bool>(readings));
+        document->file.thickness.readings = *readings;
+    }
     const auto trephine = intake::read_trephine(profile(document->trephine), document->trephine);
     const auto punch = intake::read_punch(profile(document->punch), document->punch);
     const auto words = intake::read_words(text_of(SOURCE_DIR "/assets/words/en.toml"), "en.toml");
@@ -83,7 +89,7 @@ void compare(const std::string& key, const Json& expected, const Json& found) {
 
 TEST_CASE("every golden case is planned as the second route plans it") {
     const auto paths = cases();
-    REQUIRE(paths.size() >= 10);
+    REQUIRE(paths.size() >= 40);
     for (const fs::path& path : paths) {
         const std::string name = path.filename().string();
         CAPTURE(name);

@@ -1,8 +1,11 @@
 // Rules that hold whatever the figures, tried with fixed seeds.
+#include "eye/surface.hpp"
 #include "sample.hpp"
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+#include <cmath>
 #include <random>
 
 using namespace plan;
@@ -23,6 +26,29 @@ Inputs random_case(std::mt19937& dice) {
             {.ring = from_mm(7.5), .at = measure::centideg(i * 36000 / n), .thickness = from_um(um(dice) + i / 16.0)});
     }
     inputs.file.aim.share_permille = permille(dice);
+    return inputs;
+}
+
+/// A smooth eye with the instrument's own scatter, read at eight directions on three rings and at the centre.
+Inputs random_map(std::mt19937& dice) {
+    std::uniform_real_distribution<double> centre(500, 640), tilt(-6, 6);
+    std::uniform_int_distribution<int> permille(600, 900);
+    std::normal_distribution<double> scatter(0, 6);
+    const double tm = centre(dice), tx = tilt(dice), ty = tilt(dice);
+    Inputs inputs = sample::scar();
+    inputs.file.thickness.central = measure::from_um_tenths(tm + scatter(dice));
+    inputs.file.thickness.readings = {};
+    for (const double ring : {4.0, 6.0, 9.0}) {
+        for (int i = 0; i < 8; ++i) {
+            const double x = ring / 2 * std::cos(i * 0.7853981634), y = ring / 2 * std::sin(i * 0.7853981634);
+            const double um = tm * (1 + 0.0088 * ring * ring / 4) + tx * x + ty * y + scatter(dice);
+            inputs.file.thickness.readings.push_back(
+                {.ring = from_mm(ring), .at = measure::centideg(4500 * i), .thickness = measure::from_um_tenths(um)});
+        }
+    }
+    inputs.file.aim.share_permille = permille(dice);
+    inputs.file.centre_x = from_mm(tilt(dice) / 20);
+    inputs.file.centre_y = from_mm(tilt(dice) / 20);
     return inputs;
 }
 
@@ -81,6 +107,87 @@ TEST_CASE("a thinner reading at the thinnest place never raises the planned spok
         CAPTURE(i);
         CHECK(spokes(make(thinner)) <= spokes(make(plain)));
     }
+}
+
+// A quarter turn and a mirror keep every coordinate exact, so the cut's own centre can turn with the readings.
+TEST_CASE("turning or mirroring a map and its cut changes where, never how deep") {
+    std::mt19937 dice(7);
+    for (int i = 0; i < 100; ++i) {
+        const Inputs plain = random_map(dice);
+        Inputs turned = plain, mirrored = plain;
+        for (auto& reading : turned.file.thickness.readings) reading.at = measure::centideg(reading.at.centideg() + 9000);
+        turned.file.centre_x = Length{} - plain.file.centre_y;
+        turned.file.centre_y = plain.file.centre_x;
+        for (auto& reading : mirrored.file.thickness.readings) reading.at = measure::centideg(18000 - reading.at.centideg());
+        mirrored.file.centre_x = Length{} - plain.file.centre_x;
+        mirrored.file.side = eye::Side::Left;
+        const Plan a = make(plain), b = make(turned), c = make(mirrored);
+        CAPTURE(i);
+        REQUIRE(a.wall.has_value());
+        REQUIRE(a.wall->basis == "map");
+        for (const Plan* other : {&b, &c}) {
+            CHECK(std::abs((other->wall->thinnest - a.wall->thinnest).nm()) <= 100);
+            CHECK(std::abs((other->wall->u - a.wall->u).nm()) <= 100);
+            CHECK(spokes(*other) == spokes(a));
+        }
+        CHECK(std::abs((*b.wall->thinnest_deg - *a.wall->thinnest_deg + 810) % 360 - 180) <= 1);
+        CHECK(std::abs((*c.wall->thinnest_deg + *a.wall->thinnest_deg + 360) % 360 - 180) <= 1);
+    }
+}
+
+TEST_CASE("in a map a thinner reading nearest the thinnest place never raises the planned spokes, nor does a thinner eye") {
+    std::mt19937 dice(8);
+    for (int i = 0; i < 100; ++i) {
+        const Inputs plain = random_map(dice);
+        const Plan before = make(plain);
+        const auto place = eye::on_cut({.diameter = plain.file.host_diameter, .x = plain.file.centre_x, .y = plain.file.centre_y},
+                                       *before.wall->thinnest_deg);
+        const auto distance = [&](const Reading& reading) {
+            const auto at = eye::on_ring(reading.ring, reading.at);
+            return std::hypot((at.x - place.x).mm(), (at.y - place.y).mm());
+        };
+        Inputs thinner = plain, thin = plain;
+        auto& readings = thinner.file.thickness.readings;
+        auto nearest = std::min_element(readings.begin(), readings.end(),
+                                        [&](const Reading& a, const Reading& b) { return distance(a) < distance(b); });
+        nearest->thickness = nearest->thickness - from_um(20);
+        for (auto& reading : thin.file.thickness.readings) reading.thickness = reading.thickness - from_um(15);
+        thin.file.thickness.central = *thin.file.thickness.central - from_um(15);
+        CAPTURE(i);
+        CHECK(spokes(make(thinner)) <= spokes(before));
+        CHECK(spokes(make(thin)) <= spokes(before));
+    }
+}
+
+TEST_CASE("the chance of entering grows with every spoke, and what is left shrinks") {
+    std::mt19937 dice(9);
+    for (int i = 0; i < 40; ++i) {
+        const Plan plan = make(i % 2 == 0 ? random_case(dice) : random_map(dice));
+        CAPTURE(i);
+        for (std::size_t n = 1; n < plan.ladder.size(); ++n) {
+            CHECK(plan.ladder[n].entry_chance > plan.ladder[n - 1].entry_chance);
+            CHECK(plan.ladder[n].reserve < plan.ladder[n - 1].reserve);
+            CHECK(plan.ladder[n].reserve_u95 > plan.ladder[n - 1].reserve_u95);
+        }
+    }
+}
+
+// Five even readings are the first that carry both harmonics; from there more can only help.
+TEST_CASE("more even readings on the cut never raise the uncertainty of an even wall") {
+    Length before = from_um(1000);
+    for (int n = 5; n <= 24; ++n) {
+        Inputs inputs = sample::scar();
+        inputs.file.thickness.readings = {};
+        for (int i = 0; i < n; ++i) {
+            inputs.file.thickness.readings.push_back(
+                {.ring = from_mm(7.5), .at = measure::centideg(i * 36000 / n), .thickness = from_um(640)});
+        }
+        const Length u = make(inputs).wall->u;
+        CAPTURE(n);
+        CHECK(u <= before);
+        before = u;
+    }
+    CHECK(before == measure::from_um_tenths(6 * std::sqrt(5.0 / 24)));
 }
 
 TEST_CASE("the entry limit holds for every plan by share") {

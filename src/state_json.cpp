@@ -1,6 +1,7 @@
 // `state` as JSON and as text: see the contract in README.md. Absent is null, never 0.
 #include "eye/frame.hpp"
 #include "open_case.hpp"
+#include "scan_json.hpp"
 #include "screen/format.hpp"
 
 #include <fmt/format.h>
@@ -160,6 +161,8 @@ std::string state_json(const guide::CaseState& state, const std::string& seal, s
                         {"time-out", pause_json(state, guide::Pause::TimeOut)},
                         {"sign-out", pause_json(state, guide::Pause::SignOut)}}},
                       {"departures", departures_json(state)},
+                      {"scans", scans_json(state)},
+                      {"tissue", tissue_json(state, measure::day_of(now))},
                       {"reasons_owed", state.reasons_owed},
                       {"not_on_disk", not_on_disk},
                       {"closed", state.closed.has_value()},

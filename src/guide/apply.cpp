@@ -1,5 +1,6 @@
 // The fold: one lambda a fact, none of which judges. What was decided is taken as it stands.
 #include "guide/state.hpp"
+#include "guide/tissue.hpp"
 #include "measure/overloaded.hpp"
 
 #include <algorithm>
@@ -96,6 +97,20 @@ void come_back(CaseState& state, const DepartureId& what, const Instant& at) {
     if (open != state.departures.rend()) open->back = at;
 }
 
+ScanSeen* scan_of(CaseState& state, Seq event) {
+    const auto found = std::find_if(state.scans.begin(), state.scans.end(), [&](const ScanSeen& scan) { return scan.seq == event; });
+    return found == state.scans.end() ? nullptr : &*found;
+}
+
+void take_scan(CaseState& state, const Scanned& fact, const Event& event) {
+    ScanSeen seen{.seq = event.seq, .at = event.at, .said = fact};
+    if (ScanSeen* begun = scan_of(state, fact.completes)) {
+        begun->completed = true;
+        seen.settled = settled_on(*begun);
+    }
+    state.scans.push_back(std::move(seen));
+}
+
 }  // namespace
 
 CaseState apply(CaseState state, const Event& event) {
@@ -170,8 +185,14 @@ CaseState apply(CaseState state, const Event& event) {
                    [&](const DifferenceRecorded& fact) {
                        state.counts[fact.item].differences.push_back({.said = fact, .seq = seq, .at = event.at});
                    },
-                   [&](const Scanned&) {},
-                   [&](const Overruled&) {},
+                   [&](const Scanned& fact) { take_scan(state, fact, event); },
+                   [&](const Overruled& fact) {
+                       if (ScanSeen* scan = scan_of(state, fact.event)) scan->overruled = true;
+                   },
+                   [&](const ItemPutAside& fact) {
+                       if (ScanSeen* scan = scan_of(state, fact.event)) scan->put_aside = true;
+                   },
+                   [&](const TissueTold& fact) { state.tissue.push_back({.what = fact.what, .text = fact.text, .at = event.at}); },
                    [&](const Departed& fact) { state.departures.push_back({.what = fact.what, .at = event.at, .back = std::nullopt}); },
                    [&](const CameBack& fact) { come_back(state, fact.what, event.at); },
                    [&](const ReasonGiven& fact) { std::erase(state.reasons_owed, fact.event); },

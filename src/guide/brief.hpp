@@ -15,12 +15,21 @@ struct CountItem {
     bool operator==(const CountItem&) const = default;
 };
 
+/// A pack that the unit keeps: what its trade number stands for. No maker's table is shipped.
+struct Pack {
+    std::string gtin{};        // 14 digits
+    std::string instrument{};  // id of the profile
+    measure::Length size{};
+    bool operator==(const Pack&) const = default;
+};
+
 /// What a unit decides for itself.
 struct Unit {
     std::vector<CountItem> counts{};
     std::string scrub_name = "scrub nurse";  // initials or role of the two who count
     std::string circulating_name = "circulating nurse";
     plan::Limits limits{};
+    std::vector<Pack> packs{};
     bool operator==(const Unit&) const = default;
 };
 

@@ -104,14 +104,6 @@ Decision correct_time(Draft draft, const CorrectTime& intent) {
     return std::move(draft).facts();
 }
 
-Decision overrule(Draft draft, Who who, const Overrule& intent) {
-    if (who != Who::Surgeon) return refuse(Refused::NeedsSurgeon);
-    if (intent.event == 0 || intent.event > draft.state().last) return refuse(Refused::UnknownId, {std::to_string(intent.event)});
-    if (intent.why.empty()) return refuse(Refused::NeedsReason);
-    draft.add(Overruled{.event = intent.event, .why = intent.why});
-    return std::move(draft).facts();
-}
-
 Decision one(Draft draft, Fact fact) {
     draft.add(std::move(fact));
     return std::move(draft).facts();
@@ -151,8 +143,10 @@ Decision decide(const CaseState& state, Who who, const Intent& intent, const Ins
                           [&](const MoveItems& asked) { return decide_count(with(), asked); },
                           [&](const CheckCount& asked) { return decide_count(with(), asked); },
                           [&](const RecordDifference& asked) { return decide_count(with(), asked); },
-                          [&](const Scan& asked) { return one(with(), Scanned{.bytes = asked.bytes, .meaning = ""}); },
-                          [&](const Overrule& asked) { return overrule(with(), who, asked); },
+                          [&](const Scan& asked) { return decide_scan(with(), asked); },
+                          [&](const Overrule& asked) { return decide_scan(with(), who, asked); },
+                          [&](const PutAside& asked) { return decide_scan(with(), asked); },
+                          [&](const TellTissue& asked) { return decide_tissue(with(), who, asked); },
                           [&](const Depart& asked) { return depart(with(), asked); },
                           [&](const ComeBack& asked) { return come_back(with(), asked); },
                           [&](const GiveReason& asked) { return give_reason(with(), asked); },
@@ -208,6 +202,12 @@ std::string_view name(Refused why) {
             return "side-differs";
         case Refused::PlanRefused:
             return "plan-refused";
+        case Refused::ScanStands:
+            return "scan-stands";
+        case Refused::NeverOverruled:
+            return "never-overruled";
+        case Refused::NeedsContact:
+            return "needs-contact";
         case Refused::NoPlan:
             return "no-plan";
         case Refused::UnknownId:

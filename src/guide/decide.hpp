@@ -29,6 +29,9 @@ enum class Refused {
     NeedsReason,
     SideDiffers,
     PlanRefused,
+    ScanStands,
+    NeverOverruled,
+    NeedsContact,
     NoPlan,
     UnknownId
 };

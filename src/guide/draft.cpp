@@ -96,6 +96,10 @@ void come_back_if_away(Draft& draft, const DepartureId& what) {
 }
 
 std::optional<Refusal> shut_gate(const CaseState& state, const Step& step) {
+    // In the quiet part nothing waits for a scan: it waits itself.
+    if (!step.quiet) {
+        if (auto stopped = scan_that_stops(state)) return stopped;
+    }
     for (const StepId& need : step.needs) {
         const Step* missing = find_step(state.brief.procedure, need);
         if (confirmed(state, need) || (missing != nullptr && !applies(state, *missing))) continue;

@@ -58,6 +58,14 @@ Decision decide_count(Draft draft, const MoveItems& intent);
 Decision decide_count(Draft draft, const CheckCount& intent);
 Decision decide_count(Draft draft, const RecordDifference& intent);
 
+Decision decide_scan(Draft draft, const Scan& intent);
+Decision decide_scan(Draft draft, Who who, const Overrule& intent);
+Decision decide_scan(Draft draft, const PutAside& intent);
+Decision decide_tissue(Draft draft, Who who, const TellTissue& intent);
+
+/// The refusal while something speaks against a scanned item that is neither put aside nor overruled; none otherwise.
+std::optional<Refusal> scan_that_stops(const CaseState& state);
+
 /// A departure of this kind is open.
 bool away_on(const CaseState& state, const DepartureId& what);
 void come_back_if_away(Draft& draft, const DepartureId& what);

@@ -102,12 +102,15 @@ struct CountChecked {
     bool operator==(const CountChecked&) const = default;
 };
 struct Scanned {
-    std::string bytes{}, meaning{};
+    std::string bytes{}, meaning{};  // meaning: of earlier releases, which read nothing
+    Item item{};
+    std::vector<Objection> against{};
+    Seq completes = 0;  // the scan whose label this is the rest of; 0: none
     bool operator==(const Scanned&) const = default;
 };
 struct Overruled {
     Seq event = 0;
-    std::string why{};
+    std::string why{}, contact{};
     bool operator==(const Overruled&) const = default;
 };
 struct Departed {
@@ -150,10 +153,21 @@ struct DifferenceRecorded {  // two people saw the same number, not the expected
     bool operator==(const DifferenceRecorded&) const = default;
 };
 
+struct ItemPutAside {
+    Seq event = 0;
+    std::string why{};
+    bool operator==(const ItemPutAside&) const = default;
+};
+struct TissueTold {
+    TissueWord what{};
+    std::string text{};
+    bool operator==(const TissueTold&) const = default;
+};
+
 using Fact = std::variant<CaseOpened, RunStarted, SideEntered, PlanAccepted, PlanMoved, StepFinished, StepReopened, StepSkipped, CountHeld,
                           SpokeTurned, TapUndone, CutEnded, SuctionTurned, ClockMarked, SutureTied, SutureCut, RingSeen, ItemsMoved,
                           CountChecked, Scanned, Overruled, Departed, CameBack, ReasonGiven, NoteWritten, TimeCorrected, WrittenLate,
-                          CaseClosed, DifferenceRecorded>;
+                          CaseClosed, DifferenceRecorded, ItemPutAside, TissueTold>;
 
 struct Event {
     Seq seq = 0;  // 1, 2, 3 … within a case

@@ -1,6 +1,7 @@
 // What somebody asks for; `decide` may refuse it. The kebab-case of a name is the `do` of a play script.
 #pragma once
 
+#include "guide/item.hpp"
 #include "guide/procedure.hpp"
 #include "plan/plan.hpp"
 
@@ -11,13 +12,12 @@
 
 namespace guide {
 
-using Seq = std::uint64_t;
-
 enum class Who { Scrub, Circulating, Surgeon, Program };
 enum class Source { Table, Desk, FootSwitch };
 enum class Suction { Off, On, Lost };
 enum class CutEnd { AtPlan, Entered, Surgeon };
 enum class CaseEnd { Done, Converted, Abandoned };
+enum class TissueWord { Accepted, Unfit, BackUpNamed, Grafted, NotUsed, LeftOver };
 
 struct EnterSide {
     std::string side{};  // "right" | "left", from the consent
@@ -87,10 +87,21 @@ struct RecordDifference {  // searched for and not settled: the case goes on, th
 };
 struct Scan {
     std::string bytes{};
+    Label label{};                       // as read from the bytes
+    std::vector<Elsewhere> elsewhere{};  // what other cases on this station hold
+};
+struct PutAside {  // the scanned item is not used
+    Seq event = 0;
+    std::string why{};
+};
+struct TellTissue {
+    TissueWord what{};
+    std::string text{};  // why unfit, which back-up, what was left over and where it went
 };
 struct Overrule {
     Seq event = 0;
     std::string why{};
+    std::string contact{};  // at the tissue bank; required for expired tissue
 };
 struct Depart {
     DepartureId what{};
@@ -118,6 +129,6 @@ struct CloseCase {
 
 using Intent = std::variant<EnterSide, AcceptPlan, FinishStep, ReopenStep, SkipStep, HoldCount, CountSpoke, RaiseBlade, UndoTap, GoDeeper,
                             EndCut, TurnSuction, MarkClock, TieSuture, CutSuture, SeeRing, MoveItems, CheckCount, Scan, Overrule, Depart,
-                            ComeBack, GiveReason, WriteNote, CorrectTime, CloseCase, RecordDifference>;
+                            ComeBack, GiveReason, WriteNote, CorrectTime, CloseCase, RecordDifference, PutAside, TellTissue>;
 
 }  // namespace guide

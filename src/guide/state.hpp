@@ -66,6 +66,21 @@ struct Away {  // a departure not yet come back from, or over
     std::optional<Instant> back{};
     bool operator==(const Away&) const = default;
 };
+struct ScanSeen {
+    Seq seq = 0;
+    Instant at{};
+    Scanned said{};
+    bool put_aside = false, overruled = false;
+    bool completed = false;            // a later scan holds the whole label
+    std::vector<Objection> settled{};  // overruled on the scans that this one goes on from
+    bool operator==(const ScanSeen&) const = default;
+};
+struct Told {
+    TissueWord what{};
+    std::string text{};
+    Instant at{};
+    bool operator==(const Told&) const = default;
+};
 struct Undoable {
     Seq seq = 0;
     Fact fact{};
@@ -91,6 +106,8 @@ struct CaseState {
     Seq ring_seq = 0;
     std::map<ItemId, Tally> counts{};
     std::vector<Away> departures{};
+    std::vector<ScanSeen> scans{};
+    std::vector<Told> tissue{};  // of the donor, newest last
     std::vector<Seq> reasons_owed{};
     std::vector<Undoable> undoable{};  // newest last
     std::vector<std::pair<Instant, std::string>> notes{};

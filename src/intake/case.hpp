@@ -6,7 +6,7 @@
 //             readings = [{ ring_mm, clock or meridian_deg, um }], or readings_csv = "NAME.csv", a file beside the case
 //             (readings.hpp); one of central_um, readings, readings_csv must be there
 // [host]      trephine, diameter_mm, centre_mm = [x, y] ([0, 0])
-// [donor]     punch, diameter_mm, storage, expires, endothelium_per_mm2, donation
+// [donor]     punch, diameter_mm, storage, stored, expires, endothelium_per_mm2, donation
 // [aim]       exactly one of share, spokes, goal = "to-entry"; entry_limit (0.05)
 // [sutures]   pattern ("16 interrupted"), first ("12:00")
 //

@@ -166,6 +166,7 @@ void read_donor(Fields& fields, CaseDocument& document) {
     document.punch = fields.required("punch", id());
     donor.diameter = fields.required("diameter_mm", millimetres({.low = 1, .high = 12}));
     donor.storage = fields.optional("storage", one_of(storage_words()));
+    donor.stored = fields.optional("stored", day());
     donor.expires = fields.optional("expires", day());
     donor.endothelium_per_mm2 = fields.optional("endothelium_per_mm2", whole(0, 10'000));
     donor.donation = fields.optional("donation", donation());

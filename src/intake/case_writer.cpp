@@ -54,6 +54,7 @@ std::string donor_table(const CaseDocument& document) {
     const plan::Donor& donor = document.file.donor;
     std::string out = fmt::format("\n[donor]\npunch = {}\ndiameter_mm = {}\n", quoted(document.punch), mm(donor.diameter));
     if (donor.storage) out += fmt::format("storage = {}\n", quoted(word_for(storage_words(), *donor.storage)));
+    if (donor.stored) out += fmt::format("stored = {}\n", measure::iso(*donor.stored));
     if (donor.expires) out += fmt::format("expires = {}\n", measure::iso(*donor.expires));
     if (donor.endothelium_per_mm2) out += fmt::format("endothelium_per_mm2 = {}\n", *donor.endothelium_per_mm2);
     if (donor.donation) out += fmt::format("donation = {}\n", quoted(*donor.donation));

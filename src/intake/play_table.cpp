@@ -52,6 +52,16 @@ CaseEnd case_end(const std::string& word) {
     return word == "converted" ? CaseEnd::Converted : word == "abandoned" ? CaseEnd::Abandoned : CaseEnd::Done;
 }
 
+TissueWord tissue_word(const std::string& word) {
+    using enum TissueWord;
+    return word == "unfit"           ? Unfit
+           : word == "back-up-named" ? BackUpNamed
+           : word == "grafted"       ? Grafted
+           : word == "not-used"      ? NotUsed
+           : word == "left-over"     ? LeftOver
+                                     : Accepted;
+}
+
 /// The direction in a field, or as the hour of the dial that stands instead of it.
 std::optional<int> direction(const PlayValues& v, std::string_view field) {
     if (const auto hour = eye::from_clock_text(v.text("clock_hour"))) return hour->centideg();
@@ -62,7 +72,7 @@ std::optional<int> direction(const PlayValues& v, std::string_view field) {
 Seq seq(const PlayValues& v) { return static_cast<Seq>(v.whole("event").value_or(0)); }
 
 using V = const PlayValues&;
-constexpr std::array<PlayIntent, 27> table{{
+constexpr std::array<PlayIntent, 29> table{{
     {"enter-side", {word_field("side", Need::Required, "right|left")}, [](V v) -> Intent { return EnterSide{v.text("side")}; }},
     {"accept-plan", {why}, [](V v) -> Intent { return AcceptPlan{.inputs = {}, .plan = {}, .why = v.text("why")}; }},
     {"finish-step",
@@ -122,11 +132,19 @@ constexpr std::array<PlayIntent, 27> table{{
      [](V v) -> Intent {
          return RecordDifference{v.text("item"), v.text("why")};
      }},
-    {"scan", {text_field("bytes", Need::Required)}, [](V v) -> Intent { return Scan{v.text("bytes")}; }},
+    {"scan", {text_field("bytes", Need::Required)}, [](V v) -> Intent { return Scan{.bytes = v.text("bytes")}; }},
     {"overrule",
+     {event, why, text_field("contact", Need::Optional)},
+     [](V v) -> Intent { return Overrule{.event = seq(v), .why = v.text("why"), .contact = v.text("contact")}; }},
+    {"put-aside",
      {event, why},
      [](V v) -> Intent {
-         return Overrule{seq(v), v.text("why")};
+         return PutAside{seq(v), v.text("why")};
+     }},
+    {"tell-tissue",
+     {word_field("what", Need::Required, "accepted|unfit|back-up-named|grafted|not-used|left-over"), text_field("text", Need::Optional)},
+     [](V v) -> Intent {
+         return TellTissue{tissue_word(v.text("what")), v.text("text")};
      }},
     {"depart",
      {what, text_field("note", Need::Optional)},

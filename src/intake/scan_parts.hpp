@@ -1,4 +1,4 @@
-// What the readers of the symbols share: character classes, check characters, days. Of the scan files only.
+// What the readers of the symbols share: character classes, check characters, days. Of the scan files, and of whoever reads the same numbers.
 #pragma once
 
 #include "guide/label.hpp"

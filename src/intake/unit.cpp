@@ -1,6 +1,7 @@
 #include "intake/unit.hpp"
 
 #include "intake/reading.hpp"
+#include "intake/scan_parts.hpp"
 
 #include <set>
 
@@ -28,6 +29,28 @@ void read_counts(Fields& root, std::vector<guide::CountItem>& counts) {
     });
     if (!root.has("count")) root.missing("count", "at least one [[count]] with id and title");
     if (root.is_empty_list("count")) root.wrong("count", "at least one [[count]] with id and title");
+}
+
+/// A GTIN as a symbol has it: 14 digits, shorter ones with zeros before them.
+Rule<std::string> gtin() {
+    constexpr std::size_t length = 14;
+    return {.allowed = "14 digits in quotes, the last their check digit (zeros before a shorter number)",
+            .read = [](const Node& node) -> std::optional<std::string> {
+                const auto* text = std::get_if<std::string>(&node.value);
+                if (text == nullptr || text->size() != length || !scan::all(*text, scan::is_digit)) return std::nullopt;
+                return scan::gs1_check_holds(*text) ? std::optional(*text) : std::nullopt;
+            }};
+}
+
+void read_packs(Fields& root, std::vector<guide::Pack>& packs) {
+    std::set<std::string> numbers;
+    root.tables("pack", [&](Fields& fields) {
+        guide::Pack pack{.gtin = fields.required("gtin", gtin()),
+                         .instrument = fields.required("instrument", id()),
+                         .size = fields.required("size_mm", millimetres({.low = 1, .high = 12}))};
+        if (!pack.gtin.empty() && !numbers.insert(pack.gtin).second) fields.wrong("gtin", "each number once");
+        packs.push_back(std::move(pack));
+    });
 }
 
 void read_names(Fields& fields, guide::Unit& unit) {
@@ -69,6 +92,7 @@ measure::Result<UnitFile, Problems> read_unit(std::string_view text, const std::
             file.far = fields.optional("far", glass());
         });
         read_counts(root, file.unit.counts);
+        read_packs(root, file.unit.packs);
         root.table("names", [&](Fields& fields) { read_names(fields, file.unit); });
         root.table("limits", [&](Fields& fields) { read_limits(fields, file.unit.limits); });
         root.table("stock", [&](Fields& fields) { read_stock(fields, file.unit.limits); });

@@ -5,6 +5,7 @@
 // [screens_mm] table, desk, far = [width, height] of the lit glass in mm, each optional: else what the system reports
 // [[count]]    id, title: what is counted, at least one
 // [names]      scrub, circulating: initials or role of the two who count ("scrub nurse", "circulating nurse")
+// [[pack]]     gtin, instrument, size_mm: what a trade number stands for, by the unit's own list
 // [limits]     clearance_mm, endothelium_per_mm2: none has a default, since no open figure exists
 // [stock]      host_mm, donor_mm: lists of the diameters on the shelf, each optional; else nothing is said of them
 #pragma once

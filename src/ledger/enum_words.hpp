@@ -56,6 +56,41 @@ constexpr std::string_view word(guide::CaseEnd value) {
     }
     return "";
 }
+constexpr std::string_view word(guide::TissueWord value) {
+    using enum guide::TissueWord;
+    switch (value) {
+        case Accepted: return "accepted";
+        case Unfit: return "unfit";
+        case BackUpNamed: return "back-up-named";
+        case Grafted: return "grafted";
+        case NotUsed: return "not-used";
+        case LeftOver: return "left-over";
+    }
+    return "";
+}
+constexpr std::string_view word(guide::ItemKind value) {
+    using enum guide::ItemKind;
+    switch (value) {
+        case Unread: return "unread";
+        case Part: return "part";
+        case Tissue: return "tissue";
+        case Pack: return "pack";
+    }
+    return "";
+}
+constexpr std::string_view word(guide::Against value) {
+    using enum guide::Against;
+    switch (value) {
+        case Expired: return "expired";
+        case NotPlannedTissue: return "not-planned-tissue";
+        case NotPlannedPack: return "not-planned-pack";
+        case WrongSize: return "wrong-size";
+        case UsedBefore: return "used-before";
+        case Allocated: return "allocated";
+        case WhichCornea: return "which-cornea";
+    }
+    return "";
+}
 constexpr std::string_view word(guide::Closes value) {
     using enum guide::Closes;
     switch (value) {

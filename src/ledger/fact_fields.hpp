@@ -1,79 +1,33 @@
-// The tags and fields of the facts on disk, and of the procedure and the unit that a case is opened with.
-// Tags are never reused, fields only ever added.
+// The tags and fields of the facts on disk. Tags are never reused, fields only ever added.
 #pragma once
 
 #include "guide/fact.hpp"
-#include "ledger/plan_fields.hpp"
+#include "ledger/brief_fields.hpp"
 
 #include <string_view>
 
 namespace ledger {
 
-// ---- procedure and unit ----
+// ---- what was scanned ----
 
-void each(auto& field, a<guide::Step> auto& v) {
-    field("id", v.id);
-    field("title", v.title);
-    field("lines", v.lines);
-    field("who", v.who);
-    field("say", v.say);
-    field("button", v.button);
-    field("closes", v.closes);
-    field("sutures", v.sutures);
-    field("only", v.only);
-    field("needs", v.needs);
-    field("starts", v.starts);
-    field("stops", v.stops);
-    field("cautions", v.cautions);
-    field("ready", v.ready);
-    field("open_now", v.open_now);
-    field("open_later", v.open_later);
-    field("nurse", v.nurse);
-    field("pause", v.pause);
-    field("quiet", v.quiet);
-    field("may_skip", v.may_skip);
-    field("picture", v.picture);
-    field("departures", v.departures);
+void each(auto& field, a<guide::Item> auto& v) {
+    field("kind", v.kind);
+    field("donation", v.donation);
+    field("product", v.product);
+    field("division", v.division);
+    field("gtin", v.gtin);
+    field("lot", v.lot);
+    field("serial", v.serial);
+    field("expires", v.expires);
+    field("collected", v.collected);
+    field("expires_minute", v.expires_minute);
+    field("instrument", v.instrument);
+    field("size_nm", v.size);
 }
 
-void each(auto& field, a<guide::Phase> auto& v) {
-    field("id", v.id);
-    field("title", v.title);
-    field("steps", v.steps);
-    field("departures", v.departures);
-}
-
-void each(auto& field, a<guide::Departure> auto& v) {
-    field("id", v.id);
-    field("title", v.title);
-    field("level", v.level);
-    field("lines", v.lines);
-    field("back", v.back);
-}
-
-void each(auto& field, a<guide::Procedure> auto& v) {
-    field("id", v.id);
-    field("title", v.title);
-    field("phases", v.phases);
-    field("departures", v.departures);
-}
-
-void each(auto& field, a<guide::CountItem> auto& v) {
-    field("id", v.id);
-    field("title", v.title);
-}
-
-void each(auto& field, a<guide::Unit> auto& v) {
-    field("counts", v.counts);
-    field("scrub_name", v.scrub_name);
-    field("circulating_name", v.circulating_name);
-    field("limits", v.limits);
-}
-
-void each(auto& field, a<guide::Brief> auto& v) {
-    field("inputs", v.inputs);
-    field("procedure", v.procedure);
-    field("unit", v.unit);
+void each(auto& field, a<guide::Objection> auto& v) {
+    field("what", v.what);
+    field("values", v.values);
 }
 
 // ---- facts ----
@@ -202,6 +156,9 @@ inline constexpr std::string_view tag<guide::Scanned> = "scanned";
 void each(auto& field, a<guide::Scanned> auto& v) {
     field("bytes", v.bytes);
     field("meaning", v.meaning);
+    field("item", v.item);
+    field("against", v.against);
+    field("completes", v.completes);
 }
 
 template <>
@@ -209,6 +166,7 @@ inline constexpr std::string_view tag<guide::Overruled> = "overruled";
 void each(auto& field, a<guide::Overruled> auto& v) {
     field("event", v.event);
     field("why", v.why);
+    field("contact", v.contact);
 }
 
 template <>
@@ -262,6 +220,20 @@ void each(auto& field, a<guide::DifferenceRecorded> auto& v) {
     field("seen", v.seen);
     field("expected", v.expected);
     field("why", v.why);
+}
+
+template <>
+inline constexpr std::string_view tag<guide::ItemPutAside> = "item-put-aside";
+void each(auto& field, a<guide::ItemPutAside> auto& v) {
+    field("event", v.event);
+    field("why", v.why);
+}
+
+template <>
+inline constexpr std::string_view tag<guide::TissueTold> = "tissue-told";
+void each(auto& field, a<guide::TissueTold> auto& v) {
+    field("what", v.what);
+    field("text", v.text);
 }
 
 }  // namespace ledger

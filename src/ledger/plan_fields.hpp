@@ -82,6 +82,7 @@ void each(auto& field, a<plan::Pattern> auto& v) {
 void each(auto& field, a<plan::Donor> auto& v) {
     field("diameter_nm", v.diameter);
     field("storage", v.storage);
+    field("stored", v.stored);
     field("expires", v.expires);
     field("endothelium_per_mm2", v.endothelium_per_mm2);
     field("donation", v.donation);

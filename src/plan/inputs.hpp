@@ -58,6 +58,7 @@ struct Pattern {
 struct Donor {
     Length diameter{};
     std::optional<Storage> storage{};
+    std::optional<Day> stored{};  // since when in this storage
     std::optional<Day> expires{};
     std::optional<int> endothelium_per_mm2{};
     std::optional<std::string> donation{};

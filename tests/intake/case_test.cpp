@@ -68,6 +68,7 @@ centre_mm = [0.5, -0.25]
 punch = "p"
 diameter_mm = 8.25
 storage = "culture"
+stored = 2026-11-09
 expires = 2026-12-01
 endothelium_per_mm2 = 2650
 donation = "G123498654321"
@@ -96,6 +97,7 @@ first = "7:30"
     CHECK(file.centre_x == from_mm(0.5));
     CHECK(file.centre_y == from_mm(-0.25));
     CHECK(file.donor.storage == plan::Storage::Culture);
+    CHECK(file.donor.stored == measure::Day{2026, 11, 9});
     CHECK(file.donor.expires == measure::Day{.year = 2026, .month = 12, .day = 1});
     CHECK(file.donor.endothelium_per_mm2 == 2650);
     CHECK(file.donor.donation == "G123498654321");

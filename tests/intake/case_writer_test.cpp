@@ -37,6 +37,7 @@ TEST_CASE("a case that is written reads back equal") {
     all.file.centre_x = from_mm(-0.58);
     all.file.donor = {.diameter = from_mm(7.75),
                       .storage = plan::Storage::Cold,
+                      .stored = measure::Day{.year = 2026, .month = 12, .day = 20},
                       .expires = measure::Day{.year = 2027, .month = 1, .day = 1},
                       .endothelium_per_mm2 = 2400,
                       .donation = "G123498654321"};

@@ -22,6 +22,22 @@ TEST_CASE("a unit that only says what is counted has the stated defaults and no 
     CHECK(!read->unit.limits.endothelium_per_mm2);
 }
 
+// 09506000134352 and 6291041500213 are GS1's own example numbers.
+TEST_CASE("the unit's list says what a trade number stands for, each number once and with its check digit") {
+    const auto pack = [](const std::string& gtin) {
+        return "[[pack]]\ngtin = \"" + gtin + "\"\ninstrument = \"suction-trephine\"\nsize_mm = 7.5\n";
+    };
+    const auto read = read_unit(counts + pack("09506000134352") + pack("06291041500213"), "u.toml");
+    REQUIRE(read);
+    REQUIRE(read->unit.packs.size() == 2);
+    CHECK(read->unit.packs[0] == guide::Pack{.gtin = "09506000134352", .instrument = "suction-trephine", .size = measure::from_mm(7.5)});
+    const std::string allowed = "; allowed 14 digits in quotes, the last their check digit (zeros before a shorter number)";
+    CHECK(problems(counts + pack("09506000134353")) == test::Lines{"u.toml:5:8: pack[1].gtin: found \"09506000134353\"" + allowed});
+    CHECK(problems(counts + pack("6291041500213")) == test::Lines{"u.toml:5:8: pack[1].gtin: found \"6291041500213\"" + allowed});
+    CHECK(problems(counts + pack("09506000134352") + pack("09506000134352")) ==
+          test::Lines{"u.toml:9:8: pack[2].gtin: found \"09506000134352\"; allowed each number once"});
+}
+
 TEST_CASE("everything a unit may say is read") {
     const auto read = read_unit(R"(language = "de"
 theme = "light"

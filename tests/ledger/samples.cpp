@@ -32,6 +32,7 @@ plan::CaseFile case_file() {
         .centre_y = nm(50'000),
         .donor = {.diameter = nm(7'750'000),
                   .storage = plan::Storage::Culture,
+                  .stored = measure::Day{2026, 11, 18},
                   .expires = measure::Day{2026, 12, 1},
                   .endothelium_per_mm2 = 2650,
                   .donation = "A999917123456"},
@@ -141,7 +142,8 @@ Brief brief() {
             .unit = {.counts = {{.id = "needles", .title = "Needles"}},
                      .scrub_name = "A.B.",
                      .circulating_name = "C.D.",
-                     .limits = {.clearance = nm(900'000), .endothelium_per_mm2 = 2000}}};
+                     .limits = {.clearance = nm(900'000), .endothelium_per_mm2 = 2000},
+                     .packs = {{.gtin = "09506000134352", .instrument = "suction-trephine", .size = nm(7'500'000)}}}};
 }
 
 std::vector<Fact> facts() {
@@ -168,8 +170,23 @@ std::vector<Fact> facts() {
         RingSeen{},
         ItemsMoved{.item = "needles", .by = -2},
         CountChecked{.item = "needles", .seen = 4, .expected = 5, .by = "A.B."},
-        Scanned{.bytes = std::string("]d2\x1d\0\xff", 6), .meaning = "no code"},
-        Overruled{.event = 7, .why = "second reader"},
+        Scanned{.bytes = std::string("]d2\x1d\0\xff", 6),
+                .meaning = "no code",
+                .item = {.kind = ItemKind::Tissue,
+                         .donation = "A999917123456",
+                         .product = "T0416",
+                         .division = "003",
+                         .gtin = "09506000134352",
+                         .lot = "LOT42",
+                         .serial = "SN7",
+                         .expires = measure::Day{2026, 12, 1},
+                         .collected = measure::Day{2026, 11, 20},
+                         .expires_minute = 1439,
+                         .instrument = "suction-trephine",
+                         .size = nm(7'500'000)},
+                .against = {{.what = Against::WhichCornea, .values = {"K-0146"}}},
+                .completes = 6},
+        Overruled{.event = 7, .why = "second reader", .contact = "bank, invented"},
         Departed{.what = "early-entry", .note = "at 7 o'clock\n\"quoted\""},
         CameBack{.what = "early-entry"},
         ReasonGiven{.event = 9, .why = "over the plan"},
@@ -178,6 +195,8 @@ std::vector<Fact> facts() {
         WrittenLate{.first = 2, .last = 5},
         CaseClosed{.how = CaseEnd::Abandoned, .why = "donor not usable"},
         DifferenceRecorded{.item = "needles", .seen = 7, .expected = 8, .why = "searched, not found"},
+        ItemPutAside{.event = 3, .why = "another size"},
+        TissueTold{.what = TissueWord::LeftOver, .text = "rim to culture"},
     };
 }
 

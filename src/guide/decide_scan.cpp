@@ -1,0 +1,169 @@
+// Scans and tissue: what was scanned is recorded either way; what speaks against it stands in the same event and holds the steps up
+// until the item is put aside or the surgeon overrules. Never overruled: tissue of another patient.
+#include "guide/draft.hpp"
+#include "guide/tissue.hpp"
+
+#include <algorithm>
+#include <iterator>
+
+namespace guide {
+namespace {
+
+/// "7.50", of whole hundredths.
+std::string millimetres_text(measure::Length length) {
+    constexpr std::int64_t hundredth_nm = 10'000, whole = 100;
+    const std::int64_t hundredths = length.nm() / hundredth_nm;
+    const std::string rest = std::to_string(hundredths % whole);
+    return std::to_string(hundredths / whole) + (rest.size() < 2 ? ".0" : ".") + rest;
+}
+
+const Pack* listed_pack(const CaseState& state, const Item& item) {
+    const auto& packs = state.brief.unit.packs;
+    const auto found = std::find_if(packs.begin(), packs.end(), [&](const Pack& pack) { return item.gtin == std::optional(pack.gtin); });
+    return found == packs.end() ? nullptr : &*found;
+}
+
+bool differ(const auto& one, const auto& other) { return one && other && one != other; }
+
+/// The scan that this one says again or reads on from: the same bytes, or the same label of tissue. A part of a label belongs to
+/// the newest number read, unless that number's own symbols have said otherwise.
+const ScanSeen* begun(const CaseState& state, const Scanned& said) {
+    const auto goes_on = [&](const ScanSeen& scan) {
+        if (scan.put_aside || scan.completed) return false;
+        if (scan.said.bytes == said.bytes) return true;
+        const Item &before = scan.said.item, &now = said.item;
+        const bool labels = before.kind == ItemKind::Tissue && (now.kind == ItemKind::Tissue || now.kind == ItemKind::Part);
+        const bool another = differ(now.donation, before.donation) || differ(now.product, before.product) ||
+                             differ(now.division, before.division) || differ(now.expires, before.expires);
+        return labels && !another;
+    };
+    const auto found = std::find_if(state.scans.rbegin(), state.scans.rend(), goes_on);
+    return found == state.scans.rend() ? nullptr : &*found;
+}
+
+Item completed(Item item, const Item& part) {
+    if (part.product) item.product = part.product, item.division = part.division;
+    if (part.expires) item.expires = part.expires, item.expires_minute = part.expires_minute;
+    if (part.collected) item.collected = part.collected;
+    return item;
+}
+
+bool expired(const Item& item, const CaseState& state, const Instant& now) {
+    if (!item.expires) return false;
+    const Day today = measure::day_of(now), day = std::max(today, state.inputs.file.date);
+    if (*item.expires != day || !item.expires_minute || today != day) return *item.expires < day;
+    constexpr std::int64_t minute_ms = 60'000, day_minutes = 24 * 60;
+    const std::int64_t local = now.utc_ms / minute_ms + now.offset_min;
+    return local % day_minutes > *item.expires_minute;
+}
+
+void judge_tissue(const CaseState& state, const Item& item, std::vector<Objection>& against) {
+    const auto planned = planned_tissue(state);
+    if (!planned || !item.donation || same_item(item, *planned) != SameItem::No) return;
+    const Told* backup = find_told(state, TissueWord::BackUpNamed);
+    if (backup != nullptr && tissue_named(backup->text).donation == item.donation) return;
+    against.push_back({.what = Against::NotPlannedTissue, .values = {*item.donation, *planned->donation}});
+}
+
+void judge_pack(const CaseState& state, const Item& item, std::vector<Objection>& against) {
+    if (!item.instrument || !item.size) return;
+    const plan::Inputs& inputs = state.inputs;
+    const bool host = *item.instrument == inputs.trephine.id, donor = *item.instrument == inputs.punch.id;
+    const measure::Length wanted = host ? inputs.file.host_diameter : inputs.file.donor.diameter;
+    if (!host && !donor) {
+        against.push_back({.what = Against::NotPlannedPack, .values = {*item.instrument}});
+    } else if (*item.size != wanted) {
+        against.push_back({.what = Against::WrongSize, .values = {millimetres_text(*item.size), millimetres_text(wanted)}});
+    }
+}
+
+void judge_elsewhere(const Item& item, const std::vector<Elsewhere>& elsewhere, std::vector<Objection>& against) {
+    for (const Elsewhere& other : elsewhere) {
+        const SameItem same = same_item(item, other.item);
+        if (same == SameItem::No) continue;
+        const Against what = same == SameItem::Perhaps ? Against::WhichCornea : other.used ? Against::UsedBefore : Against::Allocated;
+        const Objection objection{.what = what, .values = {other.reference}};
+        if (std::find(against.begin(), against.end(), objection) == against.end()) against.push_back(objection);
+    }
+}
+
+/// What the surgeon has overruled on this label before is not raised again.
+void leave_out_overruled(const ScanSeen& before, std::vector<Objection>& against) {
+    const std::vector<Objection> settled = settled_on(before);
+    std::erase_if(against, [&](const Objection& one) { return std::find(settled.begin(), settled.end(), one) != settled.end(); });
+}
+
+bool speaks(const Scanned& said, Against what) {
+    return std::any_of(said.against.begin(), said.against.end(), [&](const Objection& one) { return one.what == what; });
+}
+
+/// Another patient's tissue never. Which cornea of one donor it is, only when its own label has been read to the end.
+bool never_overruled(const Scanned& said) {
+    const bool read_to_the_end = said.item.product && said.item.division;
+    return speaks(said, Against::Allocated) || (speaks(said, Against::WhichCornea) && !read_to_the_end);
+}
+
+}  // namespace
+
+Decision decide_scan(Draft draft, const Scan& intent) {
+    const CaseState& state = draft.state();
+    Scanned said{.bytes = intent.bytes, .meaning = "", .item = item_of(intent.label)};
+    const ScanSeen* before = begun(state, said);
+    if (before != nullptr) {
+        said.item = completed(before->said.item, said.item);
+        said.completes = before->seq;
+    }
+    if (const Pack* pack = listed_pack(state, said.item)) said.item.instrument = pack->instrument, said.item.size = pack->size;
+    if (expired(said.item, state, draft.now())) {
+        said.against.push_back({.what = Against::Expired, .values = {measure::iso(*said.item.expires)}});
+    }
+    judge_tissue(state, said.item, said.against);
+    judge_pack(state, said.item, said.against);
+    judge_elsewhere(said.item, intent.elsewhere, said.against);
+    if (before != nullptr) leave_out_overruled(*before, said.against);
+    draft.add(std::move(said));
+    return std::move(draft).facts();
+}
+
+Decision decide_scan(Draft draft, Who who, const Overrule& intent) {
+    const CaseState& state = draft.state();
+    if (who != Who::Surgeon) return refuse(Refused::NeedsSurgeon);
+    if (intent.event == 0 || intent.event > state.last) return refuse(Refused::UnknownId, {std::to_string(intent.event)});
+    if (intent.why.empty()) return refuse(Refused::NeedsReason);
+    if (const ScanSeen* scan = find_scan(state, intent.event)) {
+        if (scan->overruled || scan->put_aside || scan->completed) return refuse(Refused::AlreadyDone);
+        if (never_overruled(scan->said)) return refuse(Refused::NeverOverruled);
+        const bool old_tissue = scan->said.item.kind != ItemKind::Pack && speaks(scan->said, Against::Expired);
+        if (old_tissue && intent.contact.empty()) return refuse(Refused::NeedsContact);
+    }
+    draft.add(Overruled{.event = intent.event, .why = intent.why, .contact = intent.contact});
+    return std::move(draft).facts();
+}
+
+Decision decide_scan(Draft draft, const PutAside& intent) {
+    const ScanSeen* scan = find_scan(draft.state(), intent.event);
+    if (scan == nullptr) return refuse(Refused::UnknownId, {std::to_string(intent.event)});
+    if (scan->put_aside || scan->completed) return refuse(Refused::AlreadyDone);
+    draft.add(ItemPutAside{.event = intent.event, .why = intent.why});
+    return std::move(draft).facts();
+}
+
+Decision decide_tissue(Draft draft, Who who, const TellTissue& intent) {
+    const bool judges = intent.what == TissueWord::Accepted || intent.what == TissueWord::Unfit;
+    if (judges && who != Who::Surgeon) return refuse(Refused::NeedsSurgeon);
+    const bool needs_text = intent.what != TissueWord::Accepted && intent.what != TissueWord::Grafted;
+    if (needs_text && intent.text.empty()) return refuse(Refused::NeedsReason);
+    if (intent.what == TissueWord::Accepted) {
+        if (const auto stopped = scan_that_stops(draft.state())) return *stopped;
+    }
+    draft.add(TissueTold{.what = intent.what, .text = intent.text});
+    return std::move(draft).facts();
+}
+
+std::optional<Refusal> scan_that_stops(const CaseState& state) {
+    const ScanSeen* scan = standing_scan(state);
+    if (scan == nullptr) return std::nullopt;
+    return refuse(Refused::ScanStands, {std::string(name(scan->said.against.front().what)), std::to_string(scan->seq)});
+}
+
+}  // namespace guide

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace picture {
 
@@ -181,6 +182,19 @@ void next(Shapes& out, const ClockFace& face, const Dial& dial, const Lettering&
     number(out, now, std::to_string(face.next[0].n), Type::Title, Ink::OnAccent, lettering);
 }
 
+/// Numbers inside the ends of the sutures; every other one further in where neighbours would touch.
+void numbered(Shapes& out, const ClockFace& face, const Dial& dial, const Lettering& lettering) {
+    auto all = face.numbered;
+    std::sort(all.begin(), all.end(), [](const auto& a, const auto& b) { return a.at < b.at; });
+    constexpr double outer = 0.42, inner = 0.28;
+    const double wide = std::hypot(lettering.width(Type::Text, "24"), lettering.cap(Type::Text)) * 1.1;
+    const bool crowded = static_cast<double>(all.size()) * wide > 2 * std::numbers::pi * outer * dial.r;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const Point at = dial.at(crowded && i % 2 == 1 ? inner : outer, dial.turn_of(face, all[i].at));
+        number(out, {at, 0}, std::to_string(all[i].n), Type::Text, Ink::Text, lettering);
+    }
+}
+
 /// The centre of a label that clears the rim: its support towards the dial touches the tangent.
 Point outside(const Dial& dial, double deg, double w, double h) {
     const Point unit = on_circle({}, 1, deg);
@@ -267,6 +281,7 @@ Shapes draw(const ClockFace& face, const Box& box, const Lettering& lettering) {
     marks(out, face, made.dial);
     done(out, face, made.dial);
     next(out, face, made.dial, lettering);
+    numbered(out, face, made.dial, lettering);
     for (auto& label : labels(face, made, lettering)) out.push_back(std::move(label));
     return out;
 }

@@ -1,5 +1,6 @@
 // The clock face of the suture order as the surgeon sees it: hours outside the rim, host marks on the rim, donor dots,
 // sutures done, the next one or two in discs, where the surgeon sits, nasal and temporal. Labels stay upright.
+// On a screen only the next sutures bear a number; on paper all may, inside the cut.
 #pragma once
 
 #include "eye/frame.hpp"
@@ -22,6 +23,7 @@ struct ClockFace {
         measure::Angle at{};
     };
     std::vector<Next> next{};                                   // at most two, the first is now
+    std::vector<Next> numbered{};                               // numbers inside the cut, without a line or a disc
     std::string seat_label{}, nasal_label{}, temporal_label{};  // words; without them, for who reads from afar, the hours alone
 };
 

@@ -52,6 +52,7 @@ struct Seal {
 struct Verdict {
     enum class Sealed { No, Yes, SignatureBad, EventsAfter };
     guide::Seq whole_to = 0;  // events that are whole, from the first on; 0: no such case
+    std::string hash{};       // of the last whole event, hex
     std::optional<guide::Seq> first_bad{};
     std::string why{};  // in English, of the first bad event or of the file; empty: whole
     Sealed sealed = Sealed::No;

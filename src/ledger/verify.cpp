@@ -45,6 +45,7 @@ void walk(const Rows& read, Verdict& verdict) {
         if (const auto event = event_of(row); !event) return stop(event.error().detail);
         tail = {.seq = row.seq, .hash = row.hash};
         verdict.whole_to = row.seq;
+        verdict.hash = hex(row.hash);
     }
     if (read.failure) stop(read.failure->detail);
 }

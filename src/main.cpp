@@ -27,7 +27,7 @@ std::optional<std::pair<Number, Number>> two_numbers(const std::string& text) {
 
 struct Words {
     std::string screen_mm{}, window{}, on{};
-    std::string file{}, reference{}, case_path{};
+    std::string file{}, reference{}, case_path{}, card{}, format{}, out{};
     std::vector<std::string> files{};
     bool json = false, list = false;
 };
@@ -52,6 +52,7 @@ void add_options(CLI::App& app, graftside::Options& options, Words& words) {
     });
     app.add_option("--pictures", options.pictures, "a folder that gets a PNG of every frame and where its targets are")
         ->check(CLI::ExistingDirectory);
+    app.add_option("--paper", options.paper, "the size of printed sheets")->check(CLI::IsMember({"a4", "letter"}));
     app.add_flag("--quiet", options.quiet, "say only what went wrong");
     app.set_version_flag("--version", graftside::program_name());
     app.fallthrough();
@@ -64,6 +65,7 @@ struct Commands {
     CLI::App* check = nullptr;
     CLI::App* state = nullptr;
     CLI::App* play = nullptr;
+    CLI::App* handover = nullptr;
     CLI::App* verify = nullptr;
     CLI::App* recover = nullptr;
 };
@@ -75,6 +77,7 @@ Commands add_commands(CLI::App& app, Words& words) {
     commands.plan = app.add_subcommand("plan", "the plan of a case and its working");
     commands.plan->add_option("FILE", words.file, "a case file")->required();
     commands.plan->add_flag("--json", words.json, "as JSON");
+    commands.plan->add_option("--card", words.card, "writes the one-page fallback card to this PDF file");
     commands.check = app.add_subcommand("check", "whether files are fine: case, procedure, instrument, unit, words");
     commands.check->add_option("FILE", words.files, "the files")->required();
     commands.check->add_flag("--json", words.json, "as JSON");
@@ -85,6 +88,10 @@ Commands add_commands(CLI::App& app, Words& words) {
     commands.play->add_option("SCRIPT", words.file, "one JSON object a line");
     commands.play->add_option("--case", words.case_path, "the case file");
     commands.play->add_flag("--list", words.list, "the intents and their fields");
+    commands.handover = app.add_subcommand("handover", "the record of a case as a file: one-page sheet, FHIR R4, CSV or JSON");
+    commands.handover->add_option("REFERENCE", words.reference, "the case")->required();
+    commands.handover->add_option("--as", words.format, "which format")->required()->check(CLI::IsMember({"pdf", "fhir", "csv", "json"}));
+    commands.handover->add_option("-o,--out", words.out, "the file to write")->required();
     commands.verify = app.add_subcommand("verify", "whether the ledger and the seals are whole");
     commands.verify->add_option("REFERENCE", words.reference, "one case; else all");
     commands.recover = app.add_subcommand("recover", "take over the events of a case that only the text mirror has");
@@ -94,9 +101,13 @@ Commands add_commands(CLI::App& app, Words& words) {
 
 Exit run(const Commands& commands, const graftside::Options& options, const Words& words) {
     const Form form = words.json ? Form::Json : Form::Text;
-    if (*commands.plan) return graftside::plan_command(options, words.file, form);
+    if (*commands.plan) {
+        if (words.card.empty()) return graftside::plan_command(options, words.file, form);
+        return graftside::card_command(options, words.file, form, words.card);
+    }
     if (*commands.check) return graftside::check_command(words.files, form);
     if (*commands.state) return graftside::state_command(options, words.reference, form);
+    if (*commands.handover) return graftside::handover_command(options, {words.reference, words.format, words.out});
     if (*commands.verify) return graftside::verify_command(options, words.reference);
     if (*commands.recover) return graftside::recover_command(options, words.reference);
     if (*commands.play) {

@@ -42,6 +42,7 @@ struct Options {
     std::optional<measure::Day> on{};
     bool quiet = false;
     std::string pictures{};  // a folder: one PNG a frame, for journeys
+    std::string paper = "a4";  // a4, letter: the size of printed sheets
 };
 
 struct Stock {

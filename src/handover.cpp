@@ -1,0 +1,144 @@
+// What leaves the program as a file: the record of a case, and the card before it.
+#include "commands.hpp"
+#include "device/files.hpp"
+#include "ledger/codec.hpp"
+#include "open_case.hpp"
+#include "paper/card.hpp"
+#include "paper/csv.hpp"
+#include "paper/fhir.hpp"
+#include "paper/press.hpp"
+#include "paper/sheet.hpp"
+#include "plan_json.hpp"
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+namespace graftside {
+namespace {
+
+using nlohmann::ordered_json;
+
+paper::Words words_of(const Stock& stock) {
+    return paper::Words([words = stock.words](std::string_view id, const std::vector<std::string>& values) { return words(id, values); });
+}
+
+paper::Size size_of(const Options& options) { return options.paper == "letter" ? paper::Size::Letter : paper::Size::A4; }
+
+Try<paper::Press> load_press(const Stock& stock) {
+    auto press = paper::Press::load(stock.assets + "/fonts");
+    if (!press) return stop(Exit::Machine, press.error() + ": this font cannot be read; without it nothing can be printed.");
+    return *std::move(press);
+}
+
+Exit write(const std::string& path, const std::string& bytes) {
+    const auto written = device::write_file(path, bytes);
+    return written ? Exit::Fine : tell(stop(Exit::Machine, device::text(written.error())));
+}
+
+paper::Seal seal_of(const ledger::Verdict& verdict) {
+    using Sealed = ledger::Verdict::Sealed;
+    paper::Seal seal{.hash = verdict.hash, .fingerprint = verdict.fingerprint, .trouble = verdict.why};
+    if (verdict.sealed == Sealed::Yes) seal.state = paper::Seal::State::Whole;
+    if (verdict.sealed == Sealed::SignatureBad || verdict.sealed == Sealed::EventsAfter) seal.state = paper::Seal::State::Wrong;
+    return seal;
+}
+
+Try<paper::Record> load_record(const Options& options, const std::string& reference) {
+    const auto ledger = ledger::Ledger::open(ledger_path(options), {.station_key = "", .vfs = "", .purpose = ledger::Purpose::Look});
+    if (!ledger) return stop(ledger.error());
+    auto events = ledger->load(reference);
+    if (!events) return stop(events.error());
+    if (events->empty()) return stop(Exit::Wrong, reference + ": no such case in this ledger. `graftside verify` lists the cases.");
+    const auto verdict = ledger->verify(reference);
+    if (!verdict) return stop(verdict.error());
+    paper::Record record{.events = *std::move(events), .seal = seal_of(*verdict), .program = program_name()};
+    for (const guide::Event& event : record.events) {
+        const ledger::Encoded fact = ledger::encode(event.fact);
+        record.entries.push_back(
+            {.seq = event.seq, .at = event.at, .who = std::string(ledger::who_text(event.who)), .kind = fact.tag, .values = fact.json});
+    }
+    record.state = guide::fold(record.events);
+    return record;
+}
+
+/// The whole record: what `state` and `plan` say, and every event as it stands on the ledger.
+std::string record_json(const paper::Record& record, const Stock& stock) {
+    const guide::CaseState& state = record.state;
+    ordered_json events = ordered_json::array();
+    for (const paper::Entry& entry : record.entries) {
+        events.push_back({{"event", entry.seq},
+                          {"at", measure::rfc3339(entry.at)},
+                          {"who", entry.who},
+                          {"kind", entry.kind},
+                          {"values", ordered_json::parse(entry.values)},
+                          {"written_late", paper::written_late(record, entry.seq)}});
+    }
+    const bool sealed = record.seal.state == paper::Seal::State::Whole;
+    const std::string seal = sealed ? record.seal.fingerprint : "";
+    const ordered_json all = {
+        {"case", paper::reference(record)},
+        {"program", record.program},
+        {"invented", state.inputs.file.invented},
+        {"hash", record.seal.hash},
+        {"whole", record.seal.trouble.empty() && record.seal.state != paper::Seal::State::Wrong},
+        {"sealed_by", sealed ? ordered_json(seal) : ordered_json(nullptr)},
+        {"state", ordered_json::parse(state_json(state, seal, 0, paper::last_moment(record)))},
+        {"plan", state.plan ? ordered_json::parse(plan_json(state.inputs, *state.plan, stock.words)) : ordered_json(nullptr)},
+        {"otherwise", paper::otherwise(record, words_of(stock))},
+        {"events", events}};
+    return all.dump(2) + "\n";
+}
+
+Try<std::string> sheet_pdf(const paper::Record& record, const Stock& stock, paper::Size size) {
+    const auto press = load_press(stock);
+    if (!press) return press.error();
+    const paper::Sheet sheet = paper::sheet(record, words_of(stock));
+    const paper::Caps caps = paper::sheet_caps();
+    return press->pdf({.size = size,
+                       .caps = caps,
+                       .shapes = paper::draw(sheet, size, press->lettering(caps)),
+                       .title = sheet.title + ", " + sheet.reference,
+                       .program = record.program,
+                       .at = paper::last_moment(record)});
+}
+
+Try<std::string> card_pdf(const guide::Brief& brief, const plan::Plan& plan, const Stock& stock, paper::Size size) {
+    const auto press = load_press(stock);
+    if (!press) return press.error();
+    const paper::Card card = paper::card(brief, plan, words_of(stock));
+    const paper::Caps caps = paper::card_caps();
+    return press->pdf({.size = size,
+                       .caps = caps,
+                       .shapes = paper::draw(card, size, press->lettering(caps)),
+                       .title = card.title + ", " + card.reference,
+                       .program = program_name(),
+                       .at = *measure::instant_from_rfc3339(measure::iso(brief.inputs.file.date) + "T00:00:00Z")});
+}
+
+}  // namespace
+
+Exit card_command(const Options& options, const std::string& case_path, Form form, const std::string& card_path) {
+    const Exit printed = plan_command(options, case_path, form);
+    if (printed == Exit::No) return tell(stop(Exit::No, card_path + ": not written, the plan cannot be used."));
+    if (printed != Exit::Fine) return printed;
+    const auto stock = load_stock(options);
+    if (!stock) return tell(stock.error());
+    const auto brief = load_brief(*stock, case_path);
+    if (!brief) return tell(brief.error());
+    const auto pdf = card_pdf(*brief, plan::make(brief->inputs), *stock, size_of(options));
+    return pdf ? write(card_path, *pdf) : tell(pdf.error());
+}
+
+Exit handover_command(const Options& options, const Handover& asked) {
+    const auto stock = load_stock(options);
+    if (!stock) return tell(stock.error());
+    const auto record = load_record(options, asked.reference);
+    if (!record) return tell(record.error());
+    if (asked.format == "csv") return write(asked.path, paper::csv(*record));
+    if (asked.format == "json") return write(asked.path, record_json(*record, *stock));
+    if (asked.format == "fhir") return write(asked.path, paper::fhir(*record, words_of(*stock)));
+    const auto pdf = sheet_pdf(*record, *stock, size_of(options));
+    return pdf ? write(asked.path, *pdf) : tell(pdf.error());
+}
+
+}  // namespace graftside

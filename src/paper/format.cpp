@@ -1,0 +1,47 @@
+#include "paper/format.hpp"
+
+#include "eye/frame.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace paper {
+
+std::string size_text(measure::Length size, const Words& words) { return words("unit.mm", {fmt::format("{:.2f}", size.mm())}); }
+
+std::string oversize_text(measure::Length oversize, const Words& words) {
+    return words("unit.mm", {fmt::format("{:+.2f}", oversize.mm())});
+}
+
+std::string whole_um(measure::Length length) { return number(std::lround(length.um())); }
+
+std::string duration_text(const guide::ClockReading& reading, const Words& words) {
+    const std::int64_t s = reading.ms / 1000;
+    const std::string figure =
+        s < 3600 ? fmt::format("{}:{:02}", s / 60, s % 60) : fmt::format("{}:{:02}:{:02}", s / 3600, s / 60 % 60, s % 60);
+    return reading.exact ? figure : words("clock.about", {figure});
+}
+
+std::string pattern_text(const plan::Pattern& pattern, const Words& words) {
+    const std::string interrupted = words("pattern.interrupted", {number(pattern.interrupted)});
+    if (pattern.running == 0) return interrupted;
+    const std::string running = words(pattern.running == 2 ? "pattern.double_running" : "pattern.running", {number(pattern.loops)});
+    return pattern.interrupted == 0 ? running : words("pattern.both", {interrupted, running});
+}
+
+std::string chance_text(double chance, const Words& words) {
+    const plan::ChanceWords said = plan::chance_words(chance);
+    return said.one_in ? words(said.id, {number(*said.one_in)}) : words(said.id);
+}
+
+std::string hour_text(int centideg) { return eye::short_clock_text(measure::centideg(centideg)); }
+
+std::string mark_text(int centideg, const plan::Inputs& inputs, const Words& words) {
+    if (inputs.trephine.marks == 0) return {};
+    const auto place = eye::mark_place(measure::centideg(centideg), inputs.trephine.marks, inputs.trephine.mark_offset);
+    if (place.mark) return words("paper.mark", {number(*place.mark)});
+    return place.between ? words("paper.between", {number(place.between->first), number(place.between->second)}) : "";
+}
+
+}  // namespace paper

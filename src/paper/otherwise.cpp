@@ -1,0 +1,144 @@
+// What went otherwise, read off the events: one lambda a fact, so that a new fact has to be thought of here too.
+#include "measure/overloaded.hpp"
+#include "paper/format.hpp"
+#include "paper/sheet.hpp"
+
+#include <algorithm>
+
+namespace paper {
+namespace {
+
+using guide::Event;
+
+std::string with_why(std::string text, const std::string& why) { return why.empty() ? text : text + ": " + why; }
+
+const std::string& step_title(const Record& record, const guide::StepId& id) {
+    const guide::Step* step = guide::find_step(record.state.brief.procedure, id);
+    return step == nullptr ? id : step->title;
+}
+
+const std::string& item_title(const Record& record, const guide::ItemId& id) {
+    const auto& items = record.state.brief.unit.counts;
+    const auto item = std::find_if(items.begin(), items.end(), [&](const guide::CountItem& one) { return one.id == id; });
+    return item == items.end() ? id : item->title;
+}
+
+/// What a fact says of itself when it is out of the usual; empty when it is not.
+class Teller {
+public:
+    Teller(const Record& record, const Words& words) : record_(record), words_(words) {}
+
+    std::string of(const Event& event) const {
+        return std::visit(
+            measure::overloaded{
+                [](const guide::CaseOpened&) { return std::string(); },
+                [](const guide::RunStarted&) { return std::string(); },
+                [](const guide::SideEntered&) { return std::string(); },
+                [&](const guide::PlanAccepted& fact) { return fact.why.empty() ? "" : with_why(words_("paper.plan_changed"), fact.why); },
+                [&](const guide::PlanMoved& fact) { return words_("paper.plan_moved", {number(fact.by)}); },
+                [](const guide::StepFinished&) { return std::string(); },
+                [&](const guide::StepReopened& fact) { return with_why(words_("paper.reopened", {title(fact.step)}), fact.why); },
+                [&](const guide::StepSkipped& fact) { return with_why(words_("paper.skipped", {title(fact.step)}), fact.why); },
+                [](const guide::CountHeld&) { return std::string(); },
+                [&](const guide::SpokeTurned& fact) { return fact.owes_reason ? spoke(event.seq) : ""; },
+                [](const guide::TapUndone&) { return std::string(); },
+                [&](const guide::CutEnded& fact) { return cut(fact); },
+                [&](const guide::SuctionTurned& fact) { return fact.to == guide::Suction::Lost ? words_("lost.title") : ""; },
+                [](const guide::ClockMarked&) { return std::string(); },
+                [](const guide::SutureTied&) { return std::string(); },
+                [&](const guide::SutureCut& fact) { return with_why(words_("paper.suture_cut", {number(fact.n)}), fact.why); },
+                [](const guide::RingSeen&) { return std::string(); },
+                [](const guide::ItemsMoved&) { return std::string(); },
+                [&](const guide::CountChecked& fact) { return check(fact); },
+                [](const guide::Scanned&) { return std::string(); },
+                [&](const guide::Overruled& fact) { return with_why(words_("paper.overruled", {number(fact.event)}), fact.why); },
+                [&](const guide::Departed& fact) { return departure(event, fact); },
+                [](const guide::CameBack&) { return std::string(); },
+                [](const guide::ReasonGiven&) { return std::string(); },
+                [&](const guide::NoteWritten& fact) { return words_("paper.note", {fact.text}); },
+                [&](const guide::TimeCorrected& fact) { return corrected(fact); },
+                [](const guide::WrittenLate&) { return std::string(); },
+                [&](const guide::CaseClosed& fact) { return with_why(ended(fact.how), fact.why); },
+                [&](const guide::DifferenceRecorded& fact) { return difference(fact); },
+                [](const auto&) { return std::string(); },
+            },
+            event.fact);
+    }
+
+private:
+    const std::string& title(const guide::StepId& id) const { return step_title(record_, id); }
+
+    std::string spoke(guide::Seq seq) const {
+        for (const auto& given : all_of<guide::ReasonGiven>(record_)) {
+            if (given.fact->event == seq) return with_why(words_("paper.spoke_over"), given.fact->why);
+        }
+        return with_why(words_("paper.spoke_over"), words_("paper.reason_owed"));
+    }
+    std::string cut(const guide::CutEnded& fact) const {
+        switch (fact.how) {
+            case guide::CutEnd::AtPlan:
+                return {};
+            case guide::CutEnd::Entered:
+                return words_("paper.cut_entered", {number(fact.position)});
+            case guide::CutEnd::Surgeon:
+                return words_("paper.cut_surgeon", {number(fact.position)});
+        }
+        return {};
+    }
+    std::string check(const guide::CountChecked& fact) const {
+        if (fact.seen == fact.expected) return {};
+        return words_("paper.count_differs", {item_title(record_, fact.item), fact.by, number(fact.seen), number(fact.expected)});
+    }
+    std::string difference(const guide::DifferenceRecorded& fact) const {
+        const std::vector<std::string> values{item_title(record_, fact.item), number(fact.seen), number(fact.expected)};
+        return with_why(words_("paper.difference", values), fact.why);
+    }
+    std::string departure(const Event& event, const guide::Departed& fact) const {
+        const guide::Departure* known = guide::find_departure(record_.state.brief.procedure, fact.what);
+        std::string said = with_why(known == nullptr ? fact.what : known->title, fact.note);
+        for (const guide::Away& away : record_.state.departures) {
+            if (away.what != fact.what || away.at != event.at) continue;
+            said += ", " + (away.back ? words_("paper.back", {measure::hour_minute(*away.back)}) : words_("paper.not_back"));
+        }
+        return said;
+    }
+    std::string corrected(const guide::TimeCorrected& fact) const {
+        const auto event =
+            std::find_if(record_.events.begin(), record_.events.end(), [&](const Event& one) { return one.seq == fact.event; });
+        if (event == record_.events.end()) return {};
+        const measure::Instant now{.utc_ms = fact.utc_ms, .offset_min = event->at.offset_min};
+        const std::vector<std::string> values{number(fact.event), measure::hour_minute(event->at), measure::hour_minute(now)};
+        return with_why(words_("paper.time_corrected", values), fact.why);
+    }
+    std::string ended(guide::CaseEnd how) const {
+        switch (how) {
+            case guide::CaseEnd::Done:
+                return {};
+            case guide::CaseEnd::Converted:
+                return words_("paper.converted");
+            case guide::CaseEnd::Abandoned:
+                return words_("paper.abandoned");
+        }
+        return {};
+    }
+
+    const Record& record_;
+    const Words& words_;
+};
+
+}  // namespace
+
+std::vector<std::string> otherwise(const Record& record, const Words& words) {
+    const Teller teller(record, words);
+    std::vector<std::string> told{};
+    for (const Event& event : record.events) {
+        std::string said = teller.of(event);
+        if (said.empty()) continue;
+        if (taken_back(record, event.seq)) said += ", " + words("paper.taken_back");
+        if (written_late(record, event.seq)) said += ", " + words("paper.late_mark");
+        told.push_back(measure::hour_minute(event.at) + "  " + said);
+    }
+    return told;
+}
+
+}  // namespace paper

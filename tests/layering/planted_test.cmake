@@ -36,6 +36,9 @@ caught(screen/a.cpp     "#  include \"device/window.hpp\"" "screen must not incl
 caught(ledger/a.cpp     "#include \"screen/model.hpp\""   "ledger must not include screen/")
 caught(intake/a.cpp     "#include \"ledger/ledger.hpp\""  "intake must not include ledger/")
 caught(device/a.cpp     "#include \"guide/state.hpp\""    "device must not include guide/")
+caught(paper/a.cpp      "#include \"ledger/ledger.hpp\""  "paper must not include ledger/")
+caught(paper/a.cpp      "#include \"screen/words.hpp\""   "paper must not include screen/")
+caught(screen/a.cpp     "#include \"paper/sheet.hpp\""    "screen must not include paper/")
 caught(screen/a.cpp     "#include \"embedded/flat.hpp\"" "screen must not include embedded/")
 caught(guide/a.cpp      "#include \"app.hpp\""            "write the folder in")
 caught(helpers/a.cpp    ""                                "helpers/ is no folder of the architecture")
@@ -53,10 +56,13 @@ caught(app.cpp       "#include <sodium.h>"          "top must not include <sodiu
 caught(plan/a.cpp    "#include <toml++/toml.h>"     "plan must not include <toml++/toml.h>")
 caught(guide/a.cpp   "#include <nlohmann/json.hpp>" "guide must not include <nlohmann/json.hpp>")
 caught(picture/a.cpp "#include <cairo/cairo.h>"     "picture must not include <cairo/cairo.h>")
+caught(screen/a.cpp  "#include <pango/pangocairo.h>" "screen must not include <pango/pangocairo.h>")
+caught(app.cpp       "#include <fontconfig/fontconfig.h>" "top must not include <fontconfig/fontconfig.h>")
 caught(intake/a.cpp  "#include <spdlog/spdlog.h>"   "intake must not include <spdlog/spdlog.h>")
 caught(intake/a.cpp  "#include <fstream>"           "intake must not include <fstream>")
 passes(device/a.cpp  "#include <imgui.h>\n#include <GLFW/glfw3.h>\n#include <spdlog/spdlog.h>")
 passes(ledger/a.cpp  "#include <sqlite3.h>\n#include <sodium.h>\n#include <nlohmann/json.hpp>")
+passes(paper/a.cpp   "#include <cairo/cairo-pdf.h>\n#include <pango/pangocairo.h>\n#include <nlohmann/json.hpp>\n#include \"picture/shape.hpp\"")
 passes(intake/a.cpp  "#include <toml++/toml.h>\n#include <nlohmann/json.hpp>")
 
 # Calls.

@@ -1,0 +1,187 @@
+#include "paper/printed.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+// What a handover sheet has to hold is common practice, no source; the figures are those of the demo script and the demo case.
+
+namespace {
+
+using printed::says;
+
+std::size_t times_said(const std::string& text, const std::string& words) {
+    std::size_t count = 0;
+    for (auto at = text.find(words); at != std::string::npos; at = text.find(words, at + 1)) ++count;
+    return count;
+}
+
+std::string value_of(const paper::Section& section, const std::string& label) {
+    const auto row = std::find_if(section.rows.begin(), section.rows.end(), [&](const paper::Pair& one) { return one.label == label; });
+    REQUIRE(row != section.rows.end());
+    return row->value;
+}
+
+const std::string none = "not recorded";
+
+}  // namespace
+
+TEST_CASE("the played demo case is all on its sheet") {
+    const std::string text = printed::text_of(printed::sheet_pdf(printed::demo()));
+    for (const std::string words : {
+             "RIGHT EYE",
+             "Case DEMO-1",
+             "INVENTED CASE",
+             "2026-11-25",
+             "host 7.50 mm",
+             "donor 7.75 mm",
+             "+0.25 mm",
+             "Record locked",
+             "3 to zero, then 8",
+             "8 below zero (11 down, 0 up)",
+             "no, one seating",
+             "Entered by the trephine",
+             "60 µm",
+             "16 interrupted",
+             "16 of 16",
+             "round",
+             "cold",
+             "2026-12-02",
+             "2580 /mm²",
+             "2 opened, 0 back",
+             "2 seen by scrub nurse 08:33",
+             "2 seen by circulating nurse 08:34",
+             "08:02, 08:05, 08:35",  // sign in, time out, sign out
+             "Taps written late",
+             "0011 2233 4455 6677",
+             "aaaa4711",
+             "count sheet decide",
+         }) {
+        CAPTURE(words);
+        CHECK(says(text, words));
+    }
+}
+
+TEST_CASE("times are those of the script: suction 1 min 13 s, open sky 5 min, decompressed 6 min") {
+    // Script: suction on 08:10:20, off 08:11:33; button out 08:14:33, entered 08:13:33, fourth suture 08:19:33.
+    const paper::Sheet sheet = paper::sheet(printed::demo(), printed::words());
+    const auto bar = [&](const std::string& label) {
+        const auto found = std::find_if(sheet.times.begin(), sheet.times.end(), [&](const paper::Bar& one) { return one.label == label; });
+        REQUIRE(found != sheet.times.end());
+        return *found;
+    };
+    CHECK(bar("suction on").value == "08:10 · 1:13");
+    CHECK(bar("open sky").value == "08:14 · 5:00");
+    CHECK(bar("decompressed").value == "08:13 · 6:00");
+    REQUIRE(bar("open sky").spans.size() == 1);
+    CHECK(bar("open sky").spans[0].to - bar("open sky").spans[0].from == doctest::Approx(5).epsilon(1e-9));
+    CHECK(std::count_if(sheet.times.begin(), sheet.times.end(), [](const paper::Bar& one) { return one.phase; }) == 6);
+}
+
+TEST_CASE("every suture stands on the sheet where it was tied") {
+    // The order for 16: 12, 6, 3, 9, 1:30, 7:30, 4:30, 10:30 (the usual order, common practice, no source). Mark 1 is at 12.
+    const paper::Sheet sheet = paper::sheet(printed::demo(), printed::words());
+    REQUIRE(sheet.placed.size() == 16);
+    CHECK(sheet.placed[0] == "1.  12  mark 1");
+    CHECK(sheet.placed[1] == "2.  6  mark 9");
+    CHECK(sheet.placed[5] == "6.  7:30  mark 11");
+    CHECK(sheet.face.done.size() == 16);
+    CHECK(sheet.face.numbered.size() == 16);
+}
+
+TEST_CASE("what no event holds is said to be not recorded, and no row is left out") {
+    const paper::Sheet before = paper::sheet(printed::opened(), printed::words()), after = paper::sheet(printed::demo(), printed::words());
+    const auto labels = [](const paper::Section& section) {
+        std::vector<std::string> made{};
+        for (const paper::Pair& row : section.rows) made.push_back(row.label);
+        return made;
+    };
+    CHECK(labels(before.depth) == labels(after.depth));
+    CHECK(labels(before.sutures) == labels(after.sutures));
+    CHECK(labels(before.tissue) == labels(after.tissue));
+    CHECK(labels(before.counts) == labels(after.counts));
+    for (const std::string label : {"Planned spokes", "Counted", "Second cut", "Suction on for", "Entered by the trephine"}) {
+        CAPTURE(label);
+        CHECK(value_of(before.depth, label) == none);
+        CHECK(value_of(after.depth, label) != none);
+    }
+    CHECK(value_of(before.sutures, "Ring reflection") == none);
+    CHECK(value_of(after.tissue, "Day in storage") == none);
+    CHECK(value_of(after.tissue, "Suture material") == none);
+    CHECK(says(value_of(after.sutures, "Knots"), "side not recorded"));
+    CHECK(printed::pages_of(printed::sheet_pdf(printed::opened())) == 1);
+}
+
+TEST_CASE("a case that is not closed, not sealed or not whole says so at the top") {
+    CHECK(paper::sheet(printed::demo(40), printed::words()).status == "CASE STILL OPEN");
+    paper::Record record = printed::demo();
+    record.seal.state = paper::Seal::State::None;
+    CHECK(paper::sheet(record, printed::words()).status == "Closed, not locked");
+    record.seal.state = paper::Seal::State::Wrong;
+    CHECK(paper::sheet(record, printed::words()).status == "RECORD NOT WHOLE");
+    record.seal.state = paper::Seal::State::Whole;
+    record.seal.trouble = "event 12 was changed";
+    CHECK(paper::sheet(record, printed::words()).status == "RECORD NOT WHOLE");
+    CHECK(says(printed::text_of(printed::sheet_pdf(record)), "event 12 was changed"));
+}
+
+TEST_CASE("a depth after a second seating is not told") {
+    paper::Record record = printed::demo(52);  // the cut has ended, suction is off
+    REQUIRE(record.state.seatings.size() == 1);
+    CHECK(says(value_of(paper::depth_section(record, printed::words()), "Expected left (95 %)"), "±"));
+    printed::add(record, {guide::SuctionTurned{guide::Suction::On}, guide::SpokeTurned{}});
+    const paper::Section depth = paper::depth_section(record, printed::words());
+    CHECK_FALSE(says(value_of(depth, "Expected left (95 %)"), "±"));
+    CHECK(says(value_of(depth, "Second cut"), "2 seatings"));
+}
+
+TEST_CASE("entered by the trephine is yes by the cut's end or by the departure, else no, and not recorded while the cut goes on") {
+    const auto entered = [](const paper::Record& record) {
+        return value_of(paper::depth_section(record, printed::words()), "Entered by the trephine");
+    };
+    paper::Record cutting = printed::demo(42);
+    REQUIRE(guide::cutting(cutting.state));
+    CHECK(entered(cutting) == none);
+    paper::Record by_end = cutting, by_departure = cutting, at_plan = cutting;
+    printed::add(by_end, {guide::CutEnded{guide::CutEnd::Entered, 7}});
+    CHECK(says(entered(by_end), "yes"));
+    printed::add(by_departure, {guide::Departed{"entered-by-trephine", ""}});
+    CHECK(entered(by_departure) == "yes");
+    printed::add(at_plan, {guide::CutEnded{guide::CutEnd::AtPlan, 8}});
+    CHECK(entered(at_plan) == "no");
+}
+
+TEST_CASE("what went otherwise stands with its time, its reason, and whether it was late or taken back") {
+    paper::Record record = printed::demo(40);
+    const guide::Seq next = record.state.last + 1;
+    printed::add(record, {guide::Departed{"tilt", "from the nose"}, guide::SpokeTurned{.by = 1, .owes_reason = true},
+                          guide::SuctionTurned{guide::Suction::Lost}, guide::TapUndone{next + 2}, guide::ReasonGiven{next + 1, "one more"},
+                          guide::CameBack{"tilt"}, guide::WrittenLate{next, next}, guide::StepSkipped{"debrief", "no time"}});
+    const auto lines = paper::otherwise(record, printed::words());
+    REQUIRE(lines.size() == 4);
+    CHECK(says(lines[0], "Ring is tilted: from the nose, over at "));
+    CHECK(says(lines[0], "written late"));
+    CHECK(says(lines[1], ": one more"));
+    CHECK(says(lines[2], "Suction lost, taken back"));
+    CHECK(says(lines[3], "Skipped, Debrief, two minutes: no time"));
+    const paper::Section rows = paper::sheet(record, printed::words()).record_few;
+    CHECK(says(value_of(rows, "Taps written late"), "events " + std::to_string(next) + " to " + std::to_string(next)));
+}
+
+TEST_CASE("whatever was written, one page, nothing outside it, nothing on anything else, and the rest is counted") {
+    for (const paper::Record& record : {printed::opened(), printed::demo(), printed::crowded()}) {
+        for (const auto size : {paper::Size::A4, paper::Size::Letter}) {
+            const auto lettering = printed::press().lettering(paper::sheet_caps());
+            const auto shapes = paper::draw(paper::sheet(record, printed::words()), size, lettering);
+            CAPTURE(record.events.size());
+            CHECK(printed::faults(shapes, size, lettering) == "");
+            CHECK(printed::pages_of(printed::sheet_pdf(record, size)) == 1);
+        }
+    }
+    const std::string text = printed::text_of(printed::sheet_pdf(printed::crowded()));
+    CHECK(times_said(text, "more, see the JSON") == 3);  // otherwise, counts, cautions
+    CHECK(says(text, "24 of 24"));
+    CHECK(says(text, "24. "));
+    CHECK(says(text, "3 (1×), 7 (1×)"));
+    CHECK(says(text, "aaaa4711"));
+}

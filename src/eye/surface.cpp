@@ -15,7 +15,6 @@ namespace {
 constexpr int usual_order = 2;
 constexpr int most_order = 4;
 constexpr std::size_t readings_a_coefficient = 2;
-constexpr double most_root_leverage = 2.0;
 constexpr double most_over_readings = 1.5;
 
 Eigen::Index terms(int order) { return order == 1 ? 4 : (order + 1) * (order + 2) / 2; }
@@ -60,7 +59,7 @@ std::vector<double> by_rows(const Eigen::MatrixXd& matrix) {
     return values;
 }
 
-double most_supported(const Surface& surface) { return std::min(most_root_leverage, most_over_readings * surface.widest); }
+double most_supported(const Surface& surface) { return most_over_readings * surface.widest; }
 
 /// The surface of one order; none where the readings leave a coefficient open.
 std::optional<Surface> surface_of(const std::vector<MapReading>& readings, int order, Length sd) {

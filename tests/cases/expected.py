@@ -186,7 +186,7 @@ def sound(spots, order, sd):
 def fit_map(spots, cut, sd):
     """The surface of the order that the readings call for and can bear all round the cut; None where none is."""
     widest = lambda f: max(f.root_leverage(x, y) for x, y, _ in spots)
-    bears = lambda f: max(f.root_leverage(x, y) for x, y in cut) <= min(2, 1.5 * widest(f))
+    bears = lambda f: max(f.root_leverage(x, y) for x, y in cut) <= 1.5 * widest(f)
     best = None
     for order in (2, 3, 4):
         if order > 2 and len(spots) < (order + 1) * (order + 2):

@@ -111,6 +111,27 @@ TEST_CASE("how the tissue is stored is said") {
     CHECK(sample::note(make(inputs), "tissue-culture") == nullptr);
 }
 
+// Int Ophthalmol 2008;28:155-63: cold to 14 days, culture to 28. JAMA Ophthalmol 2017;135:1401-9: to 7 days and over.
+TEST_CASE("tissue stored for long is said, by how it is stored") {
+    Inputs inputs = sample::scar();
+    const auto codes = [&](Storage storage, measure::Day since) {
+        inputs.file.donor.storage = storage;
+        inputs.file.donor.stored = since;
+        const Plan plan = make(inputs);
+        std::string all{};
+        for (const char* code : {"tissue-cold-over-7", "tissue-cold-long", "tissue-culture-long"}) {
+            if (sample::says(plan, code, Level::Watch)) all += code;
+        }
+        return all;
+    };
+    CHECK(codes(Storage::Cold, {2026, 11, 18}).empty());
+    CHECK(codes(Storage::Cold, {2026, 11, 17}) == "tissue-cold-over-7");
+    CHECK(codes(Storage::Cold, {2026, 11, 11}) == "tissue-cold-over-7");
+    CHECK(codes(Storage::Cold, {2026, 11, 10}) == "tissue-cold-long");
+    CHECK(codes(Storage::Culture, {2026, 10, 28}).empty());
+    CHECK(codes(Storage::Culture, {2026, 10, 27}) == "tissue-culture-long");
+}
+
 TEST_CASE("a trephine without suction is said") {
     Inputs inputs = sample::scar();
     CHECK(sample::note(make(inputs), "no-suction") == nullptr);

@@ -78,6 +78,7 @@ TEST_CASE("every word of a plan is there, whatever the pattern and the aim") {
     tried.back().trephine.marks = 7;
     tried.push_back(sample::map(2, 4));
     tried.back().limits = {.hosts_in_stock = sample::sizes({8}), .donors_in_stock = sample::sizes({8})};
+    tried.back().file.donor.stored = measure::Day{2026, 11, 1};
     for (const plan::Method method : {plan::Method::Ultrasound, plan::Method::Scheimpflug, plan::Method::SlitScanning}) {
         tried.push_back(sample::map(5, 9));
         tried.back().file.thickness.method = method;

@@ -1,6 +1,7 @@
-// The command line without a window: plan, check, state, play, handover, verify. Each prints and gives an exit code of the contract.
+// The command line without a window: plan, check, state, play, handover, past, verify. Each prints and gives an exit code of the contract.
 #pragma once
 
+#include "past/figures.hpp"
 #include "stock.hpp"
 
 #include <string>
@@ -22,6 +23,7 @@ struct Handover {
     std::string reference{}, format{}, path{};
 };
 Exit handover_command(const Options& options, const Handover& asked);
+Exit past_command(const Options& options, const past::Filter& filter, Form form);
 Exit verify_command(const Options& options, const std::string& reference);
 /// Takes over what only the text mirror has of a case: for people, when a ledger was lost or an older copy was put back.
 Exit recover_command(const Options& options, const std::string& reference);

@@ -1,5 +1,6 @@
 #include "app.hpp"
 #include "commands.hpp"
+#include "ledger/enum_words.hpp"
 
 #include <fmt/format.h>
 #include <spdlog/sinks/stdout_color_sinks.h>
@@ -30,12 +31,17 @@ struct Words {
     std::string file{}, reference{}, case_path{}, card{}, format{}, out{};
     std::vector<std::string> files{};
     bool json = false, list = false;
+    std::string from{}, to{}, eye{}, reason{};
+    bool invented = false;
 };
 
 CLI::Validator size_in(const std::string& unit) {
     return CLI::Validator([](std::string& text) { return two_numbers<double>(text) ? "" : "WIDTHxHEIGHT, such as 344x194"; },
                           "WxH in " + unit);
 }
+
+/// A day as YYYY-MM-DD.
+std::string wrong_day(const std::string& text) { return measure::day_from_iso(text) ? "" : "a day as YYYY-MM-DD"; }
 
 void add_options(CLI::App& app, graftside::Options& options, Words& words) {
     app.add_option("--ledger", options.ledger, "the ledger's file instead of the usual one");
@@ -47,9 +53,7 @@ void add_options(CLI::App& app, graftside::Options& options, Words& words) {
     app.add_option("--screen-mm", words.screen_mm, "lit size of the screen")->check(size_in("mm"));
     app.add_option("--window", words.window, "a window instead of the full screen")->check(size_in("pixels"));
     app.add_option("--theme", options.theme, "colours")->check(CLI::IsMember({"dark"}));
-    app.add_option("--on", words.on, "a day instead of today, YYYY-MM-DD")->check([](const std::string& text) {
-        return measure::day_from_iso(text) ? std::string() : std::string("a day as YYYY-MM-DD");
-    });
+    app.add_option("--on", words.on, "a day instead of today, YYYY-MM-DD")->check(wrong_day);
     app.add_option("--pictures", options.pictures, "a folder that gets a PNG of every frame and where its targets are")
         ->check(CLI::ExistingDirectory);
     app.add_option("--paper", options.paper, "the size of printed sheets")->check(CLI::IsMember({"a4", "letter"}));
@@ -66,9 +70,30 @@ struct Commands {
     CLI::App* state = nullptr;
     CLI::App* play = nullptr;
     CLI::App* handover = nullptr;
+    CLI::App* past = nullptr;
     CLI::App* verify = nullptr;
     CLI::App* recover = nullptr;
 };
+
+CLI::App* add_past(CLI::App& app, Words& words) {
+    CLI::App* past = app.add_subcommand("past", "figures over the cases that are over");
+    past->add_flag("--json", words.json, "as JSON, with every case");
+    past->add_option("--from", words.from, "the first day of operation, YYYY-MM-DD")->check(wrong_day);
+    past->add_option("--to", words.to, "the last day of operation, YYYY-MM-DD")->check(wrong_day);
+    past->add_option("--eye", words.eye, "one side only")->check(CLI::IsMember({"right", "left"}));
+    past->add_option("--reason", words.reason, "one reason of the graft only")
+        ->check(CLI::IsMember({"scar", "keratoconus", "oedema", "dystrophy", "regraft", "infection", "trauma", "other"}));
+    past->add_flag("--invented", words.invented, "the rehearsals instead");
+    return past;
+}
+
+past::Filter past_filter(const Words& words) {
+    return {.from = measure::day_from_iso(words.from),
+            .to = measure::day_from_iso(words.to),
+            .side = ledger::from_word<eye::Side>(words.eye),
+            .reason = ledger::from_word<plan::Reason>(words.reason),
+            .invented = words.invented};
+}
 
 Commands add_commands(CLI::App& app, Words& words) {
     Commands commands{};
@@ -92,6 +117,7 @@ Commands add_commands(CLI::App& app, Words& words) {
     commands.handover->add_option("REFERENCE", words.reference, "the case")->required();
     commands.handover->add_option("--as", words.format, "which format")->required()->check(CLI::IsMember({"pdf", "fhir", "csv", "json"}));
     commands.handover->add_option("-o,--out", words.out, "the file to write")->required();
+    commands.past = add_past(app, words);
     commands.verify = app.add_subcommand("verify", "whether the ledger and the seals are whole");
     commands.verify->add_option("REFERENCE", words.reference, "one case; else all");
     commands.recover = app.add_subcommand("recover", "take over the events of a case that only the text mirror has");
@@ -108,6 +134,7 @@ Exit run(const Commands& commands, const graftside::Options& options, const Word
     if (*commands.check) return graftside::check_command(words.files, form);
     if (*commands.state) return graftside::state_command(options, words.reference, form);
     if (*commands.handover) return graftside::handover_command(options, {words.reference, words.format, words.out});
+    if (*commands.past) return graftside::past_command(options, past_filter(words), form);
     if (*commands.verify) return graftside::verify_command(options, words.reference);
     if (*commands.recover) return graftside::recover_command(options, words.reference);
     if (*commands.play) {

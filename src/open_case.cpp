@@ -1,6 +1,8 @@
 #include "open_case.hpp"
 
+#include "intake/scan.hpp"
 #include "measure/expect.hpp"
+#include "past_shelf.hpp"
 
 namespace graftside {
 
@@ -70,8 +72,19 @@ Try<OpenCase> OpenCase::take_up(ledger::Ledger& ledger, const std::string& refer
     return resume(ledger, reference, *std::move(events), now);
 }
 
+guide::Intent OpenCase::read(const guide::Intent& intent, const measure::Instant& now) {
+    const auto* scan = std::get_if<guide::Scan>(&intent);
+    if (scan == nullptr) return intent;
+    if (!elsewhere_) {
+        // A ledger whose other cases cannot be read still takes this one: then nothing is said of them.
+        const auto all = summaries(*ledger_);
+        elsewhere_ = all ? past::elsewhere(*all, reference_, state_.inputs.file.invented) : std::vector<guide::Elsewhere>();
+    }
+    return guide::Scan{.bytes = scan->bytes, .label = intake::read_scan(scan->bytes, measure::day_of(now)), .elsewhere = *elsewhere_};
+}
+
 std::optional<guide::Refusal> OpenCase::act(guide::Who who, const guide::Intent& intent, const measure::Instant& now) {
-    const auto decided = guide::decide(state_, who, intent, now);
+    const auto decided = guide::decide(state_, who, read(intent, now), now);
     if (!decided) return decided.error();
     write(*decided, who, now);
     seal_if_closed(now);

@@ -37,6 +37,8 @@ private:
     static Try<OpenCase> resume(ledger::Ledger& ledger, const std::string& reference, std::vector<guide::Event> events,
                                 const measure::Instant& now);
     void write(const guide::Facts& facts, guide::Who who, const measure::Instant& now);
+    /// A scan with what its bytes say and what other cases hold; any other intent as it is.
+    guide::Intent read(const guide::Intent& intent, const measure::Instant& now);
     void seal_if_closed(const measure::Instant& now);
 
     ledger::Ledger* ledger_;
@@ -45,6 +47,7 @@ private:
     ledger::Health health_{};
     bool file_changed_ = false;
     std::string seal_{};
+    std::optional<std::vector<guide::Elsewhere>> elsewhere_{};  // once a scan has asked
 };
 
 /// The figures of `state --json` and of the plain text, as at the last event.

@@ -9,16 +9,17 @@ set(may_eye        measure)
 set(may_instrument measure)
 set(may_plan       measure eye instrument)
 set(may_guide      measure eye instrument plan)
+set(may_past       measure eye instrument plan guide)
 set(may_intake     measure eye instrument plan guide)
 set(may_ledger     measure eye instrument plan guide)
 set(may_picture    measure eye plan guide)
 set(may_screen     measure eye plan guide picture)
 set(may_paper      measure eye plan guide picture)
 set(may_device     measure picture embedded)
-set(may_top        measure eye instrument plan guide intake ledger picture screen paper device)
+set(may_top        measure eye instrument plan guide past intake ledger picture screen paper device)
 
 # Same input, same output, on any day: no clock, file, thread, chance, or memory between calls.
-set(pure measure eye instrument plan guide intake picture screen)
+set(pure measure eye instrument plan guide past intake picture screen)
 
 # ---- a header (regular expression), and the folders that alone may include it ----
 set(headers "imgui|GLFW/|glad/|GL/|X11/|AL/|stb" "sqlite3" "sodium" "toml\\+\\+|toml\\.hpp" "nlohmann/" "cairo|pango|fontconfig" "spdlog/" "CLI/"

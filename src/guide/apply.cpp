@@ -192,6 +192,7 @@ CaseState apply(CaseState state, const Event& event) {
                    [&](const ItemPutAside& fact) {
                        if (ScanSeen* scan = scan_of(state, fact.event)) scan->put_aside = true;
                    },
+                   [&](const DepthMeasured& fact) { state.depth = fact.depth; },
                    [&](const TissueTold& fact) { state.tissue.push_back({.what = fact.what, .text = fact.text, .at = event.at}); },
                    [&](const Departed& fact) { state.departures.push_back({.what = fact.what, .at = event.at, .back = std::nullopt}); },
                    [&](const CameBack& fact) { come_back(state, fact.what, event.at); },

@@ -56,6 +56,16 @@ Decision see_ring(Draft draft, const SeeRing& intent) {
     return std::move(draft).facts();
 }
 
+/// Deeper than any cornea is thick, or no depth at all, is a slip of the finger.
+Decision measure_depth(Draft draft, const MeasureDepth& intent) {
+    const auto deepest = measure::from_um(1500);
+    const auto& seatings = draft.state().seatings;
+    if (seatings.empty() || !seatings.back().ended) return refuse(Refused::WrongStep, {""});
+    if (intent.depth <= measure::Length{} || intent.depth > deepest) return refuse(Refused::DepthOutOfRange);
+    draft.add(DepthMeasured{.depth = intent.depth, .how = intent.how});
+    return std::move(draft).facts();
+}
+
 Decision depart(Draft draft, const Depart& intent) {
     if (find_departure(draft.state().brief.procedure, intent.what) == nullptr) return refuse(Refused::UnknownId, {intent.what});
     // Two departures are also something that happened to the blade: they are counted as that.
@@ -146,6 +156,7 @@ Decision decide(const CaseState& state, Who who, const Intent& intent, const Ins
                           [&](const Scan& asked) { return decide_scan(with(), asked); },
                           [&](const Overrule& asked) { return decide_scan(with(), who, asked); },
                           [&](const PutAside& asked) { return decide_scan(with(), asked); },
+                          [&](const MeasureDepth& asked) { return measure_depth(with(), asked); },
                           [&](const TellTissue& asked) { return decide_tissue(with(), who, asked); },
                           [&](const Depart& asked) { return depart(with(), asked); },
                           [&](const ComeBack& asked) { return come_back(with(), asked); },
@@ -208,6 +219,8 @@ std::string_view name(Refused why) {
             return "never-overruled";
         case Refused::NeedsContact:
             return "needs-contact";
+        case Refused::DepthOutOfRange:
+            return "depth-out-of-range";
         case Refused::NoPlan:
             return "no-plan";
         case Refused::UnknownId:

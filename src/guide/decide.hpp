@@ -32,6 +32,7 @@ enum class Refused {
     ScanStands,
     NeverOverruled,
     NeedsContact,
+    DepthOutOfRange,
     NoPlan,
     UnknownId
 };

@@ -57,12 +57,20 @@ bool expired(const Item& item, const CaseState& state, const Instant& now) {
     return local % day_minutes > *item.expires_minute;
 }
 
+/// The donation number, with product and division where they are known: two corneas of a donor differ in nothing else.
+std::string tissue_text(const Item& item) {
+    std::string text = item.donation.value_or("");
+    if (item.product) text += " " + *item.product;
+    if (item.division) text += " " + *item.division;
+    return text;
+}
+
 void judge_tissue(const CaseState& state, const Item& item, std::vector<Objection>& against) {
     const auto planned = planned_tissue(state);
     if (!planned || !item.donation || same_item(item, *planned) != SameItem::No) return;
     const Told* backup = find_told(state, TissueWord::BackUpNamed);
     if (backup != nullptr && tissue_named(backup->text).donation == item.donation) return;
-    against.push_back({.what = Against::NotPlannedTissue, .values = {*item.donation, *planned->donation}});
+    against.push_back({.what = Against::NotPlannedTissue, .values = {tissue_text(item), tissue_text(*planned)}});
 }
 
 void judge_pack(const CaseState& state, const Item& item, std::vector<Objection>& against) {

@@ -163,11 +163,16 @@ struct TissueTold {
     std::string text{};
     bool operator==(const TissueTold&) const = default;
 };
+struct DepthMeasured {
+    measure::Length depth{};
+    std::string how{};
+    bool operator==(const DepthMeasured&) const = default;
+};
 
 using Fact = std::variant<CaseOpened, RunStarted, SideEntered, PlanAccepted, PlanMoved, StepFinished, StepReopened, StepSkipped, CountHeld,
                           SpokeTurned, TapUndone, CutEnded, SuctionTurned, ClockMarked, SutureTied, SutureCut, RingSeen, ItemsMoved,
                           CountChecked, Scanned, Overruled, Departed, CameBack, ReasonGiven, NoteWritten, TimeCorrected, WrittenLate,
-                          CaseClosed, DifferenceRecorded, ItemPutAside, TissueTold>;
+                          CaseClosed, DifferenceRecorded, ItemPutAside, TissueTold, DepthMeasured>;
 
 struct Event {
     Seq seq = 0;  // 1, 2, 3 … within a case

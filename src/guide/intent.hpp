@@ -94,6 +94,10 @@ struct PutAside {  // the scanned item is not used
     Seq event = 0;
     std::string why{};
 };
+struct MeasureDepth {  // of the cut at its thinnest place, at right angles to the surface, once the ring is off
+    measure::Length depth{};
+    std::string how{};
+};
 struct TellTissue {
     TissueWord what{};
     std::string text{};  // why unfit, which back-up, what was left over and where it went
@@ -129,6 +133,6 @@ struct CloseCase {
 
 using Intent = std::variant<EnterSide, AcceptPlan, FinishStep, ReopenStep, SkipStep, HoldCount, CountSpoke, RaiseBlade, UndoTap, GoDeeper,
                             EndCut, TurnSuction, MarkClock, TieSuture, CutSuture, SeeRing, MoveItems, CheckCount, Scan, Overrule, Depart,
-                            ComeBack, GiveReason, WriteNote, CorrectTime, CloseCase, RecordDifference, PutAside, TellTissue>;
+                            ComeBack, GiveReason, WriteNote, CorrectTime, CloseCase, RecordDifference, PutAside, TellTissue, MeasureDepth>;
 
 }  // namespace guide

@@ -97,6 +97,7 @@ struct CaseState {
     std::map<StepId, StepDone> steps{};
     Seq step_since = 0;  // the event that made the present step the present one
     std::vector<Seating> seatings{};
+    std::optional<measure::Length> depth{};  // of the cut, as measured after it
     Suction suction = Suction::Off;
     std::optional<Source> holder{};
     std::map<ClockId, std::vector<Spell>> clocks{};

@@ -72,7 +72,7 @@ std::optional<int> direction(const PlayValues& v, std::string_view field) {
 Seq seq(const PlayValues& v) { return static_cast<Seq>(v.whole("event").value_or(0)); }
 
 using V = const PlayValues&;
-constexpr std::array<PlayIntent, 29> table{{
+constexpr std::array<PlayIntent, 30> table{{
     {"enter-side", {word_field("side", Need::Required, "right|left")}, [](V v) -> Intent { return EnterSide{v.text("side")}; }},
     {"accept-plan", {why}, [](V v) -> Intent { return AcceptPlan{.inputs = {}, .plan = {}, .why = v.text("why")}; }},
     {"finish-step",
@@ -140,6 +140,11 @@ constexpr std::array<PlayIntent, 29> table{{
      {event, why},
      [](V v) -> Intent {
          return PutAside{seq(v), v.text("why")};
+     }},
+    {"measure-depth",
+     {whole_field("um", Need::Required, 1, 1500), text_field("how", Need::Optional)},
+     [](V v) -> Intent {
+         return MeasureDepth{measure::from_um(v.count("um")), v.text("how")};
      }},
     {"tell-tissue",
      {word_field("what", Need::Required, "accepted|unfit|back-up-named|grafted|not-used|left-over"), text_field("text", Need::Optional)},

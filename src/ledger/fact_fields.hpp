@@ -236,4 +236,11 @@ void each(auto& field, a<guide::TissueTold> auto& v) {
     field("text", v.text);
 }
 
+template <>
+inline constexpr std::string_view tag<guide::DepthMeasured> = "depth-measured";
+void each(auto& field, a<guide::DepthMeasured> auto& v) {
+    field("depth_nm", v.depth);
+    field("how", v.how);
+}
+
 }  // namespace ledger

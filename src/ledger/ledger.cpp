@@ -110,6 +110,9 @@ measure::Result<std::vector<guide::Event>, Failure> Ledger::load(std::string_vie
         tail = {.seq = row.seq, .hash = row.hash};
     }
     if (read.failure) return bad(tail.seq + 1, read.failure->detail, read.failure->what);
+    // An index that has lost its order lets a search end early, without a word.
+    if (tail.seq < tail_of(book_->on_disk, reference).seq)
+        return bad(tail.seq + 1, "is not found, though later ones are", Failure::What::Damaged);
     return events;
 }
 
@@ -118,6 +121,15 @@ Health Ledger::health(std::string_view reference) const {
     return {.on_disk = tail_of(book.on_disk, reference).seq,
             .held = book.held.size(),
             .trouble = book.trouble ? book.trouble : book.mirror_trouble};
+}
+
+const std::string& Ledger::path() const { return book_->path; }
+
+std::vector<End> Ledger::ends() const {
+    std::vector<End> all;
+    for (const auto& [reference, tail] : book_->on_disk)
+        all.push_back({.reference = reference, .last_seq = tail.seq, .hash = hex(tail.hash)});
+    return all;
 }
 
 Health Ledger::append(std::string_view reference, std::span<const guide::Event> events) {

@@ -42,6 +42,14 @@ struct Summary {
     bool operator==(const Summary&) const = default;
 };
 
+/// Where the record of a case ends on the disk.
+struct End {
+    std::string reference{};
+    guide::Seq last_seq = 0;
+    std::string hash{};  // of the last event, hex
+    bool operator==(const End&) const = default;
+};
+
 struct Seal {
     guide::Seq last_seq = 0;
     std::string hash{};         // of the last event, hex
@@ -90,6 +98,9 @@ public:
     Retried retry(const measure::Instant& now);
     Health health(std::string_view reference) const;
 
+    const std::string& path() const;
+    /// By reference; from memory, however many cases there are.
+    std::vector<End> ends() const;
     /// Newest first.
     measure::Result<std::vector<Summary>, Failure> cases() const;
     /// After case-closed: the station's signature over the last hash.

@@ -63,7 +63,7 @@ TEST_CASE("the planned tissue, in date, is taken and stops nothing") {
 TEST_CASE("another donation than the planned one stops, and says both numbers") {
     sample::Case c(brief());
     CHECK(against(c, whole(another, "001")) == Names{"not-planned-tissue"});
-    CHECK(c.state.scans.back().said.against.front().values == Names{another, ours});
+    CHECK(c.state.scans.back().said.against.front().values == Names{"A999917123456 V0001 001", ours});
     CHECK_FALSE(goes_on(c));
     CHECK(c.refusal.why == Refused::ScanStands);
     CHECK(c.refusal.values.front() == "not-planned-tissue");
@@ -77,6 +77,7 @@ TEST_CASE("a case file may name the tissue by its European code, with its produc
     };
     CHECK(against(c, number("Z549917123456")).empty());
     CHECK(against(c, tissue("004")) == Names{"not-planned-tissue"});
+    CHECK(c.state.scans.back().said.against.front().values == Names{"Z549917123456 T0416 004", "Z549917123456 T0416 003"});
     CHECK(against(c, tissue("003")).empty());
 }
 

@@ -35,6 +35,8 @@ caught(screen/a.cpp     "#include \"ledger/ledger.hpp\""  "screen must not inclu
 caught(screen/a.cpp     "#  include \"device/window.hpp\"" "screen must not include device/")
 caught(ledger/a.cpp     "#include \"screen/model.hpp\""   "ledger must not include screen/")
 caught(intake/a.cpp     "#include \"ledger/ledger.hpp\""  "intake must not include ledger/")
+caught(past/a.cpp       "#include \"intake/scan.hpp\""     "past must not include intake/")
+caught(guide/a.cpp      "#include \"past/summary.hpp\""   "guide must not include past/")
 caught(device/a.cpp     "#include \"guide/state.hpp\""    "device must not include guide/")
 caught(paper/a.cpp      "#include \"ledger/ledger.hpp\""  "paper must not include ledger/")
 caught(paper/a.cpp      "#include \"screen/words.hpp\""   "paper must not include screen/")

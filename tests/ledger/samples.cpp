@@ -197,6 +197,7 @@ std::vector<Fact> facts() {
         DifferenceRecorded{.item = "needles", .seen = 7, .expected = 8, .why = "searched, not found"},
         ItemPutAside{.event = 3, .why = "another size"},
         TissueTold{.what = TissueWord::LeftOver, .text = "rim to culture"},
+        DepthMeasured{.depth = nm(500'000), .how = "OCT after the cut"},
     };
 }
 

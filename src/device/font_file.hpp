@@ -7,6 +7,7 @@
 
 #include <memory>
 #include <string>
+#include <vector>
 
 namespace device {
 
@@ -26,7 +27,9 @@ public:
 
 private:
     bool measure();
+    static constexpr std::size_t kept_letters = 0x2300;  // every letter that is ever shown: see ranges()
     std::string bytes_;
+    std::vector<int> steps_{};  // of those letters, -1 where the font lacks one: looked up once, a view measures thousands
     stbtt_fontinfo info_{};
     int cap_ = 0, line_ = 0;
 };

@@ -63,16 +63,17 @@ bool FontFile::measure() {
     ::stbtt_GetFontVMetrics(&info_, &ascent, &descent, nullptr);
     ::stbtt_GetCodepointBox(&info_, 'H', &x0, &y0, &x1, &cap_);
     line_ = ascent - descent;
+    steps_.assign(kept_letters, -1);
+    for (std::size_t letter = 0; letter < kept_letters; ++letter) {
+        const int glyph = ::stbtt_FindGlyphIndex(&info_, static_cast<int>(letter));
+        if (glyph != 0) ::stbtt_GetGlyphHMetrics(&info_, glyph, &steps_[letter], nullptr);
+    }
     return cap_ > 0 && line_ > 0 && has(instead);
 }
 
-bool FontFile::has(char32_t letter) const { return ::stbtt_FindGlyphIndex(&info_, static_cast<int>(letter)) != 0; }
+bool FontFile::has(char32_t letter) const { return letter < steps_.size() && steps_[letter] >= 0; }
 
-int FontFile::step(char32_t letter) const {
-    int step = 0;
-    ::stbtt_GetCodepointHMetrics(&info_, static_cast<int>(has(letter) ? letter : instead), &step, nullptr);
-    return step;
-}
+int FontFile::step(char32_t letter) const { return steps_[has(letter) ? letter : instead]; }
 
 Fonts::Fonts(Sizes sizes, std::shared_ptr<const FontFile> regular, std::shared_ptr<const FontFile> bold)
     : sizes_(sizes), regular_(std::move(regular)), bold_(std::move(bold)) {}

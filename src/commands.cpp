@@ -23,8 +23,8 @@ Try<ledger::Ledger> open_ledger(const Options& options, ledger::Purpose purpose)
 }
 
 nlohmann::ordered_json problem_json(const measure::Problem& problem) {
-    return {
-        {"line", problem.line}, {"column", problem.column}, {"key", problem.key}, {"found", problem.found}, {"allowed", problem.allowed}};
+    return {{"line", problem.line},   {"column", problem.column},   {"key", problem.key},
+            {"found", problem.found}, {"allowed", problem.allowed}, {"file", problem.file}};
 }
 
 /// The plan that accept-plan stands for in a script: made from the inputs of the case.

@@ -73,10 +73,10 @@ struct Surface {
     double root_leverage(const Point& point) const;
 };
 
-/// The surface whose order the cut circle can bear, or where on it the readings support none.
+/// The surface of the order that the readings call for and bear all round the cut; or none.
 struct SurfaceFit {
     std::optional<Surface> surface{};
-    std::optional<int> open_deg{};  // the least supported degree of the cut; none where the readings leave a coefficient open
+    std::optional<int> open_deg{};  // without a surface: the least supported degree of the cut; none where a coefficient is open
 };
 
 SurfaceFit fit_surface(const std::vector<MapReading>& readings, const Cut& cut, Length sd);

@@ -48,7 +48,7 @@ void add_options(CLI::App& app, graftside::Options& options, Words& words) {
     app.add_option("--assets", options.assets, "the folder of words, profiles and procedures");
     app.add_option("--unit", options.unit, "the unit's settings");
     app.add_option("--language", options.language, "two letters, such as en");
-    app.add_option("--view", options.view, "which view")->check(CLI::IsMember({"table"}));
+    app.add_option("--view", options.view, "which view")->check(CLI::IsMember({"table", "plan"}));
     app.add_option("--monitor", options.monitor, "which monitor, from 0")->check(CLI::NonNegativeNumber);
     app.add_option("--screen-mm", words.screen_mm, "lit size of the screen")->check(size_in("mm"));
     app.add_option("--window", words.window, "a window instead of the full screen")->check(size_in("pixels"));

@@ -3,6 +3,7 @@
 #include "device/environment.hpp"
 #include "device/files.hpp"
 #include "intake/instrument.hpp"
+#include "plan_page.hpp"
 #include "screen/format.hpp"
 
 #include <spdlog/spdlog.h>
@@ -51,6 +52,7 @@ Try<Session> Session::start(const Options& options, Stock stock, const std::stri
         session.begin(std::move(open));
     }
     session.refresh_list();
+    if (session.open_ && options.view == "plan") session.show({.page = "plan"}, now);
     return session;
 }
 
@@ -69,6 +71,7 @@ screen::Around Session::around(const measure::Instant& now) const {
 
 screen::View Session::view(const measure::Instant& now) const {
     const screen::Around now_around = around(now);
+    if (plan_seen_) return plan_view(now_around);
     if (screen_.page == "new") return screen::new_case(screen_, sizes_in_stock(stock_), problems_, stock_.words);
     if (!open_ || screen_.page == "cases") {
         std::optional<screen::Banner> banner{};
@@ -76,6 +79,15 @@ screen::View Session::view(const measure::Instant& now) const {
         return screen::cases(list_, screen_, banner, stock_.words);
     }
     return screen::view(open_->state(), screen_, now_around, stock_.words);
+}
+
+screen::View Session::plan_view(const screen::Around& around) const {
+    if (screen_.page == "plan-reading") return screen::plan_reading(screen::wanted(plan_seen_->base, screen_.plan), screen_, stock_.words);
+    screen::PlanSeen seen = *plan_seen_;
+    seen.strip = drafted_ ? strip_of(drafted_->inputs, around.now, stock_.words) : screen::strip(open_->state(), around, stock_.words);
+    seen.banner = screen::banner(around, stock_.words);
+    if (screen_.page == "plan-why") return screen::plan_why(seen, stock_.words);
+    return screen::plan_view(seen, screen_, stock_.words);
 }
 
 void Session::touched(const screen::Target& target, const measure::Instant& at) {
@@ -104,6 +116,7 @@ void Session::act(const std::vector<guide::Intent>& intents, const measure::Inst
     }
     screen_.page.clear();
     screen_.argument.clear();
+    look_at_plan();
 }
 
 void Session::show(const screen::Show& show, const measure::Instant& at) {
@@ -115,11 +128,39 @@ void Session::show(const screen::Show& show, const measure::Instant& at) {
         open_file(show.argument, at);
     } else if (show.page == "make") {
         make_case(at);
+    } else if (show.page == "make-planned") {
+        begin_looked_at(at);
+    } else if (show.page == "look-at-new") {
+        drafted_ = drafted(at);
+        if (drafted_) screen_.page = "plan";
+    } else if (screen::of_plan_view(show) && (plan_seen_ || open_)) {
+        const plan::Inputs& base = plan_seen_ ? plan_seen_->base : open_->state().inputs;
+        screen_ = screen::after_plan(screen_, show, base);
     } else {
         if (show.page == "new" && screen_.page != "new") problems_.clear();
         screen_ = screen::after(screen_, show);
         if (show.page == "cases") refresh_list();
     }
+    look_at_plan();
+}
+
+/// While a page of the Plan view stands, what it shows; nothing once it is left.
+void Session::look_at_plan() {
+    const bool stands = screen_.page.starts_with("plan") && (drafted_ || open_);
+    if (!stands) {
+        plan_seen_.reset();
+        drafted_.reset();
+        screen_.plan = {};
+        return;
+    }
+    plan_seen_ = drafted_ ? plan_of(drafted_->inputs, screen_.plan) : plan_of(open_->state(), screen_.plan);
+}
+
+void Session::begin_looked_at(const measure::Instant& at) {
+    if (!drafted_) return;
+    guide::Brief brief = *drafted_;
+    brief.inputs = screen::wanted(brief.inputs, screen_.plan);
+    begin(OpenCase::take_up(*ledger_, brief, stock_.unit.holder, at));
 }
 
 void Session::begin(Try<OpenCase> open) {
@@ -143,26 +184,28 @@ void Session::open_file(const std::string& path, const measure::Instant& at) {
     begin(OpenCase::take_up(*ledger_, *brief, stock_.unit.holder, at));
 }
 
-void Session::make_case(const measure::Instant& at) {
+std::optional<guide::Brief> Session::drafted(const measure::Instant& at) {
     problems_.clear();
     const auto document = intake::read_case(screen::case_text(screen_, measure::iso(options_.on.value_or(measure::day_of(at)))), "new");
     if (!document) {
         for (const measure::Problem& problem : document.error())
             problems_.emplace(problem.key, stock_.words("form.allowed", {problem.allowed}));
-        return;
+        return std::nullopt;
     }
     const auto known = ledger_->load(document->file.reference);
     if (known && !known->empty()) {
         problems_.emplace("case.reference", stock_.words("form.known"));
-        return;
+        return std::nullopt;
     }
     const auto brief = brief_of(stock_, *document);
-    if (!brief) {
-        list_.problems = brief.error().lines;
-        screen_ = {.page = "cases"};
-        return;
-    }
-    begin(OpenCase::take_up(*ledger_, *brief, stock_.unit.holder, at));
+    if (brief) return *brief;
+    list_.problems = brief.error().lines;
+    screen_ = {.page = "cases"};
+    return std::nullopt;
+}
+
+void Session::make_case(const measure::Instant& at) {
+    if (const auto brief = drafted(at)) begin(OpenCase::take_up(*ledger_, *brief, stock_.unit.holder, at));
 }
 
 void Session::refresh_list() {

@@ -7,6 +7,7 @@
 #include "screen/frame.hpp"
 #include "screen/new_case.hpp"
 #include "screen/pages.hpp"
+#include "screen/plan_view.hpp"
 
 #include <memory>
 #include <optional>
@@ -42,6 +43,11 @@ private:
     void begin(Try<OpenCase> open);
     void open_file(const std::string& path, const measure::Instant& at);
     void make_case(const measure::Instant& at);
+    /// The case that the form describes; what is wrong with it is kept beside its fields.
+    std::optional<guide::Brief> drafted(const measure::Instant& at);
+    screen::View plan_view(const screen::Around& around) const;
+    void look_at_plan();
+    void begin_looked_at(const measure::Instant& at);
     void refresh_list();
 
     Options options_;
@@ -52,6 +58,8 @@ private:
     screen::CaseList list_{};
     screen::FieldProblems problems_{};
     std::optional<plan::Plan> proposed_{};
+    std::optional<guide::Brief> drafted_{};        // of the form, while its plan is looked at before the case begins
+    std::optional<screen::PlanSeen> plan_seen_{};  // while a page of the Plan view stands
     std::optional<std::string> refusal_{}, bounced_{};
     std::string notice_{};
     std::optional<std::int64_t> wall_over_boot_ms_{};

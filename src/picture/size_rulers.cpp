@@ -36,13 +36,15 @@ double rule_y(const Box& half, double cap) { return half.y + cap * 2.55; }
 
 void ruler(Shapes& out, const SizeRuler& of, const Box& half, const Scale& scale, const Lettering& lettering) {
     const double cap = lettering.cap(Type::Text), y = rule_y(half, cap), head = half.y + lettering.cap(Type::Strong);
-    out.push_back(Text{.at = {half.x, head}, .text = of.label, .type = Type::Text, .ink = Ink::Soft});
     const double after = lettering.width(Type::Text, of.label) + cap * 0.6;
-    out.push_back(Text{.at = {half.x + after, head}, .text = of.value, .type = Type::Strong, .ink = Ink::Text});
     const double room = half.w - after - lettering.width(Type::Strong, of.value) - cap * 0.6;
-    const Ink said = of.is_held ? Ink::Soft : Ink::Amber;
+    const auto say = [&out](Point at, const std::string& text, Type type, Ink ink, Align align) {
+        if (!text.empty()) out.push_back(Text{.at = at, .text = text, .type = type, .ink = ink, .align = align});
+    };
+    say({half.x, head}, of.label, Type::Text, Ink::Soft, Align::Left);
+    say({half.x + after, head}, of.value, Type::Strong, Ink::Text, Align::Left);
     if (lettering.width(Type::Text, of.held) <= room)
-        out.push_back(Text{.at = {half.right(), head}, .text = of.held, .type = Type::Text, .ink = said, .align = Align::Right});
+        say({half.right(), head}, of.held, Type::Text, of.is_held ? Ink::Soft : Ink::Amber, Align::Right);
     out.push_back(Line{.a = {scale.left, y}, .b = {scale.right, y}, .width = line_width, .ink = Ink::Mark});
     for (const measure::Length size : of.sizes) {
         const double x = scale.x(size), up = size.nm() % 1'000'000 == 0 ? tick_mm * 1.5 : tick_mm;

@@ -93,8 +93,14 @@ void cut(Shapes& out, const ThicknessMap& map, const MapPlace& place) {
 
 Box around(Point centre, double w, double h) { return {centre.x - w / 2, centre.y - h / 2, w, h}; }
 
-std::vector<Box> taken(const ThicknessMap& map, const MapPlace& place) {
+/// Where an hour stands beside the map.
+Point hour_place(const ThicknessMap& map, const MapPlace& place, int hour, double cap) {
+    return place.on_glass(at_hour(hour, radius_mm(map) + cap * 1.1 / place.scale));
+}
+
+std::vector<Box> taken(const ThicknessMap& map, const MapPlace& place, double cap) {
     std::vector<Box> all;
+    for (const int hour : {12, 3, 6, 9}) all.push_back(around(hour_place(map, place, hour, cap), cap * 1.8, cap * 1.2));
     for (const Point& at : map.measured) all.push_back(around(place.on_glass(at), 4, 4));
     if (map.thinnest) all.push_back(around(place.on_glass(*map.thinnest), 7.5, 7.5));
     all.push_back(around(place.on_glass({map.cut_x.mm(), map.cut_y.mm()}), 4, 4));
@@ -133,7 +139,7 @@ std::optional<Point> freest(const std::vector<Point>& places, const MapPlace& pl
 }
 
 void line_figures(Shapes& out, const ThicknessMap& map, const MapPlace& place, const Lettering& lettering) {
-    std::vector<Box> all = taken(map, place);
+    std::vector<Box> all = taken(map, place, cap(lettering));
     for (int level = map.low_um + map.step_um; level < map.high_um; level += map.step_um) {
         const std::string figure = std::to_string(level);
         const Box size{0, 0, lettering.width(Type::Text, figure) + 1.2, cap(lettering) + 1.4};
@@ -153,9 +159,9 @@ void line_figures(Shapes& out, const ThicknessMap& map, const MapPlace& place, c
 // ---- round the map ----
 
 void hours(Shapes& out, const ThicknessMap& map, const MapPlace& place, const Lettering& lettering) {
-    const double c = cap(lettering), beyond = (radius_mm(map) * place.scale + c * 1.1) / place.scale;
+    const double c = cap(lettering);
     for (const int hour : {12, 3, 6, 9}) {
-        const Point on = place.on_glass(at_hour(hour, beyond));
+        const Point on = hour_place(map, place, hour, c);
         out.push_back(
             Text{.at = {on.x, on.y + c / 2}, .text = std::to_string(hour), .type = Type::Text, .ink = Ink::Soft, .align = Align::Centre});
     }

@@ -21,8 +21,13 @@ struct Scale {
 
 std::size_t clockwise(int deg_from_12) { return static_cast<std::size_t>(((90 - deg_from_12) % 360 + 360) % 360); }
 
+/// The title goes first where the plot would get too low to read.
+bool titled(const WallProfile& profile, const Box& box, const Lettering& lettering) {
+    return lettering.width(Type::Text, profile.title) <= box.w && box.h >= lettering.cap(Type::Text) * 9;
+}
+
 Scale scale(const WallProfile& profile, const Box& box, const Lettering& lettering) {
-    const double cap = lettering.cap(Type::Text), top = cap * 2, bottom = cap * 1.9;
+    const double cap = lettering.cap(Type::Text), top = titled(profile, box, lettering) ? cap * 2 : cap * 0.6, bottom = cap * 1.9;
     Scale made{.low = 1e9, .high = -1e9};
     for (std::size_t deg = 0; deg < profile.um.size(); ++deg) {
         made.low = std::min(made.low, profile.um[deg] - profile.half_um[deg]);
@@ -98,7 +103,8 @@ double along(double deg) {
 Shapes draw(const WallProfile& profile, const Box& box, const Lettering& lettering) {
     Shapes out;
     const double cap = lettering.cap(Type::Text);
-    out.push_back(Text{.at = {box.x, box.y + cap}, .text = profile.title, .type = Type::Text, .ink = Ink::Soft});
+    if (titled(profile, box, lettering))
+        out.push_back(Text{.at = {box.x, box.y + cap}, .text = profile.title, .type = Type::Text, .ink = Ink::Soft});
     if (profile.um.size() != 360 || profile.half_um.size() != 360) return out;
     const Scale at = scale(profile, box, lettering);
     if (at.plot.h <= cap) return out;

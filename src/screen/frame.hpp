@@ -41,6 +41,7 @@ Reader reader(const View& view);
 Frame draw(const TableModel& model, const Canvas& canvas);
 Frame draw(const PickModel& model, const Canvas& canvas);
 Frame draw(const FormModel& model, const Canvas& canvas);
+Frame draw(const PlanModel& model, const Canvas& canvas);
 Frame draw(const FarModel& model, const Canvas& canvas);
 Frame draw(const View& view, const Canvas& canvas);
 

@@ -106,7 +106,7 @@ std::vector<Target> plan_hand(const CaseState& state, const Around& around, cons
     } else {
         accept.why_not = words("plan.refused");
     }
-    return {accept};
+    return {accept, turn_to("to-plan", words("plan-view.open"), words("plan-view.open_line"), {.page = "plan"})};
 }
 
 Target by_hand(Look look, const Words& words) {

@@ -4,6 +4,9 @@
 
 #include "guide/state.hpp"
 #include "picture/clock_face.hpp"
+#include "picture/size_rulers.hpp"
+#include "picture/thickness_map.hpp"
+#include "picture/wall_profile.hpp"
 #include "picture/wall_section.hpp"
 #include "screen/words.hpp"
 
@@ -160,7 +163,56 @@ struct FarModel {
     std::optional<Banner> banner{};
 };
 
-using View = std::variant<TableModel, PickModel, FormModel, FarModel>;
+/// The plan with its working: what was measured, how deep, which sizes. A tap on a figure opens its panel in its column, another
+/// tap closes it; a tap on a rung proposes that number.
+struct PlanModel {
+    struct Rung {
+        Target target{};
+        std::string spokes{}, travel{}, share{}, left{}, chance{};
+        double entry_chance = 0;             // 0 to 1, as a bar
+        bool planned = false, over = false;  // over the limit on the chance of entering
+    };
+    /// How a figure comes about, where it is from and how sure it is.
+    struct Panel {
+        std::string title{}, value{};
+        std::vector<Row> rows{};
+        std::vector<Target> targets{};
+        Target close{}, more{};  // more: where the rows do not fit
+        int from = 0;            // the first row shown
+        int column = 0;
+    };
+    struct Caution {
+        Banner::Level level{};
+        std::string text{};
+    };
+    std::optional<Strip> strip{};
+    std::vector<Target> tabs{};  // one a column, where only one has room
+    int column = 0;              // that stands then
+    // measured
+    std::string measured{};  // "OCT, 2026-11-16, 9 days old"
+    std::vector<Target> readings{};
+    Target thinnest{};
+    picture::ThicknessMap map{};
+    // how deep
+    std::vector<Target> heads{};  // of the ladder's columns
+    std::vector<Rung> rungs{};
+    int middle = 0;  // the rung round which a ladder that is too long is shown
+    Target earlier{}, later{}, why{};
+    picture::WallProfile profile{};
+    // sizes
+    picture::SizeRulers rulers{};
+    std::vector<Target> steps{};  // host smaller, host larger, donor smaller, donor larger
+    std::vector<Target> figures{};
+    // always there
+    std::string spokes{};  // "3 to zero, then 8"
+    std::vector<Caution> cautions{};
+    Target all_cautions{};
+    std::vector<Target> foot{};  // the last is the hold
+    std::optional<Panel> panel{};
+    std::optional<Banner> banner{};
+};
+
+using View = std::variant<TableModel, PickModel, FormModel, PlanModel, FarModel>;
 
 /// What no event says; the app fills it in. Screen knows no ledger and no device.
 struct Around {

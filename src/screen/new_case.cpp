@@ -47,14 +47,6 @@ Target key(const std::string& id, std::string label, Show show) {
     return made;
 }
 
-std::vector<Target> keypad() {
-    std::vector<Target> keys{};
-    for (const std::string letter : {"1", "2", "3", "4", "5", "6", "7", "8", "9", ".", "0", "-"}) {
-        keys.push_back(key("key-" + letter, letter, {.page = "key", .argument = letter}));
-    }
-    return keys;
-}
-
 std::string reading_text(const ScreenState& screen, const std::string& id, const std::string& clock) {
     const std::string um = value_of(screen, id);
     if (um.empty()) return "";
@@ -74,6 +66,14 @@ std::string aim_text(const std::string& aim) {
 
 }  // namespace
 
+std::vector<Target> keypad() {
+    std::vector<Target> keys{};
+    for (const std::string letter : {"1", "2", "3", "4", "5", "6", "7", "8", "9", ".", "0", "-"}) {
+        keys.push_back(key("key-" + letter, letter, {.page = "key", .argument = letter}));
+    }
+    return keys;
+}
+
 ScreenState after(ScreenState screen, const Show& show) {
     if (show.page == "field") {
         screen.field = show.argument;
@@ -84,12 +84,14 @@ ScreenState after(ScreenState screen, const Show& show) {
     } else if (show.page == "pick") {
         screen.draft[screen.field] = show.argument;
     } else {
-        if (show.page == "new" && screen.page != "new") {
+        const bool kept = screen.page == "new" || screen.page.starts_with("plan");  // the plan of what was typed was looked at
+        if (show.page == "new" && !kept) {
             screen.draft = {{"seat", "head"}, {"aim", "0.80"}, {"pattern", "16 interrupted"}};
             screen.field = "reference";
         }
         screen.page = show.page;
         screen.argument = show.argument;
+        screen.plan = {};
     }
     return screen;
 }
@@ -109,7 +111,7 @@ FormModel new_case(const ScreenState& screen, const SizesInStock& sizes, const F
         made.fields.push_back(std::move(one));
     }
     made.foot = {key("back", words("page.back"), {.page = "cases"}), key("erase", words("form.erase"), {.page = "erase"}),
-                 key("make", words("form.make"), {.page = "make"})};
+                 key("see-plan", words("plan-view.see"), {.page = "look-at-new"}), key("make", words("form.make"), {.page = "make"})};
     made.foot.back().look = Look::Filled;
     return made;
 }

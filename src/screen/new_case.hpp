@@ -20,6 +20,8 @@ struct SizesInStock {
 using FieldProblems = std::map<std::string, std::string>;
 
 FormModel new_case(const ScreenState& screen, const SizesInStock& sizes, const FieldProblems& problems, const Words& words);
+/// Digits, point and sign, three a row: each types into the field that is being filled. The sign is the last.
+std::vector<Target> keypad();
 /// The case file's text. `day` is the day of operation as ISO text.
 std::string case_text(const ScreenState& screen, const std::string& day);
 

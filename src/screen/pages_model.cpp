@@ -32,6 +32,7 @@ void departures_page(PickModel& made, const CaseState& state, const Words& words
     made.title = words("page.departures");
     made.lines = {words("page.departures_line")};
     made.foot.push_back(turn_to("to-list", words("closed.list"), "", {.page = "cases"}));
+    made.foot.push_back(turn_to("to-plan", words(state.plan ? "plan-view.change" : "plan-view.open"), "", {.page = "plan"}));
     const Step* step = guide::current_step(state);
     if (step == nullptr) return;
     if (step->closes == guide::Closes::Counts) made.choices.push_back(differing_choice(words));

@@ -9,12 +9,26 @@
 
 namespace screen {
 
+/// What is looked at on the Plan view, and what was changed there and is not in use yet.
+struct PlanPage {
+    std::string column{"depth"};  // "measured" | "depth" | "sizes"
+    std::string asked{};          // the figure whose panel stands open; "reading-3" for a reading
+    int from = 0;                 // the first row of the panel
+    int turned = 0;               // rungs by which the ladder is turned on
+    int readings_from = 0;
+    std::optional<plan::Inputs> changed{};
+    std::optional<std::size_t> doubted{};  // a reading, from 0: what if it is wrong by so much
+    int doubted_um = 0;
+    bool operator==(const PlanPage&) const = default;
+};
+
 struct ScreenState {
     std::string page{};      // "" the Table view | "cases" | "new" | "departures" | "other-mark" | "redo" | "redo-why" |
                              // "reason" | "skip" | "ring" | "end" | "count-differs" | "count-seen" | "count-by" | "count-record"
     std::string argument{};  // what the page is about
     std::map<std::string, std::string> draft{};  // the new case, field by field, as typed
     std::string field{};                         // the field that is being filled
+    PlanPage plan{};                             // of the pages "plan", "plan-reading" and "plan-why"
     bool operator==(const ScreenState&) const = default;
 };
 

@@ -180,6 +180,13 @@ Filling filling(const Pen& pen, const Target& target, const Box& box, Rank rank)
 
 }  // namespace
 
+Ink draw_ground(Pen& pen, const Target& target, const Box& box) {
+    const Paint colours = paint(target);
+    ground(pen, target, box, colours);
+    pen.touch(target, box);
+    return colours.label;
+}
+
 double least_side_mm(Weight weight) { return weight == Weight::Elsewhere ? 15 : 20; }
 
 bool legible(const Pen& pen, const Target& target, const Box& box, Rank rank) { return filling(pen, target, box, rank).fits(); }

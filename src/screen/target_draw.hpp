@@ -9,6 +9,8 @@ namespace screen {
 enum class Rank { First, Wide, Small };  // how big a label a target may have
 
 void draw_target(Pen& pen, const Target& target, const Box& box, Rank rank);
+/// A target whose inside the view letters itself: its ground, and where it is touched. Returns the ink for its lettering.
+Ink draw_ground(Pen& pen, const Target& target, const Box& box);
 /// The least height and width of a target of a weight, look.md.
 double least_side_mm(Weight weight);
 /// Whether all that must be read goes into the box: the label, and the reason of a dead target.

@@ -91,7 +91,7 @@ TEST_CASE("a legend of the same scale has the map's colour for a value, wherever
         {120, 20, 10, 60}, 3, [](double, double y) { return 600 + 2 * y; }, [](double, double) { return 100; });
     const Pixels pixels = glass.draw({map, legend});
     for (const auto& [x, y] :
-         std::vector<std::pair<double, double>>{{0, 0}, {10, 3}, {-20, 8}, {5, -22}, {-22, -24}, {33, 20}, {-36, 30}}) {
+         std::vector<std::pair<double, double>>{{0, 0}, {10, 3}, {-20, 8}, {5, -22}, {-22, -24}, {33, 20}, {-30, 24}}) {
         const double um = dome(x, y), from_line = std::abs(std::remainder(um - 540, 20));
         CAPTURE(um);
         REQUIRE(from_line > 2);

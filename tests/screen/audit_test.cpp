@@ -1,4 +1,5 @@
 #include "screen/audit.hpp"
+#include "screen/plan_views.hpp"
 #include "screen/samples.hpp"
 #include "screen/shipped.hpp"
 
@@ -16,10 +17,11 @@ namespace {
 
 const Glass glass{223, 125};
 
-/// The samples, made to be hard, and every view of the shipped guide.
+/// The samples, made to be hard, every view of the shipped guide, and the Plan view.
 std::vector<samples::Sample> every_view() {
     auto views = samples::all();
     for (auto& view : samples::shipped()) views.push_back(std::move(view));
+    for (auto& view : samples::plan_views()) views.push_back(std::move(view));
     return views;
 }
 

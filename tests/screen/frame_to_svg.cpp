@@ -1,5 +1,6 @@
 // frame_to_svg FOLDER [NAME]: every sample view on every glass as an SVG file, to look at without a window.
 #include "screen/audit.hpp"
+#include "screen/plan_views.hpp"
 #include "screen/samples.hpp"
 #include "screen/shipped.hpp"
 #include "support/svg.hpp"
@@ -17,6 +18,7 @@ int main(int argc, char** argv) {
     const auto palette = screen::palette(screen::Theme::Dark);
     auto views = samples::all();
     for (auto& view : samples::shipped()) views.push_back({"shipped " + view.name, std::move(view.view)});
+    for (auto& view : samples::plan_views()) views.push_back(std::move(view));
     for (const auto& glass : samples::glasses()) {
         for (const auto& sample : views) {
             std::string name = sample.name + " " + glass.name;

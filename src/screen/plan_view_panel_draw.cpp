@@ -1,0 +1,140 @@
+// A panel of the Plan view, drawn over its column: what the figure is, how it comes about, its source, how sure it is, and what
+// can be done with it. What does not fit comes with the next tap; nothing scrolls.
+#include "screen/plan_view_parts.hpp"
+#include "screen/target_draw.hpp"
+
+#include <algorithm>
+#include <utility>
+#include <vector>
+
+namespace screen {
+
+namespace {
+
+using Panel = PlanModel::Panel;
+
+constexpr std::size_t doubts = 6;  // steps by which a reading can be doubted; what follows them stands apart
+
+/// Label and text of a row: side by side where the panel is wide, else one over the other.
+struct RowPlace {
+    double label_w = 0;  // 0: the label stands over the text
+    double text_w = 0;
+};
+
+RowPlace row_place(const Pen& pen, double width) {
+    const double cap = pen.cap(Type::Text), label = cap * 13;
+    return width >= cap * 44 ? RowPlace{label, width - label - cap} : RowPlace{0, width};
+}
+
+struct Set {
+    Block label{}, text{};
+    double height = 0;
+};
+
+Set set(const Pen& pen, const Row& row, const RowPlace& place) {
+    const double cap = pen.cap(Type::Text);
+    Set made{.label = pen.block(row.label, {Type::Text}, {place.label_w > 0 ? place.label_w : place.text_w, 1e9, 99}),
+             .text = pen.block(row.value, {Type::Text}, {place.text_w, 1e9, 99})};
+    made.height = (place.label_w > 0 ? std::max(made.label.height, made.text.height) : made.label.height + cap * 0.3 + made.text.height);
+    return made;
+}
+
+/// Rows from the first shown on, as far as they go; returns how many.
+std::size_t draw_rows(Pen& pen, const Panel& panel, const Box& box) {
+    const double cap = pen.cap(Type::Text);
+    const RowPlace place = row_place(pen, box.w);
+    double y = box.y;
+    std::size_t shown = 0;
+    for (std::size_t i = static_cast<std::size_t>(std::max(0, panel.from)); i < panel.rows.size(); ++i) {
+        const Set row = set(pen, panel.rows[i], place);
+        if (y + row.height > box.bottom() + 1e-6) break;
+        pen.text({box.x, y}, row.label, Ink::Soft);
+        pen.text({box.x + (place.label_w > 0 ? place.label_w + cap : 0), y + (place.label_w > 0 ? 0 : row.label.height + cap * 0.3)},
+                 row.text, Ink::Text);
+        y += row.height + cap * 0.8;
+        ++shown;
+    }
+    if (shown == 0 && !panel.rows.empty()) pen.falls_short(panel.rows.front().value);
+    return shown;
+}
+
+using Targets = std::vector<Target>;
+
+void draw_row_of(Pen& pen, const Targets& targets, const Box& row) {
+    const int n = static_cast<int>(targets.size());
+    for (int i = 0; i < n; ++i) draw_target(pen, targets[static_cast<std::size_t>(i)], part(row, i, n, plan_gap), Rank::Small);
+}
+
+/// How the targets of a panel are broken into rows from the bottom up: the steps of a doubt first where they do not go beside
+/// what follows them.
+struct Feet {
+    std::vector<Targets> rows{};
+    double side = 0;
+    double height() const {
+        const auto n = static_cast<double>(rows.size());
+        return n * side + (n - 1) * plan_gap;
+    }
+};
+
+Feet feet(const Pen& pen, const Panel& panel, const Targets& last, double width) {
+    Feet made{.side = std::max(least_side_mm(panel.close.weight), pen.cap(Type::Text) * 3.2)};
+    const auto steps = std::min<std::size_t>(doubts, panel.targets.size());
+    const auto middle = panel.targets.begin() + static_cast<std::ptrdiff_t>(steps);
+    Targets end(middle, panel.targets.end());
+    end.insert(end.end(), last.begin(), last.end());
+    const auto each = [width](std::size_t n) { return (width - plan_gap * static_cast<double>(n - 1)) / static_cast<double>(n); };
+    if (steps > 0 && each(steps + end.size()) >= pen.cap(Type::Text) * 6.5) {
+        Targets all(panel.targets.begin(), middle);
+        all.insert(all.end(), end.begin(), end.end());
+        made.rows = {std::move(all)};
+        return made;
+    }
+    const std::size_t a_row = steps > 0 && each(steps) >= made.side ? steps : (steps + 1) / 2;
+    for (std::size_t i = 0; i < steps; i += a_row)
+        made.rows.emplace_back(panel.targets.begin() + static_cast<std::ptrdiff_t>(i),
+                               panel.targets.begin() + static_cast<std::ptrdiff_t>(std::min(steps, i + a_row)));
+    made.rows.push_back(std::move(end));
+    return made;
+}
+
+}  // namespace
+
+void draw_plan_panel(Pen& pen, const Panel& panel, const Box& whole) {
+    pen.add(picture::Panel{.box = whole, .radius = 2, .fill = Ink::Card, .edge = Ink::Accent, .edge_width = 0.6});
+    const double cap = pen.cap(Type::Text);
+    const Box box = inset(whole, cap * 0.8);
+    const bool wide = box.w >= cap * 44;
+    // Title and value share a line where both go into it.
+    const double value_w = pen.width(Type::Value, panel.value), title_w = pen.width(Type::Strong, panel.title);
+    const bool one_line = !panel.value.empty() && title_w + value_w + 2 * cap <= box.w;
+    if (one_line) pen.text({box.right(), box.y}, panel.value, Type::Value, Ink::Accent, Align::Right);
+    const Block title = pen.block(panel.title, {Type::Strong}, {box.w, 1e9, 3});
+    pen.text({box.x, box.y}, title, Ink::Text);
+    double y = box.y + title.height + cap * 0.6;
+    if (one_line) y = std::max(y, box.y + pen.cap(Type::Value) + cap * 0.8);
+    if (!panel.value.empty() && !one_line) {
+        const Block value =
+            pen.block(panel.value, {Type::Value, Type::Strong, Type::Text}, {box.w, 1e9, wide ? std::size_t{1} : std::size_t{4}});
+        pen.text({box.x, y}, value, Ink::Accent);
+        y += value.height + cap * 0.8;
+    }
+    const auto with = [&](const Targets& last) {
+        const Feet made = feet(pen, panel, last, box.w);
+        return std::pair(made, Box{box.x, y, box.w, box.bottom() - made.height() - plan_gap - y});
+    };
+    auto [at_foot, rows] = with({panel.close});
+    const auto before = static_cast<std::size_t>(std::max(0, panel.from));
+    const std::size_t shown = draw_rows(pen, panel, rows), next = before + shown;
+    if (before > 0 || next < panel.rows.size()) {
+        Target more = panel.more;
+        more.act = Show{.page = "plan-more", .argument = std::to_string(next < panel.rows.size() ? next : 0)};
+        at_foot = with({more, panel.close}).first;
+    }
+    double top = box.bottom() - at_foot.height();
+    for (const Targets& row : at_foot.rows) {
+        draw_row_of(pen, row, {box.x, top, box.w, at_foot.side});
+        top += at_foot.side + plan_gap;
+    }
+}
+
+}  // namespace screen

@@ -71,26 +71,33 @@ Json procedure(const Context& context, const Words& words) {
 }
 
 Json tissue(const Context& context) {
-    const plan::Donor& donor = context.record->state.inputs.file.donor;
+    const guide::CaseState& state = context.record->state;
     Json made = {{"resourceType", "BiologicallyDerivedProduct"}, {"productCategory", "tissue"}, {"productCode", text("Donor cornea")}};
-    if (donor.donation) {
-        Json number = {{"type", text("donation number")}, {"value", *donor.donation}};
+    if (const auto number = donation(state)) {
+        Json identifier = {{"type", text("donation number")}, {"value", *number}};
         // The systems that the specification's own R5 examples use; told apart by length alone.
-        if (donor.donation->size() == 13) number["system"] = "https://www.isbt128.org/uri/DonationIdentificationNumber";
-        if (donor.donation->size() == 40) number["system"] = "https://www.isbt128.org/uri/SingleEuropeanCode";
-        made["identifier"] = Json::array({number});
+        if (number->size() == 13) identifier["system"] = "https://www.isbt128.org/uri/DonationIdentificationNumber";
+        if (number->size() == 40) identifier["system"] = "https://www.isbt128.org/uri/SingleEuropeanCode";
+        made["identifier"] = Json::array({identifier});
     }
-    if (donor.storage) {
-        made["storage"] = Json::array({Json{{"description", *donor.storage == plan::Storage::Cold ? "cold" : "warm culture"}}});
+    if (const auto storage = state.inputs.file.donor.storage) {
+        made["storage"] = Json::array({Json{{"description", *storage == plan::Storage::Cold ? "cold" : "warm culture"}}});
     }
     return made;
 }
 
-Json device(const std::string& type, const std::string& name) {
-    return {{"resourceType", "Device"},
-            {"status", "active"},
-            {"deviceName", Json::array({Json{{"name", name}, {"type", "user-friendly-name"}}})},
-            {"type", text(type)}};
+/// A device; with what its pack said, where one was read.
+Json device(const std::string& type, const std::string& name, const guide::Item* pack) {
+    Json made = {{"resourceType", "Device"}};
+    if (pack != nullptr && pack->gtin)
+        made["udiCarrier"] = Json::array({Json{{"deviceIdentifier", *pack->gtin}, {"entryType", "barcode"}}});
+    made["status"] = "active";
+    if (pack != nullptr && pack->expires) made["expirationDate"] = measure::iso(*pack->expires);
+    if (pack != nullptr && pack->lot) made["lotNumber"] = *pack->lot;
+    if (pack != nullptr && pack->serial) made["serialNumber"] = *pack->serial;
+    made["deviceName"] = Json::array({Json{{"name", name}, {"type", "user-friendly-name"}}});
+    made["type"] = text(type);
+    return made;
 }
 
 std::string said_by(guide::Who who) {
@@ -132,9 +139,11 @@ Json correction(const Context& context, const Told<guide::TimeCorrected>& told) 
 
 std::vector<Json> resources(const Record& record, const Words& words) {
     const Context context = context_of(record);
-    const plan::Inputs& inputs = record.state.inputs;
-    std::vector<Json> made{procedure(context, words), tissue(context), device("Host trephine", inputs.trephine.name),
-                           device("Donor punch", inputs.punch.name), device("Record-keeping program", record.program)};
+    const instrument::Trephine& trephine = record.state.inputs.trephine;
+    const instrument::Punch& punch = record.state.inputs.punch;
+    std::vector<Json> made{
+        procedure(context, words), tissue(context), device("Host trephine", trephine.name, pack_read(record.state, trephine.id)),
+        device("Donor punch", punch.name, pack_read(record.state, punch.id)), device("Record-keeping program", record.program, nullptr)};
     for (const r4::Observation& one : r4::observations(context)) made.push_back(r4::resource(context, one));
     made.push_back(origin(context));
     for (const auto& told : all_of<guide::TimeCorrected>(record)) made.push_back(correction(context, told));

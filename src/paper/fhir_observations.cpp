@@ -1,4 +1,5 @@
 #include "eye/frame.hpp"
+#include "guide/tissue.hpp"
 #include "paper/fhir_parts.hpp"
 
 #include <algorithm>
@@ -154,6 +155,23 @@ Value done(const guide::CaseState& state, const guide::StepId& id) {
     return guide::confirmed(state, id) ? Value{"valueDateTime", measure::rfc3339(state.steps.at(id).at)} : absent();
 }
 
+/// What was told of the donor tissue: accepted or not, grafted or not, what was left over.
+void told(const Context& context, std::vector<Observation>& out) {
+    using guide::TissueWord;
+    const std::pair<TissueWord, const char*> all[] = {{TissueWord::Accepted, "Donor tissue accepted by the surgeon"},
+                                                      {TissueWord::Unfit, "Donor tissue found unfit"},
+                                                      {TissueWord::Grafted, "Donor tissue grafted"},
+                                                      {TissueWord::NotUsed, "Donor tissue not used"},
+                                                      {TissueWord::LeftOver, "Donor tissue left over"}};
+    for (const auto& one : all) {
+        const guide::Told* said = guide::find_told(context.record->state, one.first);
+        if (said != nullptr) {
+            out.push_back(
+                {.code = one.second, .value = {"valueBoolean", true}, .at = said->at, .focus = context.tissue, .note = said->text});
+        }
+    }
+}
+
 void tissue(const Context& context, std::vector<Observation>& out) {
     const guide::CaseState& state = context.record->state;
     const plan::Donor& donor = state.inputs.file.donor;
@@ -162,8 +180,11 @@ void tissue(const Context& context, std::vector<Observation>& out) {
     };
     about("Endothelial cell density",
           donor.endothelium_per_mm2 ? Value{"valueQuantity", quantity(*donor.endothelium_per_mm2, "/mm²", "/mm2")} : absent());
-    about("Tissue expires", donor.expires ? Value{"valueDateTime", measure::iso(*donor.expires)} : absent());
-    about("Day in storage", absent());
+    const auto expires = tissue_expires(state);
+    about("Tissue expires", expires ? Value{"valueDateTime", measure::iso(*expires)} : absent());
+    const auto stored = guide::stored(state, state.inputs.file.date);
+    about("Days in storage", stored ? Value{"valueQuantity", quantity(stored->days, "d", "d")} : absent());
+    told(context, out);
     out.push_back({.code = "Specimens labelled and read back",
                    .value = done(state, "specimens"),
                    .note = "Which specimens, and where they went, is not recorded."});

@@ -50,8 +50,8 @@ public:
                 [](const guide::RingSeen&) { return std::string(); },
                 [](const guide::ItemsMoved&) { return std::string(); },
                 [&](const guide::CountChecked& fact) { return check(fact); },
-                [](const guide::Scanned&) { return std::string(); },
-                [&](const guide::Overruled& fact) { return with_why(words_("paper.overruled", {number(fact.event)}), fact.why); },
+                [&](const guide::Scanned& fact) { return objections(fact); },
+                [&](const guide::Overruled& fact) { return overruled(fact); },
                 [&](const guide::Departed& fact) { return departure(event, fact); },
                 [](const guide::CameBack&) { return std::string(); },
                 [](const guide::ReasonGiven&) { return std::string(); },
@@ -60,6 +60,8 @@ public:
                 [](const guide::WrittenLate&) { return std::string(); },
                 [&](const guide::CaseClosed& fact) { return with_why(ended(fact.how), fact.why); },
                 [&](const guide::DifferenceRecorded& fact) { return difference(fact); },
+                [&](const guide::ItemPutAside& fact) { return with_why(words_("paper.put_aside", {number(fact.event)}), fact.why); },
+                [&](const guide::TissueTold& fact) { return told(fact); },
                 [](const auto&) { return std::string(); },
             },
             event.fact);
@@ -88,6 +90,31 @@ private:
     std::string check(const guide::CountChecked& fact) const {
         if (fact.seen == fact.expected) return {};
         return words_("paper.count_differs", {item_title(record_, fact.item), fact.by, number(fact.seen), number(fact.expected)});
+    }
+    std::string objections(const guide::Scanned& fact) const {
+        std::string said{};
+        for (const guide::Objection& one : fact.against) {
+            said += (said.empty() ? "" : " ") + words_("scan." + std::string(guide::name(one.what)), one.values);
+        }
+        return said.empty() ? said : words_("paper.read", {said});
+    }
+    std::string overruled(const guide::Overruled& fact) const {
+        const std::string said = with_why(words_("paper.overruled", {number(fact.event)}), fact.why);
+        return fact.contact.empty() ? said : said + ", " + words_("paper.contact", {fact.contact});
+    }
+    std::string told(const guide::TissueTold& fact) const {
+        switch (fact.what) {
+            case guide::TissueWord::Unfit:
+                return with_why(words_("paper.unfit"), fact.text);
+            case guide::TissueWord::NotUsed:
+                return with_why(words_("paper.tissue_not_used"), fact.text);
+            case guide::TissueWord::Accepted:
+            case guide::TissueWord::BackUpNamed:
+            case guide::TissueWord::Grafted:
+            case guide::TissueWord::LeftOver:
+                return {};
+        }
+        return {};
     }
     std::string difference(const guide::DifferenceRecorded& fact) const {
         const std::vector<std::string> values{item_title(record_, fact.item), number(fact.seen), number(fact.expected)};

@@ -54,6 +54,14 @@ std::vector<Told<Fact>> all_of(const Record& record) {
     return found;
 }
 
+/// The newest pack read for an instrument that was not put aside; none if there is none.
+const guide::Item* pack_read(const guide::CaseState& state, const std::string& instrument);
+/// Packs that the unit's list gives to no instrument of this case, newest last.
+std::vector<const guide::Item*> other_packs(const guide::CaseState& state);
+/// The donation number: as read from the label, else as the case file names it.
+std::optional<std::string> donation(const guide::CaseState& state);
+std::optional<measure::Day> tissue_expires(const guide::CaseState& state);
+
 /// Whether a later tap took this event back.
 bool taken_back(const Record& record, guide::Seq seq);
 /// Whether the event was held in memory and written later.

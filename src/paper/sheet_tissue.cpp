@@ -1,4 +1,5 @@
 // Tissue, packs and counts on the handover sheet. What no event holds is said to be not recorded.
+#include "guide/tissue.hpp"
 #include "paper/format.hpp"
 #include "paper/sheet.hpp"
 
@@ -14,14 +15,71 @@ std::string done_at(const guide::CaseState& state, const guide::StepId& id) {
     return guide::confirmed(state, id) ? measure::hour_minute(state.steps.at(id).at) : "";
 }
 
-std::string storage_text(const plan::Donor& donor, const Words& words) {
-    if (!donor.storage) return words("paper.not_recorded");
-    return words(*donor.storage == plan::Storage::Cold ? "paper.cold" : "paper.culture");
+std::string donation_text(const guide::CaseState& state, const Words& words) {
+    const auto number = donation(state);
+    if (!number) return words("paper.not_recorded");
+    const guide::ScanSeen* read = guide::tissue_read(state);
+    if (read == nullptr) return words("paper.not_read", {*number});
+    const guide::Item& item = read->said.item;
+    return words("paper.read_at",
+                 {item.product ? *number + " " + *item.product + item.division.value_or("") : *number, measure::hour_minute(read->at)});
 }
 
-std::string density_text(const plan::Donor& donor, const Words& words) {
-    if (!donor.endothelium_per_mm2) return words("paper.not_recorded");
-    return words("paper.density_value", {number(*donor.endothelium_per_mm2)});
+std::string days_text(const guide::CaseState& state, const Words& words) {
+    const auto stored = guide::stored(state, state.inputs.file.date);
+    if (!stored) return words("paper.day_not_recorded");
+    const std::string day = words("paper.day", {number(stored->days)});
+    switch (stored->band) {
+        case guide::StorageDays::Usual:
+            return day;
+        case guide::StorageDays::Flagged:
+            return day + ", " + words("paper.day_flagged");
+        case guide::StorageDays::Over:
+            return day + ", " + words("paper.day_over");
+    }
+    return day;
+}
+
+std::string storage_text(const guide::CaseState& state, const Words& words) {
+    const auto storage = state.inputs.file.donor.storage;
+    const std::string kind =
+        !storage ? words("paper.not_recorded") : words(*storage == plan::Storage::Cold ? "paper.cold" : "paper.culture");
+    return kind + "; " + days_text(state, words);
+}
+
+std::string density_text(const guide::CaseState& state, const Words& words) {
+    const auto density = guide::density(state);
+    if (!density) return words("paper.not_recorded");
+    const std::string text = words("paper.density_value", {number(density->counted), number(density->low), number(density->high)});
+    if (density->under) return text + ", " + words("paper.density_under");
+    return density->perhaps_under ? text + ", " + words("paper.density_perhaps") : text;
+}
+
+/// What was told of the tissue, in one of two words that exclude each other.
+std::string told_text(const guide::CaseState& state, const std::vector<std::pair<guide::TissueWord, const char*>>& either,
+                      const Words& words) {
+    for (const auto& one : either) {
+        const guide::Told* told = guide::find_told(state, one.first);
+        if (told == nullptr) continue;
+        const std::string text = words(one.second, {measure::hour_minute(told->at)});
+        return told->text.empty() ? text : text + ": " + told->text;
+    }
+    return words("paper.not_recorded");
+}
+
+/// "lot A1, expires 2027-01-31", as far as the label says.
+std::string pack_text(const guide::Item* pack, const Words& words) {
+    if (pack == nullptr) return words("paper.not_recorded");
+    std::string text = pack->lot ? words("paper.lot", {*pack->lot}) : words("paper.no_lot");
+    if (pack->serial) text += ", " + words("paper.serial", {*pack->serial});
+    return pack->expires ? text + ", " + words("paper.expires_on", {measure::iso(*pack->expires)}) : text;
+}
+
+std::string packs_text(const guide::CaseState& state, const Words& words) {
+    std::string text{};
+    for (const guide::Item* pack : other_packs(state))
+        text += (text.empty() ? "" : "; ") + pack->gtin.value_or("?") + " " + pack_text(pack, words);
+    return or_not_recorded(text, words);
 }
 
 /// What is known of a step that says more than a tap can hold.
@@ -55,17 +113,21 @@ std::string pause_text(const guide::CaseState& state, guide::Pause pause, const 
 }  // namespace
 
 Section tissue_section(const Record& record, const Words& words) {
+    using guide::TissueWord;
     const guide::CaseState& state = record.state;
-    const plan::CaseFile& file = state.inputs.file;
+    const auto expires = tissue_expires(state);
     const std::string none = words("paper.not_recorded");
     return {.title = words("paper.tissue"),
-            .rows = {{words("paper.donation"), or_not_recorded(file.donor.donation.value_or(""), words)},
-                     {words("paper.storage"), storage_text(file.donor, words)},
-                     {words("paper.storage_day"), none},
-                     {words("paper.expires"), file.donor.expires ? measure::iso(*file.donor.expires) : none},
-                     {words("paper.density"), density_text(file.donor, words)},
-                     {words("paper.trephine_lot"), none},
-                     {words("paper.punch_lot"), none},
+            .rows = {{words("paper.donation"), donation_text(state, words)},
+                     {words("paper.storage"), storage_text(state, words)},
+                     {words("paper.expires"), expires ? measure::iso(*expires) : none},
+                     {words("paper.density"), density_text(state, words)},
+                     {words("paper.used"),
+                      told_text(state, {{TissueWord::Grafted, "paper.grafted"}, {TissueWord::NotUsed, "paper.not_used"}}, words)},
+                     {words("paper.left_over"), told_text(state, {{TissueWord::LeftOver, "paper.told_at"}}, words)},
+                     {words("paper.trephine_lot"), pack_text(pack_read(state, state.inputs.trephine.id), words)},
+                     {words("paper.punch_lot"), pack_text(pack_read(state, state.inputs.punch.id), words)},
+                     {words("paper.other_packs"), packs_text(state, words)},
                      {words("paper.suture_material"), none},
                      {words("paper.specimens"), done_but(state, "specimens", "paper.specimens_value", words)},
                      {words("paper.shield"), done_but(state, "pad-and-shield", "paper.at", words)}}};

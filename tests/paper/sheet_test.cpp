@@ -47,7 +47,7 @@ TEST_CASE("the played demo case is all on its sheet") {
              "round",
              "cold",
              "2026-12-02",
-             "2580 /mm²",
+             "2580 /mm² (2322 to 2838)",
              "2 opened, 0 back",
              "2 seen by scrub nurse 08:33",
              "2 seen by circulating nurse 08:34",
@@ -106,10 +106,35 @@ TEST_CASE("what no event holds is said to be not recorded, and no row is left ou
         CHECK(value_of(after.depth, label) != none);
     }
     CHECK(value_of(before.sutures, "Ring reflection") == none);
-    CHECK(value_of(after.tissue, "Day in storage") == none);
+    CHECK(value_of(after.tissue, "Storage") == "cold; day not recorded");
+    CHECK(value_of(after.tissue, "Trephine, pack") == none);
     CHECK(value_of(after.tissue, "Suture material") == none);
     CHECK(says(value_of(after.sutures, "Knots"), "side not recorded"));
     CHECK(printed::pages_of(printed::sheet_pdf(printed::opened())) == 1);
+}
+
+TEST_CASE("what was read from labels is on the sheet: number, day in storage, lots; what speaks against it under otherwise") {
+    paper::Record record = printed::opened();
+    const measure::Day collected{2026, 11, 16}, expires{2027, 1, 31};
+    guide::Item tissue{.kind = guide::ItemKind::Tissue, .donation = "Z549917123456", .collected = collected};
+    guide::Item trephine{.kind = guide::ItemKind::Pack, .lot = "T77", .expires = expires, .instrument = "suction-trephine"};
+    guide::Item wrong = trephine, other{.kind = guide::ItemKind::Pack, .gtin = "09506000134352", .lot = "N10"};
+    wrong.lot = "T88";
+    printed::add(record, {guide::Scanned{.bytes = "a", .item = tissue}, guide::Scanned{.bytes = "b", .item = trephine},
+                          guide::Scanned{.bytes = "c", .item = wrong, .against = {{guide::Against::WrongSize, {"8.00", "7.50"}}}},
+                          guide::ItemPutAside{.event = record.state.last + 3, .why = "wrong box"},
+                          guide::Scanned{.bytes = "d", .item = other}, guide::TissueTold{guide::TissueWord::Grafted, ""}});
+    const paper::Section rows = paper::tissue_section(record, printed::words());
+    CHECK(says(value_of(rows, "Donation number"), "Z549917123456"));
+    CHECK(value_of(rows, "Storage") == "cold; day 9, over 7 days");  // 16 to 25 November
+    CHECK(value_of(rows, "Trephine, pack") == "lot T77, expires 2027-01-31");
+    CHECK(value_of(rows, "Punch, pack") == none);
+    CHECK(value_of(rows, "Other packs read") == "09506000134352 lot N10");
+    CHECK(says(value_of(rows, "Grafted"), "yes"));
+    const auto lines = paper::otherwise(record, printed::words());
+    REQUIRE(lines.size() == 2);
+    CHECK(says(lines[0], "8.00 mm; planned is 7.50 mm"));
+    CHECK(says(lines[1], "put aside: wrong box"));
 }
 
 TEST_CASE("a case that is not closed, not sealed or not whole says so at the top") {

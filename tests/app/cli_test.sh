@@ -131,6 +131,35 @@ says "$place/refused.jsonl:2:"
 head -n 1 "$demo" | sed 's/}/, "expect": "refused"}/' >"$place/taken.jsonl"
 gives 1 "no refusal where one was expected" --ledger "$place/d.ledger" play "$place/taken.jsonl" --case "$good"
 says "$place/taken.jsonl:1:"
+# ---- scans and past cases ----
+# What a scan says is read from its bytes; =G1234…70 is the example of ST-001, with a wrong check it is unread.
+{
+    echo '{"at": "2026-11-25T08:00:10.000Z", "who": "circulating", "do": "scan", "bytes": "=G12341765432171"}'
+    echo '{"at": "2026-11-25T08:00:11.000Z", "who": "circulating", "do": "scan", "bytes": "=G12341765432170"}'
+    echo '{"at": "2026-11-25T08:00:12.000Z", "who": "circulating", "do": "scan", "bytes": "=>026300"}'
+    head -n 1 "$demo" | sed 's/}/, "expect": "refused"}/'
+    echo '{"at": "2026-11-25T08:00:30.000Z", "who": "surgeon", "do": "overrule", "event": 7, "why": "asked", "expect": "refused"}'
+    echo '{"at": "2026-11-25T08:00:31.000Z", "who": "surgeon", "do": "overrule", "event": 7, "why": "asked", "contact": "invented bank"}'
+    echo '{"at": "2026-11-25T08:00:32.000Z", "who": "scrub", "do": "finish-step", "step": "tissue-here"}'
+    echo '{"at": "2026-11-25T08:00:33.000Z", "who": "surgeon", "do": "close-case", "how": "abandoned", "why": "for the test"}'
+} >"$place/scans.jsonl"
+gives 0 "scans, and expired tissue overruled with the bank's contact" --ledger "$place/s.ledger" play "$place/scans.jsonl" --case "$good"
+gives 0 "the scans of a case" --ledger "$place/s.ledger" state "$reference" --json
+prints '"kind": "unread"'
+prints '"donation": "G123417654321"'
+prints '"what": "expired"'
+gives 0 "past cases" --ledger "$place/s.ledger" past
+prints "0 cases that are over"
+gives 0 "rehearsals that are over" --ledger "$place/s.ledger" past --invented --json
+prints '"cases":1'
+prints '"abandoned":{"events":1,"of":1'
+[ -f "$place/s.ledger.past" ] || wrong "no side file"
+gives 0 "the same from the side file" --ledger "$place/s.ledger" past --invented --json
+gives 0 "a filter that leaves all out" --ledger "$place/s.ledger" past --invented --from 2027-01-01 --json
+prints '"filtered":1'
+gives 2 "a day that is none" --ledger "$place/s.ledger" past --from 2027-02-30
+gives 3 "past cases of no ledger" --ledger "$place/none.ledger" past
+
 { sed -n 2p "$demo"; sed -n 1p "$demo"; } >"$place/back.jsonl"
 gives 2 "a time that goes back" --ledger "$place/e.ledger" play "$place/back.jsonl" --case "$good"
 says "$place/back.jsonl:2:1: at:"

@@ -176,14 +176,34 @@ TEST_CASE("a closed case is sealed, an open one is not") {
     auto ledger = opened(folder.file("a.ledger"));
     ledger.append("K-1", samples::events(1, 3));
     CHECK_FALSE(ledger.seal("K-1", samples::instant(9)));
-    CHECK((verdict(ledger, "K-1") == Verdict{.whole_to = 3}));
+    REQUIRE(ledger.ends().size() == 1);
+    CHECK((verdict(ledger, "K-1") == Verdict{.whole_to = 3, .hash = ledger.ends().front().hash}));
     const auto end = samples::event(4, guide::CaseClosed{.how = guide::CaseEnd::Done});
     ledger.append("K-1", {&end, 1});
     const auto seal = ledger.seal("K-1", samples::instant(9));
     REQUIRE(seal);
     CHECK(seal->last_seq == 4);
     CHECK(seal->fingerprint.size() == 39);
-    CHECK((verdict(ledger, "K-1") == Verdict{.whole_to = 4, .sealed = Verdict::Sealed::Yes, .fingerprint = seal->fingerprint}));
+    CHECK((verdict(ledger, "K-1") ==
+           Verdict{.whole_to = 4, .hash = seal->hash, .sealed = Verdict::Sealed::Yes, .fingerprint = seal->fingerprint}));
+}
+
+TEST_CASE("the ends of all cases are known by reference, as the disk has them") {
+    const Folder folder;
+    const auto path = folder.file("a.ledger");
+    {
+        auto ledger = opened(path);
+        CHECK(ledger.ends().empty());
+        ledger.append("K-2", samples::events(1, 2));
+        ledger.append("K-1", samples::events(1, 3));
+        const auto more = samples::event(3, guide::SpokeTurned{.by = 1});
+        ledger.append("K-2", {&more, 1});
+    }
+    auto ledger = opened(path);
+    const auto ends = ledger.ends();
+    REQUIRE(ends.size() == 2);
+    CHECK((ends[0] == End{.reference = "K-1", .last_seq = 3, .hash = verdict(ledger, "K-1").hash}));
+    CHECK((ends[1] == End{.reference = "K-2", .last_seq = 3, .hash = verdict(ledger, "K-2").hash}));
 }
 
 TEST_CASE("an event after the seal is told, and a second seal covers it") {

@@ -106,6 +106,8 @@ TEST_CASE("tissue expires at the end of its day, or at its minute") {
     CHECK(at(12, {2026, 11, 24}, std::nullopt) == Names{"expired"});
     CHECK(at(12, operation, 12 * 60 + 1).empty());
     CHECK(at(13, operation, 12 * 60 + 1) == Names{"expired"});
+    CHECK(at(12, operation, 12 * 60).empty());  // a second past twelve is still that minute
+    CHECK(at(12, operation, 12 * 60 - 1) == Names{"expired"});
     CHECK(at(13, {2026, 11, 26}, 0).empty());
 }
 
@@ -141,6 +143,18 @@ TEST_CASE("a part of a label without its number claims nothing but its date") {
     CHECK(against(other, Isbt{.product = Product{.code = "V0001", .division = "002"}}).empty());
     CHECK(other.state.scans.back().said.item.kind == ItemKind::Part);
     CHECK_FALSE(other.state.scans.front().completed);
+    CHECK(against(other, Isbt{.expires = Moment{.day = {2026, 12, 2}}}).empty());
+    CHECK(other.state.scans.back().said.item.kind == ItemKind::Part);
+}
+
+TEST_CASE("a label that was put aside is not read on from, and stops again when it is read again") {
+    sample::Case c(brief());
+    REQUIRE(against(c, number(another)) == Names{"not-planned-tissue"});
+    REQUIRE(c.does(PutAside{.event = c.state.last}));
+    CHECK(against(c, Isbt{.product = Product{.code = "V0001", .division = "001"}}).empty());
+    CHECK(c.state.scans.back().said.item.kind == ItemKind::Part);
+    CHECK(against(c, number(another)) == Names{"not-planned-tissue"});
+    CHECK(c.state.scans.back().said.completes == 0);
 }
 
 TEST_CASE("tissue used in another case stops, and so does tissue of another patient; each names the case") {
@@ -157,6 +171,8 @@ TEST_CASE("the donor's other cornea is no used tissue, but the number alone does
     const std::vector<Elsewhere> mate{{"K-7", item_of(whole(ours, "002")), true}};
     sample::Case c(brief());
     CHECK(against(c, whole(ours, "001"), mate).empty());
+    const Isbt other_product{.donation = Donation{.number = ours, .flags = "00"}, .product = Product{.code = "V0002", .division = "001"}};
+    CHECK(against(c, whole(ours, "001"), {{"K-7", item_of(other_product), true}}).empty());
     sample::Case by_number(brief());
     CHECK(against(by_number, number(ours), mate) == Names{"which-cornea"});
     CHECK_FALSE(goes_on(by_number));

@@ -59,6 +59,7 @@ TEST_CASE("a density is good to 10 %, and is under the unit's minimum or perhaps
     CHECK(judged(2000, 2000).perhaps_under);
     CHECK(judged(2222, 2000).perhaps_under);
     CHECK_FALSE(judged(2223, 2000).perhaps_under);
+    CHECK_FALSE(judged(2000, 1800).perhaps_under);  // 10 % less is the minimum itself
     CHECK_FALSE(density(sample::Case().state));
 }
 

@@ -122,9 +122,11 @@ std::vector<Type> label_roles(const Target& target, Rank rank) {
     return {};
 }
 
-Block line_block(const Pen& pen, const std::string& line, Rank rank, const Room& room) {
+/// Never bigger than the label above it.
+Block line_block(const Pen& pen, const std::string& line, Type label, Rank rank, const Room& room) {
     if (line.empty()) return {};
-    return rank == Rank::First ? pen.block(line, {Type::Lead, Type::Text}, room) : pen.block(line, {Type::Text}, room);
+    const bool big = rank == Rank::First && (label == Type::Display || label == Type::Title);
+    return big ? pen.block(line, {Type::Lead, Type::Text}, room) : pen.block(line, {Type::Text}, room);
 }
 
 struct Lettered {
@@ -138,7 +140,7 @@ Lettered set(const Pen& pen, const Target& target, Type role, Rank rank, const R
     Lettered made{.label = pen.block(target.label, {role}, room), .line = {}, .between = pen.cap(Type::Text) * 0.55};
     const double air = dead ? 0 : pen.cap(Type::Text) * 0.7;  // a line that would crowd a live target is not worth it
     const Room left{room.width, room.height - made.label.height - made.between - air, dead ? std::size_t{3} : std::size_t{2}};
-    made.line = line_block(pen, dead ? target.why_not : target.line, rank, left);
+    made.line = line_block(pen, dead ? target.why_not : target.line, role, rank, left);
     return made;
 }
 

@@ -91,10 +91,10 @@ TableModel counts() {
         row.fewer.weight = row.more.weight = Weight::Elsewhere;
         card.counts.push_back(row);
     }
-    Target scrub = target("check-scrub", "scrub nurse: agrees", "saw every one and says so", Look::Plain);
+    Target scrub = target("check-scrub", "scrub nurse: agrees", "sees every one", Look::Plain);
     scrub.why_not = "has agreed";
     return step("Suturing", std::move(card),
-                {scrub, target("check-circulating", "circulating nurse: agrees", "saw every one and says so", Look::Filled),
+                {scrub, target("check-circulating", "circulating nurse: agrees", "sees every one", Look::Filled),
                  target("undo", "Undo tap", "the last change"), target("else", "Something else happened", "", Look::Watch)});
 }
 

@@ -143,6 +143,22 @@ TEST_CASE("the tissue a case file names is kept for it before it is read; read, 
     CHECK(summary(c.state).items.size() == 1);
 }
 
+TEST_CASE("a label read symbol by symbol is one item, as its last symbol left it") {
+    sample::Case c;
+    REQUIRE(c.does(Scan{.bytes = "x", .label = Isbt{.donation = Donation{.number = ours, .flags = "00"}}}));
+    REQUIRE(c.does(Scan{.bytes = "y", .label = Isbt{.product = Product{.code = "V0001", .division = "001"}}}));
+    REQUIRE(summary(c.state).items.size() == 1);
+    CHECK(summary(c.state).items.front().item.product == std::optional<std::string>("V0001"));
+}
+
+TEST_CASE("a check that saw another number than expected is counted, also when it was put right") {
+    sample::Case c;
+    REQUIRE(c.does(CheckCount{.item = "needles", .seen = 1, .by = "scrub nurse"}));
+    REQUIRE(c.does(CheckCount{.item = "needles", .seen = 0, .by = "scrub nurse"}));
+    CHECK(summary(c.state).counts == 2);
+    CHECK(summary(c.state).counts_differed == 1);
+}
+
 TEST_CASE("a case does not see itself, nor a rehearsal") {
     sample::Case c;
     REQUIRE(c.does(Scan{.bytes = "x", .label = tissue("001")}));

@@ -30,6 +30,7 @@ struct Moved {
 struct Character {
     char32_t code = 0;
     std::int64_t time_ms = 0;
+    bool repeated = false;  // the key is held down
     bool operator==(const Character&) const = default;
 };
 
@@ -40,7 +41,12 @@ struct Key {
     char letter = 0;   // Letter: 'A' to 'Z', '0' to '9'
     int function = 0;  // Function: 1 to 24
     bool control = false, shift = false, alt = false, repeated = false;
+    std::int64_t time_ms = 0;
     bool operator==(const Key&) const = default;
+};
+/// A key is let go: for what is held.
+struct KeyUp {
+    bool operator==(const KeyUp&) const = default;
 };
 struct Resized {
     int width_px = 0, height_px = 0;
@@ -50,12 +56,16 @@ struct Resized {
 struct Exposed {
     bool operator==(const Exposed&) const = default;
 };
+/// A screen was plugged in or pulled out: seat the windows anew.
+struct ScreensChanged {
+    bool operator==(const ScreensChanged&) const = default;
+};
 /// The system asks the window to close.
 struct Closed {
     bool operator==(const Closed&) const = default;
 };
 
-using Event = std::variant<Pressed, Released, Moved, Character, Key, Resized, Exposed, Closed>;
+using Event = std::variant<Pressed, Released, Moved, Character, Key, KeyUp, Resized, Exposed, ScreensChanged, Closed>;
 using Events = std::vector<Event>;
 
 }  // namespace device

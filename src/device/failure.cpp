@@ -9,6 +9,8 @@ std::string sentence(Failure::What what) {
             return "No display can be opened";
         case Failure::What::NoOpenGl:
             return "The display does not offer OpenGL 3.3";
+        case Failure::What::NoSound:
+            return "No sound can be made";
         case Failure::What::NoFont:
             return "A font of the program is missing or damaged";
         case Failure::What::NoFile:

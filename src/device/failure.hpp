@@ -8,7 +8,7 @@
 namespace device {
 
 struct Failure {
-    enum class What { NoDisplay, NoOpenGl, NoFont, NoFile, CannotRead, CannotWrite, TooLarge };
+    enum class What { NoDisplay, NoOpenGl, NoSound, NoFont, NoFile, CannotRead, CannotWrite, TooLarge };
     What what{};
     std::string detail{};  // the path, or what the system said
     bool operator==(const Failure&) const = default;

@@ -61,12 +61,13 @@ Input::Input(GLFWwindow* window, double px_per_mm) : px_per_mm_(px_per_mm) {
 
 Input& Input::of(GLFWwindow* window) { return *static_cast<Input*>(::glfwGetWindowUserPointer(window)); }
 
-void Input::expect_button(const x11::Seen& seen) {
-    if (number_ != 0 && seen.window == number_) expected_.push_back(seen);
+void Input::expect(const x11::Seen& seen) {
+    if (number_ != 0 && seen.window == number_) (seen.key == 0 ? expected_ : expected_keys_).push_back(seen);
 }
 
 void Input::end_of_batch() {
     expected_.clear();
+    expected_keys_.clear();
     if (std::exchange(exposed_, false)) events_.push_back(Exposed{});  // once, however many pieces
     if (std::exchange(moved_, false) && down_) events_.push_back(Moved{x_px_ / px_per_mm_, y_px_ / px_per_mm_});
 }
@@ -80,6 +81,14 @@ Events Input::drain() {
 
 std::int64_t Input::from_server(std::uint32_t server_ms) const {
     return joined_ms_ + static_cast<std::int32_t>(server_ms - joined_server_ms_);  // right across the wrap
+}
+
+/// A key that an input method held back, or that came late, is not the next expected one: it is as fresh as we can tell.
+std::int64_t Input::key_time(int code) {
+    if (expected_keys_.empty() || static_cast<int>(expected_keys_.front().key) != code) return monotonic_ms();
+    const x11::Seen seen = expected_keys_.front();
+    expected_keys_.pop_front();
+    return from_server(seen.server_ms);
 }
 
 Input::When Input::when(bool down) {
@@ -114,14 +123,21 @@ void Input::on_cursor(GLFWwindow* window, double x, double y) {
 }
 
 void Input::on_key(GLFWwindow* window, int key, int scancode, int action, int mods) {
-    if (action == GLFW_RELEASE) return;
+    if (action == GLFW_RELEASE) {
+        of(window).events_.push_back(KeyUp{});
+        return;
+    }
+    Input& input = of(window);
+    input.repeating_ = action == GLFW_REPEAT;
+    input.key_ms_ = input.key_time(scancode);
     Key out{.control = (mods & GLFW_MOD_CONTROL) != 0,
             .shift = (mods & GLFW_MOD_SHIFT) != 0,
             .alt = (mods & GLFW_MOD_ALT) != 0,
-            .repeated = action == GLFW_REPEAT};
-    Events& events = of(window).events_;
+            .repeated = action == GLFW_REPEAT,
+            .time_ms = input.key_ms_};
+    Events& events = input.events_;
     if (out.control && key == GLFW_KEY_RIGHT_BRACKET) {
-        events.push_back(Character{U'\x1d', monotonic_ms()});
+        events.push_back(Character{U'\x1d', input.key_ms_, out.repeated});
         return;
     }
     const auto* const found = std::find_if(std::begin(named), std::end(named), [&](const auto& pair) { return pair.first == key; });
@@ -136,7 +152,10 @@ void Input::on_key(GLFWwindow* window, int key, int scancode, int action, int mo
     events.push_back(out);
 }
 
-void Input::on_character(GLFWwindow* window, unsigned code) { of(window).events_.push_back(Character{char32_t{code}, monotonic_ms()}); }
+void Input::on_character(GLFWwindow* window, unsigned code) {
+    Input& input = of(window);
+    input.events_.push_back(Character{char32_t{code}, input.key_ms_, input.repeating_});
+}
 
 void Input::on_size(GLFWwindow* window, int width, int height) { of(window).events_.push_back(Resized{width, height}); }
 

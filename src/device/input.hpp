@@ -19,9 +19,10 @@ public:
     Input& operator=(const Input&) = delete;
 
     void measure_by(double px_per_mm) { px_per_mm_ = px_per_mm; }
-    /// A press or release that GLFW is about to report, if it is this window's.
-    void expect_button(const x11::Seen& seen);
+    /// A press, release or key that GLFW is about to report, if it is this window's.
+    void expect(const x11::Seen& seen);
     void end_of_batch();
+    void screens_changed() { events_.push_back(ScreensChanged{}); }
     Events drain();
 
 private:
@@ -32,6 +33,7 @@ private:
     };
     When when(bool down);
     std::int64_t from_server(std::uint32_t server_ms) const;
+    std::int64_t key_time(int code);
     void button(bool down);
     static Input& of(GLFWwindow* window);
     static void on_button(GLFWwindow* window, int button, int action, int mods);
@@ -47,9 +49,10 @@ private:
     double scale_ = 1;  // pixels a unit of the cursor's coordinates
     std::int64_t joined_ms_ = 0;
     std::uint32_t joined_server_ms_ = 0;
-    std::deque<x11::Seen> expected_{};
+    std::deque<x11::Seen> expected_{}, expected_keys_{};
+    std::int64_t key_ms_ = 0;  // of the key that is being reported: its character follows
     double x_px_ = 0, y_px_ = 0;
-    bool down_ = false, moved_ = false, exposed_ = false;
+    bool down_ = false, moved_ = false, exposed_ = false, repeating_ = false;
     Events events_{};
 };
 

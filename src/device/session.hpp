@@ -8,6 +8,8 @@
 #include <string>
 #include <vector>
 
+struct GLFWmonitor;
+
 namespace device {
 
 class Input;
@@ -34,6 +36,7 @@ private:
     std::vector<Input*> inputs_{};
     std::string complaint_{};
     static void complain(int code, const char* words);
+    static void screens_changed(GLFWmonitor* monitor, int event);
 };
 
 }  // namespace device

@@ -14,6 +14,7 @@ namespace device {
 struct Window::Core {
     std::shared_ptr<Session> session{};
     GLFWwindow* handle = nullptr;
+    std::optional<GlassSize> told{};
     std::optional<double> px_per_mm{};
     std::unique_ptr<Input> input{};
     ~Core() {
@@ -24,10 +25,10 @@ struct Window::Core {
 
 namespace {
 
-GLFWmonitor* monitor(int wished) {
+GLFWmonitor* monitor(std::optional<std::size_t> wished) {
     int count = 0;
     GLFWmonitor** const all = ::glfwGetMonitors(&count);
-    return count == 0 ? nullptr : all[wished >= 0 && wished < count ? wished : 0];
+    return wished && *wished < static_cast<std::size_t>(count) ? all[*wished] : nullptr;
 }
 
 void hint(const WindowWish& wish) {
@@ -40,6 +41,9 @@ void hint(const WindowWish& wish) {
     ::glfwWindowHint(GLFW_STENCIL_BITS, 0);
     ::glfwWindowHint(GLFW_AUTO_ICONIFY, GLFW_FALSE);  // a full screen stays when another window takes the keyboard
     ::glfwWindowHint(GLFW_RESIZABLE, wish.full_screen ? GLFW_FALSE : GLFW_TRUE);
+    ::glfwWindowHint(GLFW_VISIBLE, wish.full_screen && !wish.screen ? GLFW_FALSE : GLFW_TRUE);
+    ::glfwWindowHint(GLFW_FOCUSED, wish.takes_keyboard ? GLFW_TRUE : GLFW_FALSE);
+    ::glfwWindowHint(GLFW_FOCUS_ON_SHOW, wish.takes_keyboard ? GLFW_TRUE : GLFW_FALSE);
 }
 
 GLFWwindow* create(const WindowWish& wish) {
@@ -54,12 +58,11 @@ GLFWwindow* create(const WindowWish& wish) {
     return ::glfwCreateWindow(mode->width, mode->height, wish.title.c_str(), on, nullptr);
 }
 
-std::optional<double> scale_of(const WindowWish& wish) {
+std::optional<double> scale_of(std::optional<std::size_t> on, const std::optional<GlassSize>& told) {
     const auto all = screens();
     if (!all || all->empty()) return std::nullopt;
-    const Screen& screen =
-        (*all)[wish.screen >= 0 && static_cast<std::size_t>(wish.screen) < all->size() ? static_cast<std::size_t>(wish.screen) : 0];
-    return wish.told ? px_per_mm(screen.report, *wish.told) : screen.px_per_mm;
+    const Screen& screen = (*all)[on && *on < all->size() ? *on : 0];
+    return told ? px_per_mm(screen.report, *told) : screen.px_per_mm;
 }
 
 }  // namespace
@@ -75,7 +78,8 @@ Result<Window> Window::open(const WindowWish& wish) {
     if (::gladLoadGL(::glfwGetProcAddress) < GLAD_MAKE_VERSION(3, 3)) return Failure{Failure::What::NoOpenGl, "its functions are missing"};
     ::glfwSwapInterval(wish.wait_for_refresh ? 1 : 0);
     if (!wish.pointer_shown) ::glfwSetInputMode(core->handle, GLFW_CURSOR, GLFW_CURSOR_HIDDEN);
-    core->px_per_mm = scale_of(wish);
+    core->told = wish.told;
+    core->px_per_mm = scale_of(wish.screen, wish.told);
     core->input = std::make_unique<Input>(core->handle, core->px_per_mm.value_or(1.0));
     core->session->add(*core->input);
     return Window(std::move(core));
@@ -101,6 +105,20 @@ int Window::height_px() const {
 std::optional<double> Window::px_per_mm() const { return core_->px_per_mm; }
 
 void Window::measure_by(double px_per_mm) { core_->input->measure_by(px_per_mm); }
+
+void Window::seat(std::optional<std::size_t> screen) {
+    GLFWmonitor* const on = monitor(screen);
+    const GLFWvidmode* const mode = on == nullptr ? nullptr : ::glfwGetVideoMode(on);
+    if (mode == nullptr) {
+        ::glfwHideWindow(core_->handle);
+        return;
+    }
+    ::glfwSetWindowMonitor(core_->handle, on, 0, 0, mode->width, mode->height, mode->refreshRate);
+    ::glfwShowWindow(core_->handle);
+    core_->px_per_mm = scale_of(screen, core_->told);
+}
+
+bool Window::hidden() const { return ::glfwGetWindowAttrib(core_->handle, GLFW_VISIBLE) == GLFW_FALSE; }
 
 void Window::wait(double seconds) { core_->session->wait(seconds); }
 

@@ -33,11 +33,12 @@ namespace device {
 struct WindowWish {
     std::string title{};
     bool full_screen = false;
-    int screen = 0;                        // which of screens(); the first when there are fewer
-    int width_px = 1280, height_px = 800;  // when not full screen
-    std::optional<GlassSize> told{};       // the screen's millimetres as a person told them
-    bool pointer_shown = true;             // false on a touch screen
-    bool wait_for_refresh = true;          // on for one window only
+    std::optional<std::size_t> screen = 0;  // which of screens(), when full screen; none: hidden until it is seated
+    int width_px = 1280, height_px = 800;   // when not full screen
+    std::optional<GlassSize> told{};        // the screen's millimetres as a person told them
+    bool pointer_shown = true;              // false on a touch screen
+    bool wait_for_refresh = true;           // on for one window only
+    bool takes_keyboard = true;             // when it comes to be shown
 };
 
 class Window {
@@ -53,6 +54,10 @@ public:
     std::optional<double> px_per_mm() const;
     /// By what presses are turned into millimetres. Until it is known, one pixel counts as one.
     void measure_by(double px_per_mm);
+
+    /// Fills a screen, or waits hidden for one. Only for windows that were opened full screen.
+    void seat(std::optional<std::size_t> screen);
+    bool hidden() const;
 
     /// Waits until something comes for any window, at most so long.
     void wait(double seconds);

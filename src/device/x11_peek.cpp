@@ -27,6 +27,11 @@ Bool note(Display*, XEvent* event, XPointer to) {
                                                              .y_px = static_cast<double>(button.y),
                                                              .server_ms = static_cast<std::uint32_t>(button.time)});
     }
+    if (event->type == KeyPress) {
+        const XKeyEvent& key = event->xkey;
+        reinterpret_cast<std::vector<Seen>*>(to)->push_back(
+            {.window = key.window, .down = true, .server_ms = static_cast<std::uint32_t>(key.time), .key = key.keycode});
+    }
     return False;
 }
 

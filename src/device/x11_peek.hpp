@@ -1,4 +1,4 @@
-// Presses as the X server saw them. GLFW's callbacks tell neither the time of a press nor, in a slow frame, its place for
+// Presses and keys as the X server saw them. GLFW's callbacks tell neither the time of a press nor, in a slow frame, its place for
 // sure; the events wait in Xlib's queue before GLFW takes them, and are read there without being taken out.
 // On another window system nothing is seen, and what the callbacks say is used.
 #pragma once
@@ -15,6 +15,7 @@ struct Seen {
     bool down = false;
     double x_px = 0, y_px = 0;
     std::uint32_t server_ms = 0;  // wraps after 49.7 days
+    unsigned key = 0;             // the code of a key that went down; 0: a button
 };
 
 /// Whether windows are X11's.
@@ -23,7 +24,7 @@ bool here();
 unsigned long number(GLFWwindow* window);
 /// The server's time now.
 std::uint32_t server_ms(GLFWwindow* window);
-/// Every press and release of the main button that waits in the queue, in order.
+/// Every press and release of the main button, and every key that went down, that waits in the queue, in order.
 std::vector<Seen> waiting();
 /// Waits until an event is in the queue, at most so long.
 void wait(double seconds);

@@ -173,3 +173,17 @@ TEST_CASE("what lay under another window asks to be drawn again") {
     first.wait(1);
     CHECK(only<Exposed>(first.poll()).size() == 1);
 }
+
+TEST_CASE("keys bear the time at which they were pressed, however late they are taken") {
+    Window window = slow_window();
+    send("search --name '^slow input$' windowfocus sleep 0.2 key --delay 100 a b c sleep 0.2");
+    ::usleep(200'000);  // all of them are taken at once
+    const auto characters = only<Character>(window.poll());
+    REQUIRE(characters.size() == 3);
+    for (std::size_t i = 1; i < characters.size(); ++i) {
+        const auto gap = characters[i].time_ms - characters[i - 1].time_ms;
+        CHECK(gap >= 60);
+        CHECK(gap <= 400);
+    }
+    CHECK(monotonic_ms() - characters.back().time_ms >= 300);
+}

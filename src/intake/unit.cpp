@@ -75,6 +75,29 @@ void read_stock(Fields& fields, plan::Limits& limits) {
     limits.donors_in_stock = sizes(fields, "donor_mm");
 }
 
+void read_sound(Fields& fields, Sound& sound) {
+    using Sutures = Sound::Sutures;
+    const auto sutures = one_of<Sutures>({{"from-fifth", Sutures::FromFifth}, {"every", Sutures::Every}, {"none", Sutures::None}});
+    sound.on = fields.optional("on", flag()).value_or(sound.on);
+    sound.volume = fields.optional("volume", whole(0, 100)).value_or(sound.volume);
+    sound.sutures = fields.optional("sutures", sutures).value_or(sound.sutures);
+    sound.suction_every_s = fields.optional("suction_every_s", whole(15, 600));
+    if (sound.suction_every_s.value_or(0) % 15 != 0) fields.wrong("suction_every_s", "a multiple of 15, from 15 to 600");
+    sound.awake = fields.optional("patient", one_of<bool>({{"asleep", false}, {"awake", true}})).value_or(sound.awake);
+}
+
+WordsFor<std::string> pedal_keys() {
+    WordsFor<std::string> keys{};
+    for (int n = 1; n <= 24; ++n) keys.emplace_back("F" + std::to_string(n), "F" + std::to_string(n));
+    for (const std::string key : {"PageUp", "PageDown", "Home", "End"}) keys.emplace_back(key, key);
+    return keys;
+}
+
+void read_foot_switch(Fields& fields, FootSwitch& pedal) {
+    pedal.key = fields.required("key", one_of<std::string>(pedal_keys()));
+    pedal.bounce_ms = fields.optional("bounce_ms", whole(50, 1000)).value_or(pedal.bounce_ms);
+}
+
 }  // namespace
 
 measure::Result<UnitFile, Problems> read_unit(std::string_view text, const std::string& name) {
@@ -94,6 +117,8 @@ measure::Result<UnitFile, Problems> read_unit(std::string_view text, const std::
         read_counts(root, file.unit.counts);
         read_packs(root, file.unit.packs);
         root.table("names", [&](Fields& fields) { read_names(fields, file.unit); });
+        root.table("sound", [&](Fields& fields) { read_sound(fields, file.sound); });
+        root.table("foot_switch", [&](Fields& fields) { read_foot_switch(fields, file.foot_switch); });
         root.table("limits", [&](Fields& fields) { read_limits(fields, file.unit.limits); });
         root.table("stock", [&](Fields& fields) { read_stock(fields, file.unit.limits); });
         return file;

@@ -8,6 +8,9 @@
 // [[pack]]     gtin, instrument, size_mm: what a trade number stands for, by the unit's own list
 // [limits]     clearance_mm, endothelium_per_mm2: none has a default, since no open figure exists
 // [stock]      host_mm, donor_mm: lists of the diameters on the shelf, each optional; else nothing is said of them
+// [sound]      on (false), volume (70, per cent), sutures = "from-fifth" | "every" | "none", suction_every_s: a multiple of 15 to
+//              600, none has a default; patient = "asleep" | "awake" (asleep)
+// [foot_switch] key: F1 to F24, PageUp, PageDown, Home, End; bounce_ms 50 to 1000 (200)
 #pragma once
 
 #include "guide/brief.hpp"
@@ -24,6 +27,24 @@ namespace intake {
 enum class Theme { Dark, Light };
 enum class Hand { Right, Left };
 
+/// What the unit wants to hear; off unless it says so.
+struct Sound {
+    enum class Sutures { FromFifth, Every, None };
+    bool on = false;
+    int volume = 70;  // per cent
+    Sutures sutures = Sutures::FromFifth;
+    std::optional<int> suction_every_s{};
+    bool awake = false;
+    bool operator==(const Sound&) const = default;
+};
+
+/// A pedal that types a key. Off unless a key is named.
+struct FootSwitch {
+    std::string key{};    // "F1" to "F24", "PageUp", "PageDown", "Home", "End"; empty: none
+    int bounce_ms = 200;  // a second press so soon is the same foot
+    bool operator==(const FootSwitch&) const = default;
+};
+
 struct Glass {
     measure::Length width{}, height{};
     bool operator==(const Glass&) const = default;
@@ -36,6 +57,8 @@ struct UnitFile {
     Hand hand = Hand::Right;
     guide::Source holder = guide::Source::Table;
     std::optional<Glass> table{}, desk{}, far{};
+    Sound sound{};
+    FootSwitch foot_switch{};
     bool operator==(const UnitFile&) const = default;
 };
 

@@ -111,3 +111,25 @@ TEST_CASE("a unit lists the sizes on its shelf, or says nothing of them") {
     CHECK(test::lines(read_unit(counts + "[stock]\nhost_mm = [75]\n", "u.toml")) ==
           test::Lines{"u.toml:6:12: stock.host_mm[1]: found 75; allowed a number from 1 to 12 mm"});
 }
+
+TEST_CASE("sound is off and there is no pedal unless the unit says so") {
+    const auto read = read_unit(counts, "u.toml");
+    REQUIRE(read);
+    CHECK_FALSE(read->sound.on);
+    CHECK_FALSE(read->sound.suction_every_s);
+    CHECK(read->foot_switch.key.empty());
+}
+
+TEST_CASE("what a unit wants to hear and its pedal are read, and what is wrong with them is told") {
+    const auto read = read_unit(counts +
+                                    "[sound]\non = true\nvolume = 40\nsutures = \"every\"\nsuction_every_s = 60\npatient = \"awake\"\n"
+                                    "[foot_switch]\nkey = \"PageDown\"\nbounce_ms = 300\n",
+                                "u.toml");
+    REQUIRE(read);
+    CHECK((read->sound == Sound{.on = true, .volume = 40, .sutures = Sound::Sutures::Every, .suction_every_s = 60, .awake = true}));
+    CHECK((read->foot_switch == FootSwitch{.key = "PageDown", .bounce_ms = 300}));
+    CHECK(problems(counts + "[sound]\nsuction_every_s = 50\n").size() == 1);
+    CHECK(problems(counts + "[sound]\nvolume = 101\n").size() == 1);
+    CHECK(problems(counts + "[foot_switch]\nkey = \"A\"\n").size() == 1);
+    CHECK(problems(counts + "[foot_switch]\nbounce_ms = 300\n").size() == 1);
+}

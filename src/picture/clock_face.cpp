@@ -57,10 +57,18 @@ bool seat_shares_line(const ClockFace& face, const Box& box, const Lettering& le
     return box.w / 2 >= lettering.width(Type::Text, face.seat_label) / 2 + 2 * rim_gap + word_width(face, lettering);
 }
 
+/// Without words, and with 3 and 9 at the sides, the hours of two digits beside them reach out furthest, 30 degrees up or down.
+double half_width_between_hours(double half, const Lettering& lettering) {
+    constexpr double across = 0.866, up = 0.5;
+    const double w = lettering.width(Type::Text, "10"), h = lettering.cap(Type::Text);
+    const double beyond = across * (rim_gap + across * w / 2 + up * h / 2) + w / 2;
+    return std::min(half - rim_gap - lettering.width(Type::Title, "9"), (half - beyond) / across);
+}
+
 /// The widest dial between words placed so.
 double half_width(Words words, const ClockFace& face, const Box& box, const Lettering& lettering) {
-    const bool narrow = !worded(face) && face.seat == eye::Seat::Head;  // 3 and 9 stand at the sides
-    const double digits = lettering.width(Type::Title, narrow ? "9" : "12"), word = word_width(face, lettering), half = box.w / 2;
+    if (!worded(face) && face.seat == eye::Seat::Head) return half_width_between_hours(box.w / 2, lettering);
+    const double digits = lettering.width(Type::Title, "12"), word = word_width(face, lettering), half = box.w / 2;
     switch (words) {
         case Words::InLine:
             return half - rim_gap - digits - (word > 0 ? rim_gap + word : 0);

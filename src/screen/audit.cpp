@@ -13,7 +13,11 @@ namespace {
 using Findings = std::vector<Finding>;
 
 constexpr double tolerance = 0.05;  // mm
-constexpr double least_gap_mm = 3;
+constexpr double least_gap_mm = 3, pointer_gap_mm = 1;
+
+double least_gap(const Target& a, const Target& b) {
+    return a.weight == Weight::Pointer && b.weight == Weight::Pointer ? pointer_gap_mm : least_gap_mm;
+}
 
 struct Placed {
     picture::Text text{};
@@ -79,7 +83,7 @@ void look_at_targets(Findings& out, const Frame& frame, const Canvas& canvas) {
             const std::string both = target.label + " | " + all[k].target.label;
             if (picture::overlap(box, all[k].box)) {
                 out.push_back({Finding::Is::TargetsOverlap, both});
-            } else if (picture::gap(box, all[k].box) < least_gap_mm - 1e-6) {
+            } else if (picture::gap(box, all[k].box) < least_gap(target, all[k].target) - 1e-6) {
                 out.push_back({Finding::Is::TargetsClose, both});
             }
         }

@@ -50,8 +50,8 @@ void draw_shown(Pen& pen, const FarModel::Numeral& numeral, const Places& at) {
     pen.text({middle, top + cap + gap}, under, ink, Align::Centre);
     if (!under.fits || pen.width(Type::Numeral, numeral.digits) > at.figure.w) pen.falls_short(numeral.under);
     if (!numeral.watch) return;
-    const double size = pen.cap(Type::Lead) * 1.6;
-    sign(pen, Banner::Level::Watch, {at.column.centre().x - size / 2, at.column.centre().y - size, size, size});
+    const double size = pen.cap(Type::Lead) * 1.4;
+    sign(pen, Banner::Level::Watch, {at.column.right() - size - pen.gap(), at.column.centre().y - size * 0.3, size, size});
 }
 
 void draw_shown(Pen& pen, const FarModel::Said& said, const Places& at) {
@@ -100,9 +100,11 @@ Frame draw(const FarModel& model, const Canvas& canvas) {
     pen.add(picture::Panel{.box = {0, 0, canvas.glass.width_mm, canvas.glass.height_mm}, .fill = Ink::Black, .edge = Ink::Black});
     const Places at = places(pen);
     pen.text({at.column.x, at.column.y}, model.eye, Type::Value, Ink::Soft);
+    const Block holder = pen.block(model.holder, {Type::Text}, {at.column.w - 2 * pen.gap(), at.column.h, 2});
+    pen.text({at.column.x, at.column.y + pen.cap(Type::Value) + 2 * pen.gap()}, holder, Ink::Soft);
     std::visit(measure::overloaded{[](std::monostate) {}, [&](const FarModel::Numeral& numeral) { draw_shown(pen, numeral, at); },
-                                    [&](const FarModel::Said& said) { draw_shown(pen, said, at); },
-                                    [&](const FarModel::Dial& dial) { draw_shown(pen, dial, at); }},
+                                   [&](const FarModel::Said& said) { draw_shown(pen, said, at); },
+                                   [&](const FarModel::Dial& dial) { draw_shown(pen, dial, at); }},
                model.shown);
     if (model.clock) {
         draw_far_clock(pen, *model.clock, at.column, model.banner);

@@ -26,6 +26,13 @@ std::optional<Clock> running(const CaseState& state, const Around& around) {
     return std::nullopt;
 }
 
+/// "01:42", and "~01:42" where it is not exact: there is no room for a word.
+std::string far_reading(guide::ClockReading reading, const Words& words) {
+    const std::string about = reading.exact ? "" : "~";
+    reading.exact = true;
+    return about + reading_text(reading, words);
+}
+
 /// First to zero, then to go, then stop. Never a bare figure: where the spokes to go stood, a 1 would be read as one to go.
 FarModel::Numeral blade_numeral(const CaseState& state, const Words& words) {
     const guide::Blade blade = guide::blade(state);
@@ -61,31 +68,30 @@ std::optional<Banner> far_banner(const Around& around, const Words& words) {
     if (around.not_on_disk > 0) return Banner{.level = Banner::Level::Watch, .text = words("far.not_on_disk")};
     if (around.damaged) return Banner{.level = Banner::Level::Stop, .text = words("far.damaged")};
     if (around.clock_jumped) return Banner{.level = Banner::Level::Watch, .text = words("far.clock_jumped")};
-    if (around.muted) return Banner{.level = Banner::Level::Notice, .text = words("far.muted")};
+    if (around.volume && around.muted) return Banner{.level = Banner::Level::Notice, .text = words("far.muted")};
     return std::nullopt;
 }
 
 }  // namespace
 
 FarModel far(const CaseState& state, const Around& around, const Words& words) {
-    FarModel made{.eye = state.side.empty() ? words("far.eye_unknown") : words("strip." + state.side),
-                  .banner = far_banner(around, words)};
+    FarModel made{.eye = state.side.empty() ? words("far.eye_unknown") : words("strip." + state.side), .banner = far_banner(around, words)};
     if (state.closed) {
         made.shown = FarModel::Said{.text = words("far.closed"), .level = Banner::Level::Notice};
         return made;
     }
     const auto clock = running(state, around);
-    if (clock) made.clock = ClockShown{.label = words("far.clock." + clock->id), .value = reading_text(clock->reading, words)};
+    if (clock) made.clock = ClockShown{.label = words("far.clock." + clock->id), .value = far_reading(clock->reading, words)};
     const guide::Departure* away = departure_shown(state);
     if (guide::cutting(state)) {
         made.shown = blade_numeral(state, words);
+        if (state.holder) made.holder = words(holder_id("far.holder.", *state.holder));
     } else if (away != nullptr) {
         made.shown = said(*away);
     } else if (auto face = dial(state, words)) {
         made.shown = *std::move(face);
     } else if (clock) {
-        made.shown = FarModel::Numeral{.digits = std::to_string(clock->reading.ms / minute_ms),
-                                       .under = words("far.minutes." + clock->id)};
+        made.shown = FarModel::Numeral{.digits = std::to_string(clock->reading.ms / minute_ms), .under = words("far.minutes." + clock->id)};
     }
     return made;
 }

@@ -115,7 +115,10 @@ Frame draw(const FormModel& model, const Canvas& canvas) {
     return pen.take();
 }
 
-Reader reader(const View& view) { return std::holds_alternative<FarModel>(view) ? Reader::Far : Reader::Table; }
+Reader reader(const View& view) {
+    if (std::holds_alternative<FarModel>(view)) return Reader::Far;
+    return std::holds_alternative<DeskModel>(view) ? Reader::Desk : Reader::Table;
+}
 
 Frame draw(const View& view, const Canvas& canvas) {
     return std::visit([&canvas](const auto& model) { return draw(model, canvas); }, view);

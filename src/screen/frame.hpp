@@ -43,6 +43,7 @@ Frame draw(const PickModel& model, const Canvas& canvas);
 Frame draw(const FormModel& model, const Canvas& canvas);
 Frame draw(const PlanModel& model, const Canvas& canvas);
 Frame draw(const FarModel& model, const Canvas& canvas);
+Frame draw(const DeskModel& model, const Canvas& canvas);
 Frame draw(const View& view, const Canvas& canvas);
 
 }  // namespace screen

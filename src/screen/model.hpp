@@ -19,7 +19,12 @@
 namespace screen {
 
 enum class Press { Tap, Hold };
-enum class Weight { Spoke, Theatre, Elsewhere };  // touch size classes of look.md; also the refractory time
+enum class Weight {  // touch size classes of look.md; also the refractory time
+    Spoke,
+    Theatre,
+    Elsewhere,
+    Pointer  // on the Desk: a key of the keyboard or a mouse, never a glove
+};
 enum class Look {
     Filled,  // what is to be tapped now
     Plain,
@@ -45,6 +50,7 @@ struct Target {
     Weight weight = Weight::Theatre;
     Look look = Look::Plain;
     Act act{};
+    std::string key{};  // on the Desk: the key that does the same, shown beside it
 };
 
 struct Banner {
@@ -157,7 +163,7 @@ struct FarModel {
         std::string suture{}, at{};
         picture::ClockFace face{};
     };
-    std::string eye{};
+    std::string eye{}, holder{};  // holder: who counts, while the blade goes down
     std::optional<ClockShown> clock{};
     std::variant<std::monostate, Numeral, Said, Dial> shown{};
     std::optional<Banner> banner{};
@@ -212,14 +218,35 @@ struct PlanModel {
     std::optional<Banner> banner{};
 };
 
-using View = std::variant<TableModel, PickModel, FormModel, PlanModel, FarModel>;
+/// The circulating nurse's view: what is and what may be done, every action with its key.
+struct DeskModel {
+    struct Field {  // what is being typed
+        std::string label{}, text{}, line{};
+    };
+    Strip strip{};
+    std::string title{};                           // the present step
+    std::string nurse{};                           // may she leave the room
+    bool stay = false;                             // she may not
+    std::vector<Row> step{};                       // open now, do not open yet, have ready
+    std::vector<Row> times{}, counts{}, record{};  // record: newest first
+    std::string heading{}, line{};                 // over the actions
+    std::vector<Target> actions{};
+    std::optional<Field> field{};
+    std::optional<Banner> banner{};
+};
+
+using View = std::variant<TableModel, PickModel, FormModel, PlanModel, FarModel, DeskModel>;
 
 /// What no event says; the app fills it in. Screen knows no ledger and no device.
 struct Around {
     measure::Instant now{};
     std::uint64_t not_on_disk = 0;
     std::string trouble{};
-    bool damaged = false, clock_jumped = false, muted = false;
+    bool damaged = false, clock_jumped = false;
+    std::string screen_lost{};    // the words for a screen that is gone
+    std::optional<int> volume{};  // per cent; none: the unit has no sound
+    bool muted = false;
+    std::string foot_switch{};                  // the key that is the foot switch; empty: there is none
     guide::Source here = guide::Source::Table;  // which source this view's taps are
     std::optional<std::string> refusal{};       // the words of the last refusal, until the next tap
     std::optional<std::string> bounced{};       // id of a target whose tap was taken for a bounce: offer to count it

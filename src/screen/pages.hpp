@@ -21,6 +21,8 @@ FarModel far(const guide::CaseState& state, const Around& around, const Words& w
 
 // ---- parts, shared by the table and its pages ----
 Strip strip(const guide::CaseState& state, const Around& around, const Words& words);
+/// The id, in a section of the wording, of who holds the count.
+std::string holder_id(const std::string& section, guide::Source holder);
 std::optional<Banner> banner(const Around& around, const Words& words);
 Card card(const guide::CaseState& state, const guide::Step& step, const Around& around, const Words& words);
 std::vector<Target> hand(const guide::CaseState& state, const guide::Step& step, const Around& around, const Words& words);

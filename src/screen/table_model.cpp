@@ -92,6 +92,19 @@ std::vector<Row> record_rows(const CaseState& state, const Around& around, const
             {words("closed.otherwise"), std::to_string(state.departures.size())}};
 }
 
+std::string holder_id(const std::string& section, guide::Source holder) {
+    switch (holder) {
+        case guide::Source::Table:
+            return section + "table";
+        case guide::Source::Desk:
+            return section + "desk";
+        case guide::Source::FootSwitch:
+            return section + "foot_switch";
+    }
+    measure::expect(false);
+    return "";
+}
+
 Strip strip(const CaseState& state, const Around& around, const Words& words) {
     const plan::CaseFile& file = state.inputs.file;
     Strip made{.eye = state.side.empty() ? words("strip.eye_unknown") : words("strip." + state.side),
@@ -101,8 +114,7 @@ Strip strip(const CaseState& state, const Around& around, const Words& words) {
                .clocks = clocks(state, around, words),
                .time = measure::hour_minute(around.now)};
     if (state.holder && guide::cutting(state)) {
-        const bool desk = *state.holder == guide::Source::Desk;
-        made.holder = words(*state.holder == guide::Source::Table ? "holder.table" : (desk ? "holder.desk" : "holder.foot_switch"));
+        made.holder = words(holder_id("holder.", *state.holder));
     }
     return made;
 }
@@ -117,6 +129,8 @@ std::optional<Banner> banner(const Around& around, const Words& words) {
     if (around.damaged) return Banner{.level = Banner::Level::Stop, .text = words("banner.damaged")};
     if (around.refusal) return Banner{.level = Banner::Level::Notice, .text = *around.refusal};
     if (around.clock_jumped) return Banner{.level = Banner::Level::Watch, .text = words("banner.clock_jumped")};
+    if (!around.screen_lost.empty()) return Banner{.level = Banner::Level::Watch, .text = around.screen_lost};
+    if (around.volume && around.muted) return Banner{.level = Banner::Level::Notice, .text = words("banner.muted")};
     if (!around.trouble.empty()) return Banner{.level = Banner::Level::Notice, .text = around.trouble};
     return std::nullopt;
 }

@@ -189,7 +189,18 @@ Ink draw_ground(Pen& pen, const Target& target, const Box& box) {
     return colours.label;
 }
 
-double least_side_mm(Weight weight) { return weight == Weight::Elsewhere ? 15 : 20; }
+double least_side_mm(Weight weight) {
+    switch (weight) {
+        case Weight::Spoke:
+        case Weight::Theatre:
+            return 20;
+        case Weight::Elsewhere:
+            return 15;
+        case Weight::Pointer:
+            return 6;
+    }
+    return 20;
+}
 
 bool legible(const Pen& pen, const Target& target, const Box& box, Rank rank) { return filling(pen, target, box, rank).fits(); }
 

@@ -30,6 +30,19 @@ constexpr Coloured dark[] = {
 };
 static_assert(std::size(dark) == picture::inks);
 
+// For a bright theatre: ours, in the same roles. The hole of an open eye is light here, since a word stands in it.
+constexpr Coloured light[] = {
+    {picture::Ink::Ground, 0xF1F3F6},   {picture::Ink::Card, 0xFFFFFF},    {picture::Ink::Raised, 0xE9EDF2},
+    {picture::Ink::Line, 0xC4CCD6},     {picture::Ink::Mark, 0x5E6C80},    {picture::Ink::Text, 0x10151B},
+    {picture::Ink::Soft, 0x343E4A},     {picture::Ink::Accent, 0x4A2FA8},  {picture::Ink::AccentFill, 0x4C31A8},
+    {picture::Ink::OnAccent, 0xFFFFFF}, {picture::Ink::Cornea, 0x2C6674},  {picture::Ink::Tissue, 0xCFE4E9},
+    {picture::Ink::Band, 0xAFC8CF},     {picture::Ink::Amber, 0x5C3A00},   {picture::Ink::AmberFill, 0xFFF0CC},
+    {picture::Ink::Red, 0x86130D},      {picture::Ink::RedFill, 0xFFE6E2}, {picture::Ink::Black, 0xE3E8EE},
+    {picture::Ink::Steel, 0x10151B},    {picture::Ink::Relief1, 0xD2D6F4}, {picture::Ink::Relief2, 0xCFE0F5},
+    {picture::Ink::Relief3, 0xD3ECF5},  {picture::Ink::Relief4, 0xDDF2EC}, {picture::Ink::Relief5, 0xEFF8EA},
+};
+static_assert(std::size(light) == picture::inks);
+
 double linear(std::uint8_t channel) {
     const double c = channel / 255.0;
     return c <= 0.04045 ? c / 12.92 : std::pow((c + 0.055) / 1.055, 2.4);
@@ -37,9 +50,9 @@ double linear(std::uint8_t channel) {
 
 }  // namespace
 
-Palette palette(Theme) {
+Palette palette(Theme theme) {
     Palette made{};
-    for (const auto& [ink, rrggbb] : dark) made[static_cast<std::size_t>(ink)] = hex(rrggbb);
+    for (const auto& [ink, rrggbb] : theme == Theme::Dark ? dark : light) made[static_cast<std::size_t>(ink)] = hex(rrggbb);
     return made;
 }
 

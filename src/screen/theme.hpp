@@ -15,7 +15,7 @@ struct Rgb {
 
 using Palette = std::array<Rgb, picture::inks>;  // by picture::Ink
 
-enum class Theme { Dark };
+enum class Theme { Dark, Light };
 Palette palette(Theme theme);
 
 /// WCAG 2 relative luminance and contrast ratio.

@@ -16,7 +16,7 @@ bool overlap(const picture::Box& a, const picture::Box& b) {
 }  // namespace
 
 std::int64_t refractory_ms(const Target& target) {
-    if (target.weight == Weight::Spoke) return 110;
+    if (target.weight == Weight::Spoke || target.weight == Weight::Pointer) return 110;
     return target.weight == Weight::Theatre && target.look == Look::Filled ? 2000 : 300;
 }
 
@@ -36,6 +36,18 @@ Outcome Touch::press(const std::vector<Touchable>& shown, picture::Point at, std
     }
     count(hit->target, hit->box, time_ms);
     return Counted{hit->target};
+}
+
+Outcome Touch::press(const Target& target, std::int64_t time_ms) {
+    held_.reset();
+    if (!target.why_not.empty()) return Nothing{};
+    if (last_ && last_->target.id == target.id && time_ms - last_->time_ms < refractory_ms(target)) return Bounced{target};
+    if (target.press == Press::Hold) {
+        held_ = Held{.target = target, .box = {}, .since_ms = time_ms};
+        return Nothing{};
+    }
+    count(target, {}, time_ms);
+    return Counted{target};
 }
 
 void Touch::move(picture::Point at) {

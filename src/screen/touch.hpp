@@ -34,6 +34,8 @@ class Touch {
 public:
     /// A press at a place, matched with the targets last shown.
     Outcome press(const std::vector<Touchable>& shown, picture::Point at, std::int64_t time_ms);
+    /// The key of a target goes down: as a press, without a place.
+    Outcome press(const Target& target, std::int64_t time_ms);
     void move(picture::Point at);
     /// Lifted at a time: a hold that was long enough by then is done, however late the lifting is told.
     Outcome release(std::int64_t time_ms);

@@ -66,8 +66,8 @@ double minimum_mm(Reader reader, picture::Type type) {
 }
 
 Typography desk_typography(const Glass& glass) {
-    // On a large desk display lettering grows with the root, as on the table.
-    const double growth = std::max(1.0, std::sqrt(reach(glass) / 150)), least = minimum_mm(Reader::Desk, picture::Type::Text);
+    // On a large desk display lettering grows, but more fits as well.
+    const double growth = std::max(1.0, std::pow(reach(glass) / 130, 0.75)), least = minimum_mm(Reader::Desk, picture::Type::Text);
     Typography type{.reader = Reader::Desk};
     type.cap_mm.fill(least * growth);
     for (const auto role : {picture::Type::Title, picture::Type::Value}) slot(type, role) = 1.35 * least * growth;

@@ -5,6 +5,7 @@
 #include "intake/words.hpp"
 #include "measure/expect.hpp"
 #include "screen/cases.hpp"
+#include "screen/desk.hpp"
 #include "screen/new_case.hpp"
 #include "screen/pages.hpp"
 #include "support/sample.hpp"
@@ -43,7 +44,16 @@ struct Walk {
     void see(const sample::Case& at, const std::string& name, const screen::ScreenState& state = {}) {
         around.now = at.now;
         views.push_back({name, screen::view(at.state, state, around, words)});
-        if (state.page.empty()) views.push_back({"far " + name, screen::far(at.state, around, words)});
+        if (!state.page.empty()) return;
+        views.push_back({"far " + name, screen::far(at.state, around, words)});
+        see_desk(at, name, {});
+    }
+    void see_desk(const sample::Case& at, const std::string& name, const screen::DeskState& desk) {
+        screen::Around here = around;
+        here.here = guide::Source::Desk;
+        here.volume = 70;
+        here.foot_switch = "F9";
+        views.push_back({"desk " + name, screen::desk(at.state, desk, here, words)});
     }
 };
 
@@ -76,6 +86,18 @@ void see_difference(Walk& walk, sample::Case at) {
     walk.see(at, "page count-record", {.page = "count-record", .argument = "needles"});
 }
 
+/// Every page of the Desk; the longest note and initials that go in.
+void see_desk_pages(Walk& walk, const sample::Case& at) {
+    const std::string item = at.state.brief.unit.counts.front().id, note(240, 'n');
+    for (const std::string page : {"clocks", "counts", "otherwise", "sound"}) walk.see_desk(at, "page " + page, {.page = page});
+    walk.see_desk(at, "page clock", {.page = "clock", .argument = "decompressed"});
+    walk.see_desk(at, "page count", {.page = "count", .argument = item});
+    walk.see_desk(at, "page seen", {.page = "seen", .argument = item, .typed = "12"});
+    walk.see_desk(at, "page by", {.page = "by", .argument = item + "=12", .typed = "MMMMMMMMMMMM"});
+    walk.see_desk(at, "page note", {.page = "note", .typed = "The second knot lies on the donor side, said by the surgeon."});
+    walk.see_desk(at, "page long note", {.page = "note", .typed = note});
+}
+
 void see_pages(Walk& walk, const sample::Case& at, const guide::Step& step) {
     walk.see(at, "page departures " + step.id, {.page = "departures", .argument = ""});
     if (step.closes == guide::Closes::Sutures) {
@@ -97,6 +119,7 @@ std::vector<Sample> shipped() {
             walk.see(at, "step " + step.id);
             if (step.closes == guide::Closes::Cut) see_cut(walk, at);
             if (step.closes == guide::Closes::Counts) see_difference(walk, at);
+            if (&step == &phase.steps.front()) see_desk_pages(walk, at);
             if (&step == &phase.steps.back() || step.closes == guide::Closes::Sutures) see_pages(walk, at, step);
             if (step.closes == guide::Closes::Ring) walk.see(at, "page ring", {.page = "ring", .argument = ""});
             for (const auto* departure : screen::departures_of(at.state, step)) {

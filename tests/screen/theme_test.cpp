@@ -74,7 +74,7 @@ std::set<Pair> pairs_in_use() {
     std::set<Pair> pairs;
     for (const auto& glass : samples::glasses()) {
         for (const auto& sample : samples::all()) {
-            const auto canvas = samples::canvas(glass.glass);
+            const auto canvas = samples::canvas(glass.glass, reader(sample.view));
             const Frame frame = draw(sample.view, canvas);
             for (const auto& shape : frame.shapes) {
                 const auto* text = std::get_if<picture::Text>(&shape);
@@ -146,27 +146,39 @@ TEST_CASE("the dark theme is look.md's table") {
 }
 
 TEST_CASE("every lettering on what lies under it has 7 to 1, raw and to three other eyes") {
-    const auto dark = palette(Theme::Dark);
     const auto pairs = pairs_in_use();
     CHECK(pairs.size() >= 10);
-    for (const auto& pair : pairs) {
-        CAPTURE(static_cast<int>(pair.ink));
-        CAPTURE(static_cast<int>(pair.ground));
-        CHECK(least_contrast(of(dark, pair.ink), of(dark, pair.ground)) >= 7);
+    for (const Theme theme : {Theme::Dark, Theme::Light}) {
+        const auto colours = palette(theme);
+        for (const auto& pair : pairs) {
+            CAPTURE(static_cast<int>(theme));
+            CAPTURE(static_cast<int>(pair.ink));
+            CAPTURE(static_cast<int>(pair.ground));
+            CHECK(least_contrast(of(colours, pair.ink), of(colours, pair.ground)) >= 7);
+        }
     }
 }
 
 TEST_CASE("marks have 3 to 1 on what they stand on, raw and to three other eyes") {
-    const auto dark = palette(Theme::Dark);
-    const Pair pairs[] = {
-        {Ink::Mark, Ink::Card},       {Ink::Mark, Ink::Raised},   {Ink::Cornea, Ink::Card},       {Ink::Steel, Ink::Tissue},
-        {Ink::Steel, Ink::Band},      {Ink::Accent, Ink::Tissue}, {Ink::Accent, Ink::Band},       {Ink::Accent, Ink::Card},
-        {Ink::Accent, Ink::Raised},   {Ink::Accent, Ink::Ground}, {Ink::Accent, Ink::AccentFill}, {Ink::Amber, Ink::Ground},
-        {Ink::Amber, Ink::AmberFill}, {Ink::Red, Ink::RedFill},   {Ink::Red, Ink::Ground},        {Ink::Amber, Ink::Card},
-        {Ink::Soft, Ink::Tissue},     {Ink::Soft, Ink::Card},     {Ink::Soft, Ink::Raised},       {Ink::Steel, Ink::Black}};
-    for (const auto& pair : pairs) {
-        CAPTURE(static_cast<int>(pair.ink));
-        CAPTURE(static_cast<int>(pair.ground));
-        CHECK(least_contrast(of(dark, pair.ink), of(dark, pair.ground)) >= 3);
+    const Pair pairs[] = {{Ink::Mark, Ink::Card},     {Ink::Mark, Ink::Raised},   {Ink::Cornea, Ink::Card},  {Ink::Steel, Ink::Tissue},
+                          {Ink::Steel, Ink::Band},    {Ink::Accent, Ink::Tissue}, {Ink::Accent, Ink::Band},  {Ink::Accent, Ink::Card},
+                          {Ink::Accent, Ink::Raised}, {Ink::Accent, Ink::Ground}, {Ink::Amber, Ink::Ground}, {Ink::Amber, Ink::AmberFill},
+                          {Ink::Red, Ink::RedFill},   {Ink::Red, Ink::Ground},    {Ink::Amber, Ink::Card},   {Ink::Soft, Ink::Tissue},
+                          {Ink::Soft, Ink::Card},     {Ink::Soft, Ink::Raised},   {Ink::Steel, Ink::Black}};
+    for (const Theme theme : {Theme::Dark, Theme::Light}) {
+        const auto colours = palette(theme);
+        for (const auto& pair : pairs) {
+            CAPTURE(static_cast<int>(theme));
+            CAPTURE(static_cast<int>(pair.ink));
+            CAPTURE(static_cast<int>(pair.ground));
+            CHECK(least_contrast(of(colours, pair.ink), of(colours, pair.ground)) >= 3);
+        }
     }
+}
+
+TEST_CASE("the filled target stands out: by its edge where the ground is dark, by its fill where it is light") {
+    const auto dark = palette(Theme::Dark), light = palette(Theme::Light);
+    CHECK(least_contrast(of(dark, Ink::Accent), of(dark, Ink::AccentFill)) >= 3);
+    for (const Ink ground : {Ink::Ground, Ink::Card, Ink::Raised})
+        CHECK(least_contrast(of(light, Ink::AccentFill), of(light, ground)) >= 3);
 }

@@ -1,0 +1,29 @@
+// The Desk view: keyboard first, mouse second. Each action bears its key and does the same by a click. What is done here is the
+// circulating nurse's and comes from the desk; a typed letter or digit is an action only where it stands beside one, so that
+// nothing typed ever counts a spoke by chance: that is the space bar's alone, while the desk holds the count.
+#pragma once
+
+#include "screen/pages.hpp"
+
+namespace screen {
+
+/// What the Desk remembers and may lose in a crash.
+struct DeskState {
+    std::string page{};      // "" | "note" | "clocks" | "clock" | "counts" | "count" | "seen" | "by" | "otherwise" | "sound"
+    std::string argument{};  // what the page is about: a clock, an item, "ITEM=NUMBER"
+    std::string typed{};     // in a field
+    bool operator==(const DeskState&) const = default;
+};
+
+/// Whether letters go into a field, and not to actions.
+bool has_field(const DeskState& desk);
+/// What a target of the Desk does to the Desk alone.
+DeskState turned_to(const Show& show);
+/// A letter more or, for U+0008, one less; bounded.
+DeskState typed(DeskState desk, char32_t letter);
+
+DeskModel desk(const guide::CaseState& state, const DeskState& desk, const Around& around, const Words& words);
+/// Before a case stands open.
+DeskModel empty_desk(const Around& around, const Words& words);
+
+}  // namespace screen

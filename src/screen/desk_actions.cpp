@@ -1,0 +1,263 @@
+#include "screen/desk_actions.hpp"
+
+#include "screen/format.hpp"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+
+namespace screen {
+namespace {
+
+using guide::CaseState;
+
+constexpr std::array clocks = {"suction", "decompressed", "open-sky", "donor-out", "case"};
+constexpr std::size_t longest_note = 240, longest_initials = 12, longest_number = 3;
+
+Target keyed(std::string key, Target target) {
+    target.key = std::move(key);
+    target.weight = Weight::Pointer;
+    return target;
+}
+
+Target act(std::string key, std::string id, std::string label, std::vector<guide::Intent> intents) {
+    return keyed(std::move(key), target(std::move(id), std::move(label), "", std::move(intents)));
+}
+
+Target open(std::string key, std::string id, std::string label, Show show) {
+    return keyed(std::move(key), turn_to(std::move(id), std::move(label), "", std::move(show)));
+}
+
+Target back(const Words& words) { return open("Esc", "desk-back", words("desk.back"), {}); }
+
+/// 1 to 9, then letters that are no action of a list.
+std::string nth_key(std::size_t i) {
+    constexpr std::string_view keys = "123456789ACDEFGHIJKLMNOPQRSTUVWXYZ";
+    return i < keys.size() ? std::string(1, keys[i]) : "";
+}
+
+Target held(Target target, const Words& words) {
+    target.press = Press::Hold;
+    target.line = words("hand.hold");
+    return target;
+}
+
+/// The spoke, its undoing and the blade raised, while the desk counts; else the count may be taken over.
+void add_count(std::vector<Target>& actions, const CaseState& state, const Around& around, const Words& words) {
+    const bool ours = state.holder == std::optional(guide::Source::Desk);
+    if (guide::cutting(state) && ours) {
+        actions.push_back(act("Space", "spoke", words("cut.spoke"), {guide::CountSpoke{.source = guide::Source::Desk}}));
+        actions.back().look = guide::blade(state).to_go == 0 ? Look::Hollow : Look::Filled;
+        if (around.bounced == std::optional<std::string>("spoke"))
+            actions.push_back(act("I", "count-it", words("cut.count_it"), {guide::CountSpoke{.source = guide::Source::Desk}}));
+        actions.push_back(act("U", "undo", words("hand.undo"), {guide::UndoTap{}}));
+        actions.push_back(act("R", "raised", words("cut.raised"), {guide::RaiseBlade{}}));
+    }
+    if (!ours)
+        actions.push_back(held(act("H", "take-count", words("desk.take"), {guide::HoldCount{.source = guide::Source::Desk}}), words));
+    if (!around.foot_switch.empty() && state.holder != std::optional(guide::Source::FootSwitch))
+        actions.push_back(
+            held(act("J", "foot-counts", words("desk.foot"), {guide::HoldCount{.source = guide::Source::FootSwitch}}), words));
+}
+
+/// The present step, where it is the circulating nurse's or everybody's to close by one tap.
+void add_step(std::vector<Target>& actions, const CaseState& state, const Words& words) {
+    const guide::Step* step = guide::current_step(state);
+    if (step == nullptr || departure_shown(state) != nullptr) return;
+    const bool hers = step->who == "circulating" || step->pause != guide::Pause::None;
+    if (!hers || (step->closes != guide::Closes::Tap && step->closes != guide::Closes::Hold)) return;
+    actions.push_back(act("F", "finish-" + step->id, filled(step->button, state, words), {guide::FinishStep{.step = step->id}}));
+    actions.back().look = Look::Filled;
+    if (step->closes == guide::Closes::Hold) actions.back() = held(std::move(actions.back()), words);
+}
+
+DeskPage sound_page(const Around& around, const Words& words) {
+    const std::string volume = std::to_string(around.volume.value_or(0));
+    return {.heading = words("desk.sound"),
+            .actions = {open("M", "mute", words(around.muted ? "desk.unmute" : "desk.mute"), {.page = "mute"}),
+                        open("+", "louder", words("desk.louder", {volume}), {.page = "volume", .argument = "10"}),
+                        open("-", "softer", words("desk.softer", {volume}), {.page = "volume", .argument = "-10"}), back(words)}};
+}
+
+DeskPage main_page(const CaseState& state, const Around& around, const Words& words) {
+    DeskPage made{.heading = words("desk.actions"), .line = words("desk.scan")};
+    if (const guide::Step* step = guide::current_step(state); step != nullptr && step->quiet) made.line = words("desk.quiet");
+    if (state.closed) return {.heading = words("closed.title")};
+    add_count(made.actions, state, around, words);
+    add_step(made.actions, state, words);
+    if (const guide::Departure* away = departure_shown(state)) {
+        made.actions.push_back(act("B", "come-back", away->back, {guide::ComeBack{.what = away->id}}));
+        made.actions.back().look = Look::Filled;
+    }
+    made.actions.push_back(open("N", "note", words("desk.note"), {.page = "note"}));
+    made.actions.push_back(open("C", "clocks", words("desk.clocks"), {.page = "clocks"}));
+    made.actions.push_back(open("K", "counts", words("desk.counts"), {.page = "counts"}));
+    made.actions.push_back(open("X", "otherwise", words("desk.otherwise"), {.page = "otherwise"}));
+    made.actions.back().look = Look::Watch;
+    if (around.volume) made.actions.push_back(open("V", "sound", words("desk.sound"), {.page = "sound"}));
+    return made;
+}
+
+std::string reading(const CaseState& state, const std::string& clock, const Around& around, const Words& words) {
+    const auto found = guide::clock_reading(state, clock, around.now);
+    return found ? reading_text(*found, words) : words("desk.never");
+}
+
+DeskPage clocks_page(const CaseState& state, const Around& around, const Words& words) {
+    DeskPage made{.heading = words("desk.clocks"), .line = words("desk.clocks_line")};
+    for (const std::string clock : clocks) {
+        const bool runs = guide::clock_running(state, clock);
+        const std::string label = words(runs ? "desk.stop" : "desk.start", {words("clock." + clock)});
+        made.actions.push_back(open(nth_key(made.actions.size()), "clock-" + clock, label, {.page = "clock", .argument = clock}));
+        made.actions.back().line = reading(state, clock, around, words);
+    }
+    made.actions.push_back(back(words));
+    return made;
+}
+
+/// When the clock was started or stopped: a late tap is corrected at once.
+DeskPage clock_page(const CaseState& state, const std::string& clock, const Words& words) {
+    const bool start = !guide::clock_running(state, clock);
+    DeskPage made{.heading = words(start ? "desk.start" : "desk.stop", {words("clock." + clock)}), .line = words("desk.when")};
+    for (const int ago_s : {0, 15, 30, 60}) {
+        const std::string label = ago_s == 0 ? words("desk.now") : words("hand.ago_" + std::to_string(ago_s));
+        made.actions.push_back(act(ago_s == 0 ? "Enter" : nth_key(made.actions.size() - 1), "ago-" + std::to_string(ago_s), label,
+                                   {guide::MarkClock{.clock = clock, .start = start, .ago_s = ago_s}}));
+    }
+    made.actions.push_back(back(words));
+    return made;
+}
+
+DeskPage counts_page(const CaseState& state, const Words& words) {
+    DeskPage made{.heading = words("desk.counts"), .line = words("desk.counts_line")};
+    for (const guide::CountItem& item : state.brief.unit.counts) {
+        made.actions.push_back(open(nth_key(made.actions.size()), "count-" + item.id, item.title, {.page = "count", .argument = item.id}));
+        made.actions.back().line = words("desk.expected", {std::to_string(state.counts.at(item.id).expected())});
+    }
+    made.actions.push_back(back(words));
+    return made;
+}
+
+std::string title_of(const CaseState& state, const guide::ItemId& id) {
+    for (const guide::CountItem& item : state.brief.unit.counts) {
+        if (item.id == id) return item.title;
+    }
+    return id;
+}
+
+DeskPage count_page(const CaseState& state, const guide::ItemId& item, const Words& words) {
+    DeskPage made{.heading = title_of(state, item)};
+    const auto tally = state.counts.find(item);
+    if (tally == state.counts.end()) return {.heading = item, .actions = {back(words)}};
+    made.line = words("count.line", {std::to_string(tally->second.opened), std::to_string(tally->second.passed_back)});
+    made.actions = {act("O", "opened", words("desk.opened"), {guide::MoveItems{.item = item, .by = 1}}),
+                    act("P", "passed-back", words("desk.passed_back"), {guide::MoveItems{.item = item, .by = -1}}),
+                    open("S", "seen", words("desk.seen"), {.page = "seen", .argument = item}), back(words)};
+    return made;
+}
+
+DeskPage otherwise_page(const CaseState& state, const Words& words) {
+    DeskPage made{.heading = words("page.departures"), .line = words("page.departures_line")};
+    const guide::Step* step = guide::current_step(state);
+    for (const guide::Departure* departure : step == nullptr ? std::vector<const guide::Departure*>{} : departures_of(state, *step)) {
+        // What ends the case is held on the Table view, where its reason is asked for.
+        if (departure->id == "converted" || departure->id == "abandoned") continue;
+        made.actions.push_back(
+            act(nth_key(made.actions.size()), departure->id, departure->title, {guide::Depart{.what = departure->id, .note = ""}}));
+        made.actions.back().look = departure->level == guide::Departure::Level::Stop ? Look::Stop : Look::Watch;
+    }
+    made.actions.push_back(back(words));
+    return made;
+}
+
+/// A field: Enter does what the first action says, with what was typed.
+DeskPage field_page(std::string label, const std::string& text, std::string line, Target enter, const Words& words) {
+    DeskPage made{.heading = label, .field = DeskModel::Field{.label = label, .text = text, .line = std::move(line)}};
+    if (text.empty()) enter.why_not = words("desk.type_first");
+    made.actions = {std::move(enter), back(words)};
+    return made;
+}
+
+DeskPage note_page(const DeskState& desk, const Words& words) {
+    return field_page(words("desk.note"), desk.typed, words("desk.note_line"),
+                      act("Enter", "write", words("desk.write"), {guide::WriteNote{.text = desk.typed}}), words);
+}
+
+int number(const std::string& text) {
+    int value = 0;
+    std::from_chars(text.data(), text.data() + text.size(), value);
+    return value;
+}
+
+/// How many are seen, then the initials of who saw them.
+DeskPage seen_page(const CaseState& state, const DeskState& desk, const Words& words) {
+    const std::string label = words("desk.seen_of", {title_of(state, desk.argument)});
+    return field_page(label, desk.typed, words("desk.seen_line"),
+                      open("Enter", "seen-by", words("desk.next"), {.page = "by", .argument = desk.argument + "=" + desk.typed}), words);
+}
+
+DeskPage by_page(const CaseState& state, const DeskState& desk, const Words& words) {
+    const auto at = desk.argument.rfind('=');
+    const std::string item = desk.argument.substr(0, at), seen = at == std::string::npos ? "" : desk.argument.substr(at + 1);
+    const std::string label = words("desk.by", {title_of(state, item), seen});
+    return field_page(
+        label, desk.typed, words("desk.by_line"),
+        act("Enter", "checked", words("desk.write"), {guide::CheckCount{.item = item, .seen = number(seen), .by = desk.typed}}), words);
+}
+
+bool letter_belongs(const std::string& page, char32_t letter) {
+    if (page == "seen") return letter >= U'0' && letter <= U'9';
+    return letter >= U' ' && letter != 0x7f;
+}
+
+std::size_t longest(const std::string& page) {
+    if (page == "seen") return longest_number;
+    return page == "by" ? longest_initials : longest_note;
+}
+
+void append(std::string& text, char32_t letter) {
+    const auto byte = [&](char32_t bits) { text.push_back(static_cast<char>(bits)); };
+    if (letter < 0x80) {
+        byte(letter);
+    } else if (letter < 0x800) {
+        byte(0xc0 | letter >> 6), byte(0x80 | (letter & 0x3f));
+    } else if (letter < 0x10000) {
+        byte(0xe0 | letter >> 12), byte(0x80 | (letter >> 6 & 0x3f)), byte(0x80 | (letter & 0x3f));
+    }
+}
+
+void erase(std::string& text) {
+    while (!text.empty() && (static_cast<unsigned char>(text.back()) & 0xc0U) == 0x80U) text.pop_back();
+    if (!text.empty()) text.pop_back();
+}
+
+}  // namespace
+
+bool has_field(const DeskState& desk) { return desk.page == "note" || desk.page == "seen" || desk.page == "by"; }
+
+DeskState turned_to(const Show& show) { return {.page = show.page, .argument = show.argument}; }
+
+DeskState typed(DeskState desk, char32_t letter) {
+    if (letter == U'\b') {
+        erase(desk.typed);
+    } else if (has_field(desk) && letter_belongs(desk.page, letter) && desk.typed.size() < longest(desk.page)) {
+        append(desk.typed, letter);
+    }
+    return desk;
+}
+
+DeskPage desk_page(const CaseState& state, const DeskState& desk, const Around& around, const Words& words) {
+    if (state.closed) return main_page(state, around, words);
+    if (desk.page == "note") return note_page(desk, words);
+    if (desk.page == "clocks") return clocks_page(state, around, words);
+    if (desk.page == "clock") return clock_page(state, desk.argument, words);
+    if (desk.page == "counts") return counts_page(state, words);
+    if (desk.page == "count") return count_page(state, desk.argument, words);
+    if (desk.page == "seen") return seen_page(state, desk, words);
+    if (desk.page == "by") return by_page(state, desk, words);
+    if (desk.page == "sound") return sound_page(around, words);
+    if (desk.page == "otherwise") return otherwise_page(state, words);
+    return main_page(state, around, words);
+}
+
+}  // namespace screen

@@ -1,0 +1,228 @@
+// The Desk view in millimetres: the strip on top, the present step and the times on the left, the actions with their keys on the
+// right, what is being typed over the whole width at the foot. Nothing scrolls; what has no room is told.
+#include "screen/table_parts.hpp"
+#include "screen/target_draw.hpp"
+
+#include <algorithm>
+
+namespace screen {
+
+namespace {
+
+/// Draws down a column while there is room, and says whether there was.
+class Column {
+public:
+    Column(Pen& pen, const Box& box) : pen_(pen), box_(box), y_(box.y) {}
+
+    bool text(const std::string& words, std::initializer_list<Type> roles, Ink ink, std::size_t most_lines) {
+        if (words.empty()) return true;
+        const Block block = pen_.block(words, roles, {box_.w, box_.bottom() - y_, most_lines});
+        if (!block.fits) return false;
+        pen_.text({box_.x, y_}, block, ink);
+        y_ += block.height + pen_.cap(Type::Text) * 0.8;
+        return true;
+    }
+
+    /// A label and its value side by side, the value on the right.
+    bool row(const Row& row) {
+        const Block value = pen_.block(row.value, {Type::Strong}, {box_.w * 0.55, box_.bottom() - y_, 2});
+        const Block label = pen_.block(row.label, {Type::Text}, {box_.w - value.width - pen_.cap(Type::Text), box_.bottom() - y_, 2});
+        if (!value.fits || !label.fits) return false;
+        pen_.text({box_.x, y_}, label, Ink::Soft);
+        pen_.text({box_.right(), y_}, value, Ink::Text, Align::Right);
+        y_ += std::max(label.height, value.height) + pen_.cap(Type::Text) * 0.7;
+        return true;
+    }
+
+    void gap() { y_ += pen_.cap(Type::Text); }
+    double y() const { return y_; }
+
+private:
+    Pen& pen_;
+    Box box_;
+    double y_ = 0;
+};
+
+/// May she leave the room: amber with its triangle when not.
+void draw_nurse(Pen& pen, const DeskModel& model, const Box& box) {
+    if (model.nurse.empty()) return;
+    const Ink ink = model.stay ? Ink::Amber : Ink::Text;
+    const double size = model.stay ? pen.cap(Type::Strong) * 1.5 : 0, indent = model.stay ? size * 1.4 : 0;
+    pen.add(picture::Panel{.box = box,
+                           .radius = 2,
+                           .fill = model.stay ? Ink::AmberFill : Ink::Raised,
+                           .edge = model.stay ? Ink::Amber : Ink::Line,
+                           .edge_width = 0.5});
+    const double inner = pen.cap(Type::Text), top = box.centre().y - pen.cap(Type::Strong) / 2;
+    if (model.stay) pen.icon(Icon::Triangle, {box.x + inner, box.centre().y - size / 2, size, size}, ink, Ink::AmberFill);
+    pen.text({box.x + inner + indent, top}, model.nurse, Type::Strong, ink);
+}
+
+void draw_step(Pen& pen, const DeskModel& model, const Box& box) {
+    const double pill = model.nurse.empty() ? 0 : pen.cap(Type::Strong) * 2.6;
+    draw_nurse(pen, model, {box.x, box.y, box.w, pill});
+    Column column(pen, {box.x, box.y + pill + pen.cap(Type::Text), box.w, box.h - pill - pen.cap(Type::Text)});
+    if (!column.text(model.title, {Type::Title, Type::Strong}, Ink::Text, 2)) pen.falls_short(model.title);
+    for (const Row& row : model.step) {
+        if (!column.text(row.label, {Type::Text}, Ink::Soft, 1) || !column.text(row.value, {Type::Strong, Type::Text}, Ink::Text, 4))
+            pen.falls_short(row.label);
+        column.gap();
+    }
+}
+
+/// Clocks, pauses and counts are always there; of the record the newest that fit.
+void draw_facts(Pen& pen, const DeskModel& model, const Box& box) {
+    Column column(pen, box);
+    for (const auto* rows : {&model.times, &model.counts}) {
+        for (const Row& row : *rows) {
+            if (!column.row(row)) pen.falls_short(row.label);
+        }
+        column.gap();
+    }
+    for (const Row& row : model.record) {
+        if (!column.text(row.label + "  " + row.value, {Type::Text}, Ink::Soft, 3)) return;
+    }
+}
+
+struct Paint {
+    Ink fill{}, edge{}, label{};
+};
+
+Paint paint(const Target& target) {
+    if (!target.why_not.empty()) return {Ink::Card, Ink::Line, Ink::Soft};
+    switch (target.look) {
+        case Look::Filled:
+            return {Ink::AccentFill, Ink::Accent, Ink::OnAccent};
+        case Look::Plain:
+            return {Ink::Raised, Ink::Line, Ink::Text};
+        case Look::Hollow:
+        case Look::Watch:
+            return {Ink::AmberFill, Ink::Amber, Ink::Amber};
+        case Look::Stop:
+            return {Ink::RedFill, Ink::Red, Ink::Red};
+    }
+    return {};
+}
+
+/// The key in a box of its own, then what it does, then what stands beside it.
+void draw_action(Pen& pen, const Target& target, const Box& box) {
+    const Paint colours = paint(target);
+    const bool flash = pen.canvas().finger.flash == target.id && target.why_not.empty();
+    pen.add(picture::Panel{
+        .box = box, .radius = 1.5, .fill = colours.fill, .edge = flash ? Ink::Text : colours.edge, .edge_width = flash ? 1.2 : 0.4});
+    pen.touch(target, box);
+    const double cap = pen.cap(Type::Strong), air = cap * 0.7, middle = box.centre().y;
+    const double key_w = std::max(cap * 2.4, pen.width(Type::Strong, target.key) + cap * 1.2);
+    const Box key{box.x + air, middle - cap * 1.05, key_w, cap * 2.1};
+    pen.add(picture::Panel{.box = key, .radius = 1, .fill = Ink::Ground, .edge = Ink::Mark, .edge_width = 0.4});
+    pen.text({key.centre().x, middle - cap / 2}, target.key, Type::Strong, Ink::Text, Align::Centre);
+    if (pen.canvas().finger.holding == target.id)
+        pen.add(picture::Panel{.box = {box.x, box.bottom() - 1.2, box.w * std::clamp(pen.canvas().finger.held, 0.0, 1.0), 1.2},
+                               .fill = Ink::Text,
+                               .edge = Ink::Text});
+    double x = key.right() + air;
+    if (target.why_not.empty() && (target.look == Look::Watch || target.look == Look::Stop)) {
+        pen.icon(target.look == Look::Stop ? Icon::Octagon : Icon::Triangle, {x, middle - cap * 0.75, cap * 1.5, cap * 1.5}, colours.label,
+                 colours.fill);
+        x += cap * 2;
+    }
+    const std::string& line = target.why_not.empty() ? target.line : target.why_not;
+    const double line_w = line.empty() ? 0 : pen.width(Type::Text, line) + air;
+    const Block label = pen.block(target.label, {Type::Strong, Type::Text}, {box.right() - air - line_w - x, box.h - 1, 2});
+    if (!label.fits) pen.falls_short(target.label);
+    pen.text({x, middle - (label.height - pen.cap(label.type) * picture::descent) / 2}, label, colours.label);
+    pen.text({box.right() - air, middle - pen.cap(Type::Text) / 2}, line, Type::Text,
+             colours.label == Ink::Text ? Ink::Soft : colours.label, Align::Right);
+}
+
+/// How the actions stand: in one column, closer together where they must, else in two.
+struct Grid {
+    double h = 0, gap = 0;
+    std::size_t columns = 1;
+};
+
+double gap_between(const Pen& pen) { return std::max(1.2, pen.cap(Type::Text) * 0.4); }
+
+Grid grid(const Pen& pen, std::size_t n, double room) {
+    const double gap = gap_between(pen);
+    const auto rows = [&](double h) { return static_cast<std::size_t>(std::max(0.0, (room + gap) / (h + gap))); };
+    const double loose = std::max(6.0, pen.cap(Type::Strong) * 3.4), close = std::max(6.0, pen.cap(Type::Strong) * 2.6);
+    if (n <= rows(loose)) return {loose, gap, 1};
+    return n <= rows(close) ? Grid{close, gap, 1} : Grid{loose, gap, 2};
+}
+
+/// The head over the actions: a title and what is to be known; returns what is left below.
+Box draw_head(Pen& pen, const DeskModel& model, const Box& box) {
+    Column head(pen, box);
+    head.text(model.heading, {Type::Title}, Ink::Text, 2);
+    head.text(model.line, {Type::Text}, Ink::Soft, 3);
+    const double top = head.y() + pen.cap(Type::Text) * 0.3;
+    return {box.x, top, box.w, box.bottom() - top};
+}
+
+void draw_actions(Pen& pen, const std::vector<Target>& actions, const Grid& grid, const Box& box) {
+    const std::size_t a_column = (actions.size() + grid.columns - 1) / grid.columns;
+    const double w = (box.w - grid.gap * static_cast<double>(grid.columns - 1)) / static_cast<double>(grid.columns);
+    for (std::size_t i = 0; i < actions.size(); ++i) {
+        const auto down = static_cast<double>(i % a_column), across = static_cast<double>(i / a_column);
+        const Box at{box.x + across * (w + grid.gap), box.y + down * (grid.h + grid.gap), w, grid.h};
+        if (at.bottom() > box.bottom() + 1e-6) {
+            pen.falls_short(actions[i].label);
+        } else {
+            draw_action(pen, actions[i], at);
+        }
+    }
+}
+
+/// What is typed, with its caret; the newest part where it is long.
+void draw_field(Pen& pen, const DeskModel::Field& field, const Box& box) {
+    pen.add(picture::Panel{.box = box, .radius = 2, .fill = Ink::Raised, .edge = Ink::Accent, .edge_width = 0.8});
+    const double cap = pen.cap(Type::Text);
+    Column column(pen, inset(box, cap));
+    column.text(field.label, {Type::Strong}, Ink::Text, 1);
+    auto lines = pen.block(field.text + "_", {Type::Text}, {box.w - 2 * cap, 1e9, 1000}).lines;
+    if (lines.size() > 2) lines.erase(lines.begin(), lines.end() - 2);
+    for (const std::string& line : lines) column.text(line, {Type::Text}, Ink::Text, 1);
+    column.text(field.line, {Type::Text}, Ink::Soft, 2);
+}
+
+double field_height(const Pen& pen) {
+    return pen.cap(Type::Text) * 2 + pen.pitch(Type::Strong) + 4 * pen.pitch(Type::Text) + pen.cap(Type::Text) * 2.5;
+}
+
+}  // namespace
+
+Frame draw(const DeskModel& model, const Canvas& canvas) {
+    Pen pen(canvas);
+    const Glass& glass = canvas.glass;
+    const double g = pen.gap();
+    pen.add(picture::Panel{.box = {0, 0, glass.width_mm, glass.height_mm}, .fill = Ink::Ground, .edge = Ink::Ground});
+    const TableLayout layout = table_layout(pen);
+    draw_strip(pen, model.strip, layout);
+    Box left{g, layout.strip.bottom() + g, glass.width_mm - 2 * g, glass.height_mm - layout.strip.bottom() - 2 * g};
+    const auto take = [&left, g](double h) {
+        left.h -= h + g;
+        return Box{left.x, left.bottom() + g, left.w, h};
+    };
+    if (model.banner) draw_banner(pen, *model.banner, take(banner_height(pen, *model.banner, left.w)));
+    if (model.field) draw_field(pen, *model.field, take(field_height(pen)));
+    if (glass.portrait()) {
+        const double h = left.h * 0.32;
+        draw_step(pen, model, {left.x, left.y, left.w * 0.48, h});
+        draw_facts(pen, model, {left.x + left.w * 0.52, left.y, left.w * 0.48, h});
+        const Box below = draw_head(pen, model, {left.x, left.y + h + g, left.w, left.h - h - g});
+        draw_actions(pen, model.actions, grid(pen, model.actions.size(), below.h), below);
+        return pen.take();
+    }
+    const double w = (left.w - 2 * g) / 100;
+    draw_step(pen, model, {left.x, left.y, w * 28, left.h});
+    Box right{left.x + w * 57 + 2 * g, left.y, w * 43, left.h};
+    const Grid beside = grid(pen, model.actions.size(), left.h - pen.cap(Type::Title) * 6);
+    // A long list takes the place of the times: it is turned away from again in a moment.
+    if (beside.columns == 1) draw_facts(pen, model, {left.x + w * 28 + g, left.y, w * 29, left.h});
+    if (beside.columns > 1) right = {left.x + w * 28 + g, left.y, left.w - w * 28 - g, left.h};
+    draw_actions(pen, model.actions, beside, draw_head(pen, model, right));
+    return pen.take();
+}
+
+}  // namespace screen

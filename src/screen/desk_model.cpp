@@ -1,0 +1,98 @@
+// What the Desk shows beside its actions: the present step and what to open, times, counts, and what was written last.
+#include "measure/expect.hpp"
+#include "screen/desk_actions.hpp"
+#include "screen/format.hpp"
+
+namespace screen {
+namespace {
+
+using guide::CaseState;
+
+std::string joined(const std::vector<std::string>& texts) {
+    std::string all{};
+    for (const std::string& text : texts) all += (all.empty() ? "" : " · ") + text;
+    return all;
+}
+
+void show_step(DeskModel& made, const CaseState& state, const Words& words) {
+    const guide::Step* step = guide::current_step(state);
+    if (step == nullptr) return;
+    const guide::Departure* away = departure_shown(state);
+    made.title = away == nullptr ? filled(step->title, state, words) : away->title;
+    made.stay = step->nurse == guide::Nurse::Stay || away != nullptr;
+    made.nurse = words(made.stay ? "desk.stay" : "desk.may_leave");
+    if (!step->open_now.empty()) made.step.push_back({words("card.open_now"), joined(step->open_now)});
+    if (!step->open_later.empty()) made.step.push_back({words("card.open_later"), joined(step->open_later)});
+    if (!step->ready.empty()) made.step.push_back({words("card.ready"), joined(step->ready)});
+}
+
+std::string pause_id(guide::Pause pause) {
+    switch (pause) {
+        case guide::Pause::None:
+            return "";
+        case guide::Pause::SignIn:
+            return "desk.sign_in";
+        case guide::Pause::TimeOut:
+            return "desk.time_out";
+        case guide::Pause::SignOut:
+            return "desk.sign_out";
+    }
+    measure::expect(false);
+    return "";
+}
+
+/// The clocks that have run, then the three pauses with when they were done.
+void show_times(DeskModel& made, const CaseState& state, const Around& around, const Words& words) {
+    for (const std::string clock : {"suction", "decompressed", "open-sky", "donor-out", "case"}) {
+        const auto reading = guide::clock_reading(state, clock, around.now);
+        if (!reading) continue;
+        const std::string label = words("clock." + clock);
+        made.times.push_back({reading->running ? label : words("clock.stopped", {label}), reading_text(*reading, words)});
+    }
+    for (const guide::Phase& phase : state.brief.procedure.phases) {
+        for (const guide::Step& step : phase.steps) {
+            if (step.pause == guide::Pause::None) continue;
+            const auto done = state.steps.find(step.id);
+            made.times.push_back(
+                {words(pause_id(step.pause)), done == state.steps.end() ? words("desk.not_yet") : measure::hour_minute(done->second.at)});
+        }
+    }
+}
+
+void show_record(DeskModel& made, const CaseState& state, const Words& words) {
+    for (auto away = state.departures.rbegin(); away != state.departures.rend(); ++away) {
+        const guide::Departure* departure = guide::find_departure(state.brief.procedure, away->what);
+        made.record.push_back({measure::hour_minute(away->at), departure == nullptr ? away->what : departure->title});
+    }
+    for (auto note = state.notes.rbegin(); note != state.notes.rend(); ++note) {
+        made.record.push_back({measure::hour_minute(note->first), words("desk.noted", {note->second})});
+    }
+}
+
+}  // namespace
+
+DeskModel desk(const CaseState& state, const DeskState& desk, const Around& around, const Words& words) {
+    DeskModel made{.strip = strip(state, around, words), .banner = banner(around, words)};
+    if (state.holder) made.strip.holder = words(holder_id("holder.", *state.holder));
+    show_step(made, state, words);
+    show_times(made, state, around, words);
+    for (const guide::CountItem& item : state.brief.unit.counts) {
+        const guide::Tally& tally = state.counts.at(item.id);
+        made.counts.push_back({item.title, words("desk.expected", {std::to_string(tally.expected())})});
+    }
+    show_record(made, state, words);
+    DeskPage page = desk_page(state, desk, around, words);
+    made.heading = std::move(page.heading);
+    made.line = std::move(page.line);
+    made.actions = std::move(page.actions);
+    made.field = std::move(page.field);
+    return made;
+}
+
+DeskModel empty_desk(const Around& around, const Words& words) {
+    DeskModel made{.title = words("desk.no_case"), .banner = banner(around, words)};
+    made.strip.time = measure::hour_minute(around.now);
+    return made;
+}
+
+}  // namespace screen

@@ -1,0 +1,161 @@
+// What the Desk offers at each place, and by which key.
+#include "screen/desk.hpp"
+#include "screen/models.hpp"
+
+#include <doctest/doctest.h>
+
+#include <set>
+
+using namespace screen;
+
+namespace {
+
+DeskModel shown(models::Seen& seen, const DeskState& state = {}) {
+    seen.around.now = seen.at.now;
+    return desk(seen.at.state, state, seen.around, models::words());
+}
+std::optional<Target> by_key(const DeskModel& model, const std::string& key) {
+    for (const Target& one : model.actions)
+        if (one.key == key) return one;
+    return std::nullopt;
+}
+guide::Intent intent(const Target& target) { return std::get<std::vector<guide::Intent>>(target.act).front(); }
+
+}  // namespace
+
+TEST_CASE("every action has a key of its own on its page, at every step") {
+    models::Seen at;
+    at.around.volume = 50;
+    at.around.foot_switch = "F9";
+    for (const auto& phase : models::brief().procedure.phases) {
+        for (const auto& step : phase.steps) {
+            if (!guide::applies(at.at.state, step)) continue;
+            at.at.up_to(step.id);
+            for (const std::string page : {"", "clocks", "counts", "otherwise", "sound", "note"}) {
+                CAPTURE(step.id);
+                CAPTURE(page);
+                std::set<std::string> keys{};
+                for (const Target& one : shown(at, {.page = page}).actions) {
+                    CHECK_FALSE(one.key.empty());
+                    CHECK(keys.insert(one.key).second);
+                }
+            }
+        }
+    }
+}
+
+TEST_CASE("a spoke has a key at the desk only while the desk holds the count, and never a letter or a digit") {
+    models::Seen at("lower");
+    CHECK_FALSE(by_key(shown(at), "Space"));
+    const auto take = by_key(shown(at), "H");
+    REQUIRE(take);
+    CHECK(take->press == Press::Hold);
+    REQUIRE(at.at.does(guide::HoldCount{.source = guide::Source::Desk}, guide::Who::Circulating));
+    const DeskModel model = shown(at);
+    CHECK_FALSE(by_key(model, "H"));
+    const auto spoke = by_key(model, "Space");
+    REQUIRE(spoke);
+    CHECK(std::get<guide::CountSpoke>(intent(*spoke)).source == guide::Source::Desk);
+    for (const Target& one : model.actions) {
+        const auto* intents = std::get_if<std::vector<guide::Intent>>(&one.act);
+        if (intents == nullptr || one.key == "Space" || one.id == "count-it") continue;
+        for (const auto& asked : *intents) CHECK_FALSE(std::holds_alternative<guide::CountSpoke>(asked));
+    }
+}
+
+TEST_CASE("sign in, time out and sign out are finished here when it is their turn, and their times stand here") {
+    for (const std::string step : {"sign-in", "time-out", "sign-out"}) {
+        CAPTURE(step);
+        models::Seen at(step);
+        const auto finish = by_key(shown(at), "F");
+        REQUIRE(finish);
+        CHECK(std::get<guide::FinishStep>(intent(*finish)).step == step);
+        REQUIRE(at.at.does(intent(*finish), guide::Who::Circulating));
+        int not_yet = 0;
+        for (const Row& row : shown(at).times) not_yet += row.value == "not yet" ? 1 : 0;
+        CHECK(not_yet == (step == "sign-in" ? 2 : (step == "time-out" ? 1 : 0)));
+    }
+    models::Seen elsewhere("lower");
+    CHECK_FALSE(by_key(shown(elsewhere), "F"));
+}
+
+TEST_CASE("a clock is started or stopped now or 15 s, 30 s or a minute ago") {
+    models::Seen at("tissue-number");
+    const DeskModel model = shown(at, {.page = "clock", .argument = "donor-out"});
+    const std::vector<std::pair<std::string, int>> wanted{{"Enter", 0}, {"1", 15}, {"2", 30}, {"3", 60}};
+    for (const auto& one : wanted) {
+        const auto target = by_key(model, one.first);
+        REQUIRE(target);
+        const auto mark = std::get<guide::MarkClock>(intent(*target));
+        CHECK(mark.start);
+        CHECK(mark.clock == "donor-out");
+        CHECK(mark.ago_s == one.second);
+    }
+}
+
+TEST_CASE("a count is opened, passed back, and counted with what is seen and whose initials") {
+    models::Seen at("opening-count");
+    const DeskModel item = shown(at, {.page = "count", .argument = "needles"});
+    CHECK(std::get<guide::MoveItems>(intent(*by_key(item, "O"))).by == 1);
+    CHECK(std::get<guide::MoveItems>(intent(*by_key(item, "P"))).by == -1);
+    CHECK(std::get<Show>(by_key(item, "S")->act).page == "seen");
+    const DeskModel seen = shown(at, {.page = "seen", .argument = "needles", .typed = "7"});
+    CHECK((std::get<Show>(by_key(seen, "Enter")->act) == Show{.page = "by", .argument = "needles=7"}));
+    const DeskModel by = shown(at, {.page = "by", .argument = "needles=7", .typed = "AB"});
+    const auto check = std::get<guide::CheckCount>(intent(*by_key(by, "Enter")));
+    CHECK(check.item == "needles");
+    CHECK(check.seen == 7);
+    CHECK(check.by == "AB");
+}
+
+TEST_CASE("a field takes what belongs in it, up to its length, and gives letters back whole") {
+    DeskState seen{.page = "seen", .argument = "needles", .typed = ""};
+    for (const char32_t letter : U"1x2 3456") seen = typed(seen, letter);
+    CHECK(seen.typed == "123");
+    DeskState note{.page = "note"};
+    for (const char32_t letter : U"a\u00e4\u20ac") note = typed(note, letter);
+    CHECK(note.typed.find("\u00e4") != std::string::npos);
+    note = typed(note, U'\b');
+    note = typed(note, U'\b');
+    CHECK(note.typed.substr(0, 1) == "a");
+    for (int i = 0; i < 1000; ++i) note = typed(note, U'n');
+    CHECK(note.typed.size() <= 241);
+    CHECK(typed(DeskState{}, U'n').typed.empty());
+}
+
+TEST_CASE("an empty field writes nothing and says why; the note warns not to write names") {
+    models::Seen at("lower");
+    const DeskModel model = shown(at, {.page = "note"});
+    CHECK_FALSE(by_key(model, "Enter")->why_not.empty());
+    REQUIRE(model.field);
+    CHECK(model.field->line.find("No names") != std::string::npos);
+    CHECK(by_key(shown(at, {.page = "note", .typed = "x"}), "Enter")->why_not.empty());
+}
+
+TEST_CASE("whether the circulating nurse may leave the room: not from suction on to the fourth suture") {
+    models::Seen before("tissue-number"), cutting("lower"), open("cardinals"), after("next-four");
+    CHECK_FALSE(shown(before).stay);
+    CHECK(shown(cutting).stay);
+    CHECK(shown(open).stay);
+    CHECK_FALSE(shown(after).stay);
+}
+
+TEST_CASE("what to open now and not yet stands here as the procedure says it") {
+    models::Seen at;
+    bool now = false, later = false;
+    for (const auto& phase : models::brief().procedure.phases) {
+        for (const auto& step : phase.steps) {
+            if (!guide::applies(at.at.state, step)) continue;
+            at.at.up_to(step.id);
+            const DeskModel model = shown(at);
+            const auto has = [&](const std::string& label) {
+                return std::any_of(model.step.begin(), model.step.end(), [&](const Row& row) { return row.label == label; });
+            };
+            CHECK(has("Open now") == !step.open_now.empty());
+            CHECK(has("Do not open yet") == !step.open_later.empty());
+            now = now || !step.open_now.empty();
+            later = later || !step.open_later.empty();
+        }
+    }
+    CHECK((now && later));
+}

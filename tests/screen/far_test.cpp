@@ -1,0 +1,131 @@
+// The Far view: one figure or one clock face of the same state, never a control. Arcminutes and distance: look.md's table (120 for
+// the numeral, 22 for text, at 3 m); a minute of arc at 3 m is 0.873 mm.
+#include "screen/frame.hpp"
+#include "screen/models.hpp"
+#include "screen/samples.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace screen;
+
+namespace {
+
+FarModel seen(models::Seen& seen) {
+    seen.around.now = seen.at.now;
+    return far(seen.at.state, seen.around, models::words());
+}
+FarModel::Numeral numeral(models::Seen& at) {
+    const FarModel model = seen(at);
+    REQUIRE(std::holds_alternative<FarModel::Numeral>(model.shown));
+    return std::get<FarModel::Numeral>(model.shown);
+}
+
+}  // namespace
+
+TEST_CASE("while the blade goes down: first to zero, then to go, then stop, then over in amber") {
+    models::Seen at("lower");
+    CHECK(numeral(at).digits == "3");
+    CHECK(numeral(at).under == "to zero");
+    at.at.count(3);
+    CHECK(numeral(at).digits == "8");
+    CHECK(numeral(at).under == "to go");
+    at.at.count(8);
+    CHECK(numeral(at).digits == "0");
+    CHECK(numeral(at).under == "depth reached, stop");
+    CHECK_FALSE(numeral(at).watch);
+    at.at.count(1);
+    CHECK(numeral(at).digits == "+1");
+    CHECK(numeral(at).watch);
+}
+
+TEST_CASE("lost suction keeps the count and is never a figure to go") {
+    models::Seen at("lower");
+    at.at.count(5);
+    REQUIRE(at.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
+    CHECK(numeral(at).digits == "2");
+    CHECK(numeral(at).under == "at suction loss");
+    CHECK(numeral(at).watch);
+}
+
+TEST_CASE("the figure agrees with the Table view's at every spoke") {
+    models::Seen at("lower");
+    for (int i = 0; i < 13; ++i) {
+        CHECK(numeral(at).digits == at.table().card.figure->numeral);
+        at.at.count(1);
+    }
+}
+
+TEST_CASE("while suturing: the clock face with one disc, the next suture, and no words round it") {
+    models::Seen at("next-four");
+    at.at.tie(1);
+    const FarModel model = seen(at);
+    REQUIRE(std::holds_alternative<FarModel::Dial>(model.shown));
+    const auto& dial = std::get<FarModel::Dial>(model.shown);
+    CHECK(dial.suture == "suture 6");
+    CHECK(dial.at == "7:30");
+    CHECK(dial.face.next.size() == 1);
+    CHECK(dial.face.done.size() == 5);
+    CHECK(dial.face.seat_label.empty());
+}
+
+TEST_CASE("the side is not shown before it is entered") {
+    models::Seen at("tissue-number");
+    CHECK(seen(at).eye == "EYE ?");
+    models::Seen later("plan");
+    CHECK(seen(later).eye == "RIGHT EYE");
+}
+
+TEST_CASE("elsewhere the running clock in whole minutes, and with its seconds in the corner") {
+    models::Seen at("donor-on");
+    at.at.later(125);
+    const FarModel model = seen(at);
+    REQUIRE(model.clock);
+    CHECK(model.clock->label == "open sky");
+    CHECK(model.clock->value.substr(0, 3) == "02:");
+    CHECK(numeral(at).digits == "2");
+}
+
+TEST_CASE("a clock that is not exact says so") {
+    models::Seen at("lower");
+    at.at.now.boot += 1;  // the machine was started anew
+    REQUIRE(seen(at).clock);
+    CHECK(seen(at).clock->value.substr(0, 1) == "~");
+}
+
+TEST_CASE("what went otherwise stands there in its words; not on disk stands there whatever is shown") {
+    models::Seen at("donor-on");
+    REQUIRE(at.at.does(guide::Depart{.what = "eye-bulging", .note = ""}));
+    const FarModel model = seen(at);
+    REQUIRE(std::holds_alternative<FarModel::Said>(model.shown));
+    CHECK(std::get<FarModel::Said>(model.shown).text == "Eye bulging, close now");
+    CHECK(std::get<FarModel::Said>(model.shown).level == Banner::Level::Stop);
+    CHECK_FALSE(model.banner);
+    at.around.not_on_disk = 1;
+    REQUIRE(seen(at).banner);
+    CHECK(seen(at).banner->text == "not on disk");
+}
+
+TEST_CASE("muted is said only where there is a voice") {
+    models::Seen at("lower");
+    at.around.muted = true;
+    CHECK_FALSE(seen(at).banner);
+    at.around.volume = 70;
+    REQUIRE(seen(at).banner);
+    CHECK(seen(at).banner->text == "sound off");
+}
+
+TEST_CASE("no Far view has a control, on any glass") {
+    models::Seen at("lower");
+    for (const auto& on : samples::glasses()) CHECK(draw(seen(at), samples::canvas(on.glass, Reader::Far)).touchables.empty());
+}
+
+TEST_CASE("on a glass of 344 mm by 194 mm the numeral takes 120 arcmin and all text 22 at 3 m; a smaller glass is told as nearer") {
+    const Typography large = far_typography({344, 194}), small = far_typography({223, 125});
+    CHECK(large.of(picture::Type::Numeral) >= 104.7);
+    for (const auto role : {picture::Type::Text, picture::Type::Lead, picture::Type::Value}) CHECK(large.of(role) >= 19.2);
+    CHECK(far_reach_mm(large) == 3000);
+    CHECK(far_reach_mm(small) == doctest::Approx(3000 * 1.02 * 125 / 194.0).epsilon(0.01));
+    models::Seen at("lower");
+    CHECK(draw(seen(at), samples::canvas({344, 194}, Reader::Far)).short_of.empty());
+    CHECK_FALSE(draw(seen(at), samples::canvas({223, 125}, Reader::Far)).short_of.empty());
+}

@@ -1,184 +1,210 @@
 #include "app.hpp"
 
 #include "commands.hpp"
+#include "desk.hpp"
 #include "device/clocks.hpp"
-#include "device/environment.hpp"
 #include "device/files.hpp"
-#include "device/renderer.hpp"
-#include "device/window.hpp"
+#include "measure/expect.hpp"
 #include "measure/overloaded.hpp"
-#include "screen/theme.hpp"
-#include "screen/touch.hpp"
+#include "pedal.hpp"
 #include "session.hpp"
+#include "stage.hpp"
+#include "voice.hpp"
 
 #include <fmt/format.h>
 #include <spdlog/spdlog.h>
 
-#include <set>
-#include <tuple>
+#include <algorithm>
 
 namespace graftside {
 namespace {
 
-constexpr double px_per_mm_unknown = 96.0 / 25.4;  // the desktop's convention where no screen tells
 constexpr double lively_s = 1.0 / 60.0;
 
-Stop stop(const device::Failure& failure) { return graftside::stop(Exit::Machine, device::text(failure)); }
+std::vector<std::string> screen_names() {
+    std::vector<std::string> names{};
+    const auto all = device::screens();
+    for (const device::Screen& screen : all ? *all : std::vector<device::Screen>{}) names.push_back(screen.name);
+    return names;
+}
 
-/// A window with all that is made for its size.
-class Stage {
-public:
-    static Try<Stage> make(const Options& options, const Stock& stock) {
-        device::WindowWish wish{.title = "graftside", .full_screen = !options.window_px, .screen = options.monitor};
-        if (options.window_px) std::tie(wish.width_px, wish.height_px) = *options.window_px;
-        if (options.screen_mm) wish.told = device::GlassSize{.width_mm = options.screen_mm->first, .height_mm = options.screen_mm->second};
-        auto opened = device::Window::open(wish);
-        if (!opened) return stop(opened.error());
-        Stage stage(*std::move(opened), stock);
-        if (const auto failure = stage.fit()) return *failure;
-        return stage;
+/// One window a view, the most important first: it is seen whatever happens to the screens.
+Try<std::vector<Stage>> stages(const Options& options, const Stock& stock) {
+    std::vector<Stage::Wish> wishes{};
+    for (const auto reader : {screen::Reader::Table, screen::Reader::Desk, screen::Reader::Far}) {
+        const auto found = std::find(options.views.begin(), options.views.end(), reader);
+        if (found == options.views.end()) continue;
+        const auto place = static_cast<std::size_t>(found - options.views.begin());
+        const int screen = place < options.monitors.size() ? options.monitors[place] : static_cast<int>(place);
+        wishes.push_back({.reader = reader, .place = place, .seat = {.wished = screen}});
     }
-
-    device::Window& window() { return window_; }
-    bool size_known() const { return window_.px_per_mm().has_value(); }
-    const screen::Canvas& canvas() const { return canvas_; }
-
-    /// Lettering and layout for the size the window has now.
-    std::optional<Stop> fit() {
-        const double px_per_mm = window_.px_per_mm().value_or(px_per_mm_unknown);
-        window_.measure_by(px_per_mm);
-        canvas_.glass = {.width_mm = window_.width_px() / px_per_mm, .height_mm = window_.height_px() / px_per_mm, .hand = hand_};
-        canvas_.type = screen::table_typography(canvas_.glass);
-        device::Sizes sizes{.cap_mm = canvas_.type.cap_mm, .px_per_mm = px_per_mm};
-        for (int type = 0; type < picture::types; ++type)
-            sizes.bold[static_cast<std::size_t>(type)] = screen::bold(static_cast<picture::Type>(type));
-        const auto fonts = device::Fonts::load(device::share_folder() + "/fonts", sizes);
-        if (!fonts) return stop(fonts.error());
-        canvas_.lettering = fonts->lettering();
-        renderer_.reset();
-        auto renderer = device::Renderer::make(window_, *fonts);
-        if (!renderer) return stop(renderer.error());
-        renderer_.emplace(*std::move(renderer));
-        shown_ = {};
-        return std::nullopt;
+    std::vector<device::Seat> seats{};
+    for (const Stage::Wish& wish : wishes) seats.push_back(wish.seat);
+    seats = device::seated(std::move(seats), screen_names());
+    std::vector<Stage> made{};
+    for (std::size_t i = 0; i < wishes.size(); ++i) {
+        wishes[i].seat = seats[i];
+        auto stage = Stage::make(options, stock, wishes[i]);
+        if (!stage) return stage.error();
+        made.push_back(*std::move(stage));
     }
-
-    /// Draws what differs from what stands on the glass; targets are those of the newest frame in any case.
-    bool show(const screen::View& view, const screen::Finger& finger) {
-        canvas_.finger = finger;
-        screen::Frame frame = screen::draw(view, canvas_);
-        const bool changed = frame.shapes != shown_.shapes;
-        tell_short_of(frame);
-        shown_ = std::move(frame);
-        if (changed) renderer_->draw(window_, shown_.shapes, palette_);
-        return changed;
-    }
-    const screen::Frame& shown() const { return shown_; }
-    /// What stood on the glass is gone: the next frame is drawn in any case.
-    void forget() { shown_.shapes.clear(); }
-
-private:
-    Stage(device::Window window, const Stock& stock)
-        : window_(std::move(window)), hand_(stock.unit.hand == intake::Hand::Left ? screen::Hand::Left : screen::Hand::Right) {
-        const screen::Palette colours = screen::palette(screen::Theme::Dark);
-        for (std::size_t i = 0; i < colours.size(); ++i) palette_[i] = {.r = colours[i].r, .g = colours[i].g, .b = colours[i].b};
-    }
-
-    /// What this display is too small for, said once each; it is left out, never shrunk.
-    void tell_short_of(const screen::Frame& frame) {
-        for (const std::string& text : frame.short_of) {
-            if (told_.insert(text).second) spdlog::warn("this screen is too small for: {}", text);
-        }
-    }
-
-    device::Window window_;
-    std::set<std::string> told_{};
-    std::optional<device::Renderer> renderer_{};
-    device::Palette palette_{};
-    screen::Hand hand_;
-    screen::Canvas canvas_{};
-    screen::Frame shown_{};
-};
+    return made;
+}
 
 class Loop {
 public:
-    Loop(const Options& options, Session session, Stage stage)
-        : options_(options), session_(std::move(session)), stage_(std::move(stage)) {}
+    Loop(const Options& options, Session session, std::vector<Stage> stages)
+        : options_(options),
+          session_(std::move(session)),
+          stages_(std::move(stages)),
+          desk_(session_),
+          pedal_(session_.stock().unit.foot_switch),
+          voice_(options, session_.stock()) {
+        if (!voice_.trouble().empty()) session_.notice(session_.stock().words("banner.no_sound", {voice_.trouble()}));
+        tell_lost();
+    }
 
     Exit run() {
         while (!session_.wants_to_quit() && !closed_) {
-            if (const auto failure = draw()) return tell(*failure);
-            stage_.window().wait(settled_ ? to_next_second() : lively_s);
-            for (const device::Event& event : stage_.window().poll()) take(event);
-            act(touch_.tick(device::monotonic_ms()), device::now());
+            if (const auto failure = seat()) return tell(*failure);
+            const measure::Instant now = device::now();
+            for (Stage& stage : stages_) {
+                if (const auto failure = draw(stage, now)) return tell(*failure);
+            }
+            stages_.front().window().wait(pause());
+            for (Stage& stage : stages_) {
+                for (const device::Event& event : stage.window().poll()) take(stage, event);
+                tick(stage, device::monotonic_ms());
+            }
             session_.tick(device::now());
+            voice_.say(session_.to_say(), session_.loudness());
         }
         return Exit::Fine;
     }
 
 private:
-    std::optional<Stop> draw() {
-        if (resized_) {
-            resized_ = false;
-            if (auto failure = stage_.fit()) return failure;
+    /// All views are made of the same state at the same moment.
+    screen::View view(const Stage& stage, const measure::Instant& now) const {
+        switch (stage.reader()) {
+            case screen::Reader::Table:
+                return session_.view(now);
+            case screen::Reader::Desk:
+                return desk_.view(now);
+            case screen::Reader::Far:
+                return session_.far(now);
         }
+        measure::expect(false);
+        return session_.view(now);
+    }
+
+    std::optional<Stop> draw(Stage& stage, const measure::Instant& now) {
+        if (stage.window().hidden()) return std::nullopt;
+        if (auto failure = stage.fit_if_resized()) return failure;
         const std::int64_t ms = device::monotonic_ms();
-        settled_ = !touch_.lively(ms);
-        if (picture_owed_ && settled_) stage_.forget();
-        if (!stage_.show(session_.view(device::now()), touch_.finger(ms))) return std::nullopt;
-        picture_owed_ = !options_.pictures.empty() && !settled_;
-        if (!options_.pictures.empty() && settled_) keep_picture();
-        stage_.window().present();
+        const bool settled = !stage.touch().lively(ms);
+        if (stage.picture_owed && settled) stage.forget();
+        if (!stage.show(view(stage, now), stage.touch().finger(ms))) return std::nullopt;
+        stage.picture_owed = !options_.pictures.empty() && !settled;
+        if (!options_.pictures.empty() && settled) keep_picture(stage);
+        stage.window().present();
         return std::nullopt;
     }
 
-    /// For journeys: what stands on the glass, and where its targets are, in millimetres.
-    void keep_picture() {
-        const std::string path = fmt::format("{}/frame-{:05}", options_.pictures, ++pictures_);
+    /// For journeys: what stands on the glass, and where its targets are, in millimetres. The first view's files bear no name.
+    void keep_picture(Stage& stage) {
+        const std::string first = &stage == &stages_.front() ? "" : name(stage.reader()) + "-";
+        const std::string frame = fmt::format("{}frame-{:05}", first, ++stage.pictures);
         std::string targets{};
-        for (const screen::Touchable& one : stage_.shown().touchables) {
+        for (const screen::Touchable& one : stage.shown().touchables) {
             const std::string press = !one.target.why_not.empty() ? "dead" : (one.target.press == screen::Press::Hold ? "hold" : "tap");
             targets += fmt::format("{} {:.1f} {:.1f} {}\n", one.target.id, one.box.centre().x, one.box.centre().y, press);
         }
-        const auto picture = device::save_png(path + ".png", stage_.window().pixels());
-        const auto listed = device::write_file(options_.pictures + "/targets.txt", fmt::format("frame-{:05}\n{}", pictures_, targets));
+        const auto picture = device::save_png(fmt::format("{}/{}.png", options_.pictures, frame), stage.window().pixels());
+        const auto listed = device::write_file(fmt::format("{}/{}targets.txt", options_.pictures, first), frame + "\n" + targets);
         if (!picture || !listed) spdlog::warn("a picture was not written: {}", device::text(picture ? listed.error() : picture.error()));
     }
 
-    /// Clocks on the glass change with the wall clock's second.
-    static double to_next_second() { return static_cast<double>(1000 - device::now().utc_ms % 1000) / 1000.0 + 0.005; }
+    /// How long nothing need be done: clocks on the glass change with the wall clock's second.
+    double pause() const {
+        const std::int64_t ms = device::monotonic_ms();
+        const auto lively = [ms](const Stage& stage) { return stage.touch().lively(ms); };
+        if (desk_.listening() || std::any_of(stages_.begin(), stages_.end(), lively)) return lively_s;
+        return static_cast<double>(1000 - device::now().utc_ms % 1000) / 1000.0 + 0.005;
+    }
 
-    void take(const device::Event& event) {
+    void take(Stage& stage, const device::Event& event) {
+        const bool at_desk = stage.reader() == screen::Reader::Desk;
         std::visit(measure::overloaded{
                        [&](const device::Pressed& press) {
-                           const auto outcome = touch_.press(stage_.shown().touchables, {press.x_mm, press.y_mm}, press.time_ms);
-                           act(outcome, measure::earlier(device::now(), press.age_ms));
+                           const auto outcome = stage.touch().press(stage.shown().touchables, {press.x_mm, press.y_mm}, press.time_ms);
+                           act(stage, outcome, measure::earlier(device::now(), press.age_ms));
                        },
-                       [&](const device::Released& released) { act(touch_.release(released.time_ms), device::now()); },
+                       [&](const device::Released& released) { act(stage, stage.touch().release(released.time_ms), device::now()); },
                        [&](const device::Moved& moved) {
-                           touch_.move({moved.x_mm, moved.y_mm});
+                           stage.touch().move({moved.x_mm, moved.y_mm});
                        },
-                       [&](const device::Character&) {},
-                       [&](const device::Key&) {},
-                       [&](const device::Resized&) { resized_ = true; },
-                       [&](const device::Exposed&) { stage_.forget(); },
-                       [&](const device::Closed&) { closed_ = true; },
+                       [&](const device::Character& character) {
+                           if (at_desk) desk_.character(character, stage.touch());
+                       },
+                       [&](const device::Key& key) { take_key(stage, key); },
+                       [&](const device::KeyUp&) {
+                           if (at_desk) desk_.key_up(stage.touch(), device::monotonic_ms());
+                       },
+                       [&](const device::Resized&) { stage.resized = true; },
+                       [&](const device::Exposed&) { stage.forget(); },
+                       [&](const device::ScreensChanged&) { screens_changed_ = true; },
+                       [&](const device::Closed&) { closed_ = closed_ || &stage == &stages_.front(); },
                    },
                    event);
     }
 
-    void act(const screen::Outcome& outcome, const measure::Instant& at) {
+    /// The pedal's key is the pedal's in every window, and nothing else's.
+    void take_key(Stage& stage, const device::Key& key) {
+        if (pedal_.is(key)) {
+            if (pedal_.counts(key)) session_.pedal(measure::earlier(device::now(), device::monotonic_ms() - key.time_ms));
+        } else if (stage.reader() == screen::Reader::Desk) {
+            desk_.key(key, stage.touch());
+        }
+    }
+
+    void tick(Stage& stage, std::int64_t ms) {
+        if (stage.reader() == screen::Reader::Desk)
+            desk_.tick(stage.touch(), ms);
+        else
+            act(stage, stage.touch().tick(ms), device::now());
+    }
+
+    void act(Stage& stage, const screen::Outcome& outcome, const measure::Instant& at) {
+        if (stage.reader() == screen::Reader::Desk) return desk_.take(outcome, at);
         if (const auto* counted = std::get_if<screen::Counted>(&outcome)) session_.touched(counted->target, at);
         if (const auto* bounced = std::get_if<screen::Bounced>(&outcome)) session_.bounced(bounced->target);
     }
 
+    /// After a screen came or went: every window to its own, the Table view to any that is left.
+    std::optional<Stop> seat() {
+        if (!std::exchange(screens_changed_, false) || !options_.windows_px.empty()) return std::nullopt;
+        std::vector<device::Seat> seats{};
+        for (const Stage& stage : stages_) seats.push_back(stage.seat());
+        seats = device::seated(std::move(seats), screen_names());
+        for (std::size_t i = stages_.size(); i-- > 0;) {  // the first last, so that it lies on top
+            if (auto failure = stages_[i].move_to(seats[i])) return failure;
+        }
+        tell_lost();
+        return std::nullopt;
+    }
+
+    void tell_lost() {
+        const auto lost = std::find_if(stages_.begin(), stages_.end(), [](Stage& stage) { return stage.window().hidden(); });
+        session_.screen_lost(lost == stages_.end() ? "" : name(lost->reader()));
+    }
+
     Options options_;
     Session session_;
-    Stage stage_;
-    screen::Touch touch_{};
-    bool settled_ = true;  // the frame last drawn is one that stays
-    bool resized_ = false, closed_ = false, picture_owed_ = false;
-    int pictures_ = 0;
+    std::vector<Stage> stages_;
+    Desk desk_;
+    Pedal pedal_;
+    Voice voice_;
+    bool closed_ = false, screens_changed_ = false;
 };
 
 }  // namespace
@@ -188,10 +214,11 @@ Exit run_window(const Options& options, const std::string& case_path) {
     if (!stock) return tell(stock.error());
     auto session = Session::start(options, *stock, case_path, device::now());
     if (!session) return tell(session.error());
-    auto stage = Stage::make(options, *stock);
-    if (!stage) return tell(stage.error());
-    if (!stage->size_known()) session->notice(stock->words("banner.size_unknown"));
-    Loop loop(options, *std::move(session), *std::move(stage));
+    auto made = stages(options, *stock);
+    if (!made) return tell(made.error());
+    const auto unknown = [](const Stage& stage) { return !stage.size_known(); };
+    if (std::any_of(made->begin(), made->end(), unknown)) session->notice(stock->words("banner.size_unknown"));
+    Loop loop(options, *std::move(session), *std::move(made));
     return loop.run();
 }
 

@@ -7,6 +7,7 @@
 #include <spdlog/spdlog.h>
 #include <CLI/CLI.hpp>
 
+#include <algorithm>
 #include <cstdio>
 #include <exception>
 
@@ -27,7 +28,8 @@ std::optional<std::pair<Number, Number>> two_numbers(const std::string& text) {
 }
 
 struct Words {
-    std::string screen_mm{}, window{}, on{};
+    std::string on{};
+    std::vector<std::string> views{}, screens_mm{}, windows{};
     std::string file{}, reference{}, case_path{}, card{}, format{}, out{};
     std::vector<std::string> files{};
     bool json = false, list = false;
@@ -43,19 +45,32 @@ CLI::Validator size_in(const std::string& unit) {
 /// A day as YYYY-MM-DD.
 std::string wrong_day(const std::string& text) { return measure::day_from_iso(text) ? "" : "a day as YYYY-MM-DD"; }
 
+/// The views as they were asked for, each once; the plan is a page of the Table view.
+std::vector<screen::Reader> readers(const std::vector<std::string>& asked) {
+    std::vector<screen::Reader> made{};
+    for (const std::string& word : asked) {
+        const screen::Reader reader = word == "desk" ? screen::Reader::Desk : (word == "far" ? screen::Reader::Far : screen::Reader::Table);
+        if (std::find(made.begin(), made.end(), reader) == made.end()) made.push_back(reader);
+    }
+    return made;
+}
+
 void add_options(CLI::App& app, graftside::Options& options, Words& words) {
     app.add_option("--ledger", options.ledger, "the ledger's file instead of the usual one");
     app.add_option("--assets", options.assets, "the folder of words, profiles and procedures");
     app.add_option("--unit", options.unit, "the unit's settings");
     app.add_option("--language", options.language, "two letters, such as en");
-    app.add_option("--view", options.view, "which view")->check(CLI::IsMember({"table", "plan"}));
-    app.add_option("--monitor", options.monitor, "which monitor, from 0")->check(CLI::NonNegativeNumber);
-    app.add_option("--screen-mm", words.screen_mm, "lit size of the screen")->check(size_in("mm"));
-    app.add_option("--window", words.window, "a window instead of the full screen")->check(size_in("pixels"));
-    app.add_option("--theme", options.theme, "colours")->check(CLI::IsMember({"dark"}));
+    app.add_option("--view", words.views, "which views, one or more of table, desk, far; plan: the table, on the plan")
+        ->delimiter(',')
+        ->check(CLI::IsMember({"table", "plan", "desk", "far"}));
+    app.add_option("--monitor", options.monitors, "which monitor, from 0; one a view")->delimiter(',')->check(CLI::NonNegativeNumber);
+    app.add_option("--screen-mm", words.screens_mm, "lit size of the screen; one a view")->delimiter(',')->check(size_in("mm"));
+    app.add_option("--window", words.windows, "a window instead of the full screen; one a view")->delimiter(',')->check(size_in("pixels"));
+    app.add_option("--theme", options.theme, "colours")->check(CLI::IsMember({"dark", "light"}));
     app.add_option("--on", words.on, "a day instead of today, YYYY-MM-DD")->check(wrong_day);
     app.add_option("--pictures", options.pictures, "a folder that gets a PNG of every frame and where its targets are")
         ->check(CLI::ExistingDirectory);
+    app.add_option("--voice", options.voice, "a WAV file that gets what is said, instead of the loudspeaker");
     app.add_option("--paper", options.paper, "the size of printed sheets")->check(CLI::IsMember({"a4", "letter"}));
     app.add_flag("--quiet", options.quiet, "say only what went wrong");
     app.set_version_flag("--version", graftside::program_name());
@@ -156,8 +171,10 @@ int parse_and_run(int argc, char** argv) {
     } catch (const CLI::ParseError& error) {
         return app.exit(error) == 0 ? 0 : static_cast<int>(Exit::Wrong);
     }
-    options.screen_mm = two_numbers<double>(words.screen_mm);
-    options.window_px = two_numbers<int>(words.window);
+    for (const std::string& size : words.screens_mm) options.screens_mm.push_back(*two_numbers<double>(size));
+    for (const std::string& size : words.windows) options.windows_px.push_back(*two_numbers<int>(size));
+    if (!words.views.empty()) options.views = readers(words.views);
+    options.on_plan = std::find(words.views.begin(), words.views.end(), "plan") != words.views.end();
     options.on = measure::day_from_iso(words.on);
     return static_cast<int>(run(commands, options, words));
 }

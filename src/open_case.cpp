@@ -36,6 +36,7 @@ void OpenCase::write(const guide::Facts& facts, guide::Who who, const measure::I
     }
     health_ = ledger_->append(reference_, events);
     for (const guide::Event& event : events) state_ = guide::apply(std::move(state_), event);
+    newest_ = std::move(events);
 }
 
 Try<OpenCase> OpenCase::resume(ledger::Ledger& ledger, const std::string& reference, std::vector<guide::Event> events,

@@ -21,6 +21,8 @@ public:
 
     const guide::CaseState& state() const { return state_; }
     const std::string& reference() const { return reference_; }
+    /// The events of the last act.
+    const std::vector<guide::Event>& newest() const { return newest_; }
     const ledger::Health& health() const { return health_; }
     /// Set when the case file differs from what the case was opened with.
     bool file_changed() const { return file_changed_; }
@@ -44,6 +46,7 @@ private:
     ledger::Ledger* ledger_;
     std::string reference_;
     guide::CaseState state_{};
+    std::vector<guide::Event> newest_{};
     ledger::Health health_{};
     bool file_changed_ = false;
     std::string seal_{};

@@ -8,6 +8,7 @@
 
 #include <spdlog/spdlog.h>
 
+#include <algorithm>
 #include <cstdlib>
 
 namespace graftside {
@@ -35,6 +36,13 @@ std::string case_folder(const Options& options) {
     return (slash == std::string::npos ? std::string(".") : path.substr(0, slash)) + "/case-files";
 }
 
+screen::VoiceWish voice_wish(const intake::Sound& sound) {
+    using Asked = intake::Sound::Sutures;
+    using Said = screen::VoiceWish::Sutures;
+    const Said sutures = sound.sutures == Asked::FromFifth ? Said::FromFifth : (sound.sutures == Asked::Every ? Said::Every : Said::None);
+    return {.sutures = sutures, .suction_every_s = sound.suction_every_s, .awake = sound.awake};
+}
+
 std::string file_name(const std::string& path) { return path.substr(path.find_last_of('/') + 1); }
 
 }  // namespace
@@ -52,13 +60,17 @@ Try<Session> Session::start(const Options& options, Stock stock, const std::stri
         session.begin(std::move(open));
     }
     session.refresh_list();
-    if (session.open_ && options.view == "plan") session.show({.page = "plan"}, now);
+    if (session.open_ && options.on_plan) session.show({.page = "plan"}, now);
     return session;
 }
 
 screen::Around Session::around(const measure::Instant& now) const {
     screen::Around around{.now = now, .clock_jumped = clock_jumped_, .refusal = refusal_, .bounced = bounced_};
     around.trouble = notice_;
+    around.screen_lost = screen_lost_;
+    around.muted = muted_;
+    around.foot_switch = stock_.unit.foot_switch.key;
+    if (stock_.unit.sound.on) around.volume = volume_;
     if (!open_) return around;
     const ledger::Health& health = open_->health();
     around.not_on_disk = health.held;
@@ -105,18 +117,50 @@ void Session::bounced(const screen::Target& target) {
     if (target.weight != screen::Weight::Spoke) refusal_ = stock_.words("banner.left_out");
 }
 
+std::optional<std::string> Session::act(guide::Who who, const std::vector<guide::Intent>& intents, const measure::Instant& at) {
+    if (!open_) return stock_.words("desk.no_case");
+    for (const guide::Intent& intent : intents) {
+        const guide::CaseState before = open_->state();
+        const auto refused = open_->act(who, intent, at);
+        if (refused) return screen::refusal_text(*refused, stock_.words);
+        if (!stock_.unit.sound.on) continue;
+        // The newest words count: an old figure is not said after a new one.
+        const auto said = screen::call_outs(before, open_->newest(), voice_wish(stock_.unit.sound));
+        if (!said.empty()) to_say_ = said;
+    }
+    return std::nullopt;
+}
+
 void Session::act(const std::vector<guide::Intent>& intents, const measure::Instant& at) {
     if (!open_) return;
-    for (const guide::Intent& intent : intents) {
-        const auto refused = open_->act(guide::Who::Scrub, intent, at);
-        if (refused) {
-            refusal_ = screen::refusal_text(*refused, stock_.words);
-            return;
-        }
-    }
+    refusal_ = act(guide::Who::Scrub, intents, at);
+    if (refusal_) return;
     screen_.page.clear();
     screen_.argument.clear();
     look_at_plan();
+}
+
+std::optional<std::string> Session::scanned(const std::string& bytes, const measure::Instant& at) {
+    return act(guide::Who::Circulating, {guide::Scan{.bytes = bytes}}, at);
+}
+
+void Session::pedal(const measure::Instant& at) {
+    bounced_.reset();
+    if (open_) refusal_ = act(guide::Who::Scrub, {guide::CountSpoke{.source = guide::Source::FootSwitch}}, at);
+}
+
+void Session::turn_sound(const screen::Show& show) {
+    if (show.page == "mute") muted_ = !muted_;
+    if (show.page == "volume") volume_ = std::clamp(volume_ + std::atoi(show.argument.c_str()), 0, 100);
+}
+
+void Session::screen_lost(const std::string& view) {
+    screen_lost_ = view.empty() ? "" : stock_.words("banner.screen_lost", {stock_.words("view." + view)});
+}
+
+screen::FarModel Session::far(const measure::Instant& now) const {
+    if (!open_) return {};
+    return screen::far(open_->state(), around(now), stock_.words);
 }
 
 void Session::show(const screen::Show& show, const measure::Instant& at) {
@@ -232,6 +276,11 @@ void Session::tick(const measure::Instant& now) {
     }
     if (!wall_over_boot_ms_) wall_over_boot_ms_ = difference;
     if (open_) open_->retry(now);
+    if (open_ && ticked_ && stock_.unit.sound.on) {
+        const auto said = screen::suction_call_out(open_->state(), *ticked_, now, voice_wish(stock_.unit.sound));
+        if (!said.empty() && to_say_.empty()) to_say_ = said;
+    }
+    ticked_ = now;
 }
 
 }  // namespace graftside

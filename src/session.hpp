@@ -3,6 +3,7 @@
 #pragma once
 
 #include "open_case.hpp"
+#include "screen/callouts.hpp"
 #include "screen/cases.hpp"
 #include "screen/frame.hpp"
 #include "screen/new_case.hpp"
@@ -21,6 +22,19 @@ public:
     static Try<Session> start(const Options& options, Stock stock, const std::string& case_path, const measure::Instant& now);
 
     screen::View view(const measure::Instant& now) const;
+    /// What the surgeon sees of the same state.
+    screen::FarModel far(const measure::Instant& now) const;
+    screen::Around around(const measure::Instant& now) const;
+
+    /// What somebody asks for; the words of the refusal if it is refused.
+    std::optional<std::string> act(guide::Who who, const std::vector<guide::Intent>& intents, const measure::Instant& at);
+    /// A scan, as it came.
+    std::optional<std::string> scanned(const std::string& bytes, const measure::Instant& at);
+    /// A foot on the pedal: it counts a spoke where the pedal holds the count.
+    void pedal(const measure::Instant& at);
+    /// "mute", or "volume" by so many per cent.
+    void turn_sound(const screen::Show& show);
+
     /// What a target that was touched at `at` does.
     void touched(const screen::Target& target, const measure::Instant& at);
     /// A touch so soon after the last that it was taken for the same finger: it is shown, and can be counted.
@@ -29,6 +43,11 @@ public:
     void tick(const measure::Instant& now);
     /// A word for the banner from the machine itself, such as a screen whose size is not known.
     void notice(std::string text) { notice_ = std::move(text); }
+    /// The name of a view whose screen is gone; empty: all are there.
+    void screen_lost(const std::string& view);
+    /// What is to be said since this was last asked, by phrase; and how loud, 0 to 1.
+    screen::PhraseIds to_say() { return std::exchange(to_say_, {}); }
+    double loudness() const { return muted_ ? 0 : volume_ / 100.0; }
 
     bool wants_to_quit() const { return quit_; }
     const OpenCase* open() const { return open_ ? &*open_ : nullptr; }
@@ -36,8 +55,10 @@ public:
 
 private:
     Session(const Options& options, Stock stock, ledger::Ledger ledger)
-        : options_(options), stock_(std::move(stock)), ledger_(std::make_unique<ledger::Ledger>(std::move(ledger))) {}
-    screen::Around around(const measure::Instant& now) const;
+        : options_(options),
+          stock_(std::move(stock)),
+          ledger_(std::make_unique<ledger::Ledger>(std::move(ledger))),
+          volume_(stock_.unit.sound.volume) {}
     void act(const std::vector<guide::Intent>& intents, const measure::Instant& at);
     void show(const screen::Show& show, const measure::Instant& at);
     void begin(Try<OpenCase> open);
@@ -61,7 +82,11 @@ private:
     std::optional<guide::Brief> drafted_{};        // of the form, while its plan is looked at before the case begins
     std::optional<screen::PlanSeen> plan_seen_{};  // while a page of the Plan view stands
     std::optional<std::string> refusal_{}, bounced_{};
-    std::string notice_{};
+    std::string notice_{}, screen_lost_{};
+    screen::PhraseIds to_say_{};
+    std::optional<measure::Instant> ticked_{};
+    int volume_ = 0;
+    bool muted_ = false;
     std::optional<std::int64_t> wall_over_boot_ms_{};
     bool clock_jumped_ = false, quit_ = false;
 };

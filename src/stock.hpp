@@ -7,6 +7,7 @@
 #include "intake/unit.hpp"
 #include "measure/problem.hpp"
 #include "measure/result.hpp"
+#include "screen/typography.hpp"
 #include "screen/words.hpp"
 
 #include <optional>
@@ -34,15 +35,17 @@ struct Options {
     std::string assets{};  // empty: the program's own share folder
     std::string unit{};    // empty: the unit's file, else the one shipped
     std::string language{};
-    std::string view = "table";
-    int monitor = 0;
+    std::vector<screen::Reader> views{screen::Reader::Table};  // each once
+    bool on_plan = false;                                      // the Table view begins on the plan
+    std::vector<int> monitors{};                               // one a view; left out: the first ones
     std::string theme{};
-    std::optional<std::pair<double, double>> screen_mm{};
-    std::optional<std::pair<int, int>> window_px{};  // none: full screen
+    std::vector<std::pair<double, double>> screens_mm{};  // one a view
+    std::vector<std::pair<int, int>> windows_px{};        // one a view; none: full screen
     std::optional<measure::Day> on{};
     bool quiet = false;
-    std::string pictures{};  // a folder: one PNG a frame, for journeys
+    std::string pictures{};    // a folder: one PNG a frame, for journeys
     std::string paper = "a4";  // a4, letter: the size of printed sheets
+    std::string voice{};       // a WAV file in place of the loudspeaker, for journeys
 };
 
 struct Stock {

@@ -1,0 +1,123 @@
+#include "desk.hpp"
+
+#include "device/clocks.hpp"
+#include "device/fonts.hpp"
+
+#include <algorithm>
+
+namespace graftside {
+namespace {
+
+constexpr std::int64_t late_enter_ms = 500;
+
+std::string key_name(char32_t letter) {
+    if (letter == U'\n') return "Enter";
+    if (letter == U' ') return "Space";
+    if (letter >= U'a' && letter <= U'z') return std::string(1, static_cast<char>(letter - U'a' + U'A'));
+    return letter > U' ' && letter < 0x7f ? std::string(1, static_cast<char>(letter)) : std::string();
+}
+
+}  // namespace
+
+screen::DeskModel Desk::view(const measure::Instant& now) const {
+    screen::Around around = session_->around(now);
+    around.here = guide::Source::Desk;
+    around.refusal = refusal_;
+    around.bounced = bounced_;
+    const OpenCase* open = session_->open();
+    if (open == nullptr) return screen::empty_desk(around, session_->stock().words);
+    return screen::desk(open->state(), state_, around, session_->stock().words);
+}
+
+void Desk::act(const std::vector<guide::Intent>& intents, const measure::Instant& at) {
+    refusal_ = session_->act(guide::Who::Circulating, intents, at);
+    if (refusal_) return;
+    // A count goes on at its item; all else is done with.
+    const bool more = std::any_of(intents.begin(), intents.end(), [](const guide::Intent& intent) {
+        return std::holds_alternative<guide::MoveItems>(intent) || std::holds_alternative<guide::CheckCount>(intent);
+    });
+    const std::string item = state_.argument.substr(0, state_.argument.find('='));
+    state_ = more ? screen::DeskState{.page = "count", .argument = item} : screen::DeskState{};
+}
+
+void Desk::touched(const screen::Target& target, const measure::Instant& at) {
+    refusal_.reset();
+    bounced_.reset();
+    if (const auto* intents = std::get_if<std::vector<guide::Intent>>(&target.act)) return act(*intents, at);
+    const auto& show = std::get<screen::Show>(target.act);
+    if (show.page == "mute" || show.page == "volume")
+        session_->turn_sound(show);
+    else
+        state_ = screen::turned_to(show);
+}
+
+void Desk::take(const screen::Outcome& outcome, const measure::Instant& at) {
+    if (const auto* counted = std::get_if<screen::Counted>(&outcome)) touched(counted->target, at);
+    if (const auto* bounced = std::get_if<screen::Bounced>(&outcome)) bounced_ = bounced->target.id;
+}
+
+void Desk::character(const device::Character& character, screen::Touch& touch) {
+    if (character.repeated) return;  // a key held down is not a scan
+    const bool gs = character.code == U'\x1d';
+    const intake::Key key{
+        .is = gs ? intake::Key::Is::Gs : intake::Key::Is::Character, .character = character.code, .at_ms = character.time_ms};
+    hear(key, touch);
+}
+
+void Desk::key(const device::Key& key, screen::Touch& touch) {
+    down_ = true;
+    if (key.name == device::KeyName::Backspace && screen::has_field(state_)) {
+        state_ = screen::typed(state_, U'\b');
+    } else if (key.repeated) {
+        return;
+    } else if (key.name == device::KeyName::Enter) {
+        hear({.is = intake::Key::Is::Enter, .at_ms = key.time_ms}, touch);
+    } else if (key.name == device::KeyName::Escape) {
+        press("Esc", touch, key.time_ms);
+    }
+}
+
+void Desk::key_up(screen::Touch& touch, std::int64_t time_ms) {
+    down_ = false;
+    take(touch.release(time_ms), device::now());
+}
+
+void Desk::tick(screen::Touch& touch, std::int64_t time_ms) {
+    const std::int64_t last_ms = burst_.last_ms;  // when the key was pressed, not when it was told from a scan
+    if (const auto ended = intake::hear_silence(burst_, time_ms)) {
+        if (ended->is == intake::Heard::Is::Scan) scanned_ms_ = last_ms;
+        heard(*ended, touch, last_ms);
+    }
+    take(touch.tick(time_ms), device::now());
+}
+
+void Desk::hear(const intake::Key& key, screen::Touch& touch) {
+    // A slow reader's Enter comes after its scan was heard: it is the scan's, and sends off nothing that was being typed.
+    const bool late = scanned_ms_ && key.is == intake::Key::Is::Enter && key.at_ms - *scanned_ms_ < late_enter_ms;
+    if (std::exchange(scanned_ms_, std::nullopt) && late) return;
+    const std::int64_t last_ms = burst_.keys > 0 ? burst_.last_ms : key.at_ms;
+    for (const intake::Heard& one : intake::hear(burst_, key)) heard(one, touch, last_ms);
+}
+
+void Desk::heard(const intake::Heard& heard, screen::Touch& touch, std::int64_t time_ms) {
+    if (heard.is == intake::Heard::Is::Scan) {
+        refusal_ = session_->scanned(heard.text, device::now());
+        return;
+    }
+    for (const char32_t letter : device::letters(heard.text)) {
+        if (screen::has_field(state_) && letter != U'\n')
+            state_ = screen::typed(state_, letter);
+        else
+            press(key_name(letter), touch, time_ms);
+    }
+}
+
+void Desk::press(const std::string& key, screen::Touch& touch, std::int64_t time_ms) {
+    const auto actions = view(device::now()).actions;
+    const auto found = std::find_if(actions.begin(), actions.end(), [&](const screen::Target& one) { return one.key == key; });
+    if (key.empty() || found == actions.end()) return;
+    if (found->press == screen::Press::Hold && !down_) return;  // let go before it was told from a scan: no hold
+    take(touch.press(*found, time_ms), measure::earlier(device::now(), device::monotonic_ms() - time_ms));
+}
+
+}  // namespace graftside

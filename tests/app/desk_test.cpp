@@ -1,0 +1,258 @@
+// The Desk at work, without a window: keys as the keyboard sends them, scans as a reader types them, and the Table view beside it.
+// A reader types a character in a few milliseconds, a person in tens (our own figures, no source).
+#include "desk.hpp"
+
+#include "app/demo.hpp"
+#include "pedal.hpp"
+
+using graftside::Session;
+using testplace::Folder;
+
+namespace {
+
+measure::Instant at(std::int64_t s) { return demo::later(demo::script().front().at, s * 1000); }
+
+struct AtDesk {
+    Session session;
+    graftside::Desk desk{session};
+    screen::Touch touch{};
+    std::int64_t ms = 100'000;
+
+    explicit AtDesk(Session started) : session(std::move(started)) {}
+    /// Keys one after the other, `apart` ms apart, each let go after it; then a pause.
+    void keys(const std::u32string& text, std::int64_t apart) {
+        for (const char32_t letter : text) {
+            if (letter == U'\n') {
+                desk.key({.name = device::KeyName::Enter, .time_ms = ms}, touch);
+            } else {
+                desk.key({.name = device::KeyName::Letter, .time_ms = ms}, touch);
+                desk.character({.code = letter, .time_ms = ms}, touch);
+            }
+            if (apart >= 60) desk.tick(touch, ms + 55);
+            desk.key_up(touch, ms + apart / 2);
+            ms += apart;
+        }
+        ms += 500;
+        desk.tick(touch, ms);
+    }
+    void types(const std::u32string& text) { keys(text, 120); }
+    void scans(const std::u32string& text) { keys(text + U"\n", 4); }
+    void escape() {
+        desk.key({.name = device::KeyName::Escape, .time_ms = ms}, touch);
+        desk.key_up(touch, ms + 60);
+        ms += 500;
+    }
+    void holds(char32_t letter, std::int64_t for_ms) {
+        desk.key({.name = device::KeyName::Letter, .time_ms = ms}, touch);
+        desk.character({.code = letter, .time_ms = ms}, touch);
+        desk.tick(touch, ms + 60);
+        desk.tick(touch, ms + for_ms);
+        desk.key_up(touch, ms + for_ms);
+        ms += for_ms + 500;
+    }
+    const guide::CaseState& state() const { return session.open()->state(); }
+};
+
+AtDesk started(const Folder& folder, const demo::Script& before = {}) {
+    const std::string ledger = folder.file("a.ledger");
+    if (!before.empty()) demo::play(ledger, before);
+    auto session = Session::start(demo::options(ledger), demo::stock(), demo::case_path(), at(0));
+    REQUIRE(session);
+    return AtDesk(*std::move(session));
+}
+
+const guide::Event& newest(const Folder&, const AtDesk& desk) { return desk.session.open()->newest().back(); }
+
+}  // namespace
+
+TEST_CASE("a note is written by its key, its letters and Enter, as the circulating nurse's") {
+    const Folder folder;
+    AtDesk desk(started(folder));
+    desk.types(U"n");
+    desk.types(U"Lens kit late 12");
+    CHECK(desk.state().notes.empty());
+    desk.types(U"\n");
+    REQUIRE(desk.state().notes.size() == 1);
+    CHECK(desk.state().notes.front().second == "Lens kit late 12");
+    CHECK(newest(folder, desk).who == guide::Who::Circulating);
+}
+
+TEST_CASE("a scan is recorded wherever the desk stands, and not a letter of it ends up in a note or does anything else") {
+    const Folder folder;
+    AtDesk desk(started(folder));
+    const guide::Seq before = desk.state().last;
+    desk.scans(U"=NCKXH1234567");
+    CHECK(std::holds_alternative<guide::Scanned>(newest(folder, desk).fact));
+    CHECK(std::get<guide::Scanned>(newest(folder, desk).fact).bytes == "=NCKXH1234567");
+    CHECK(desk.state().last > before);
+    desk.types(U"n");
+    desk.types(U"before ");
+    desk.scans(U"0104012345678901");
+    desk.types(U"after\n");
+    REQUIRE(desk.state().notes.size() == 1);
+    CHECK(desk.state().notes.front().second == "before after");
+}
+
+TEST_CASE("the Enter of a reader that is slow to send it does not send off the note") {
+    const Folder folder;
+    AtDesk desk(started(folder));
+    desk.types(U"n");
+    desk.types(U"half a");
+    desk.keys(U"0104012345678901", 4);  // heard by the silence after it
+    desk.ms -= 300;
+    desk.keys(U"\n", 4);
+    CHECK(desk.state().notes.empty());
+    desk.types(U" note\n");
+    REQUIRE(desk.state().notes.size() == 1);
+    CHECK(desk.state().notes.front().second == "half a note");
+}
+
+TEST_CASE("no letter, digit or Enter typed at the desk counts a spoke, also while it holds the count; the space bar does then") {
+    const Folder folder;
+    AtDesk desk(started(folder, demo::before_cut()));
+    const auto turned = [&] { return guide::blade(desk.state()).spokes_turned; };
+    desk.types(U"0123456789 \n+- ");
+    CHECK(turned() == 0);
+    CHECK(desk.state().holder == std::optional(guide::Source::Table));
+    desk.holds(U'h', 900);
+    CHECK(desk.state().holder == std::optional(guide::Source::Desk));
+    desk.types(U"0123456789\n");
+    desk.escape();
+    CHECK(turned() == 0);
+    desk.types(U"  ");
+    CHECK(turned() == 2);
+    CHECK(std::holds_alternative<guide::SpokeTurned>(newest(folder, desk).fact));
+    CHECK(newest(folder, desk).who == guide::Who::Circulating);
+}
+
+TEST_CASE("the count is taken over by a hold of 0.8 s, not by a tap of its key, and not by a key that repeats") {
+    const Folder folder;
+    AtDesk desk(started(folder, demo::before_cut()));
+    desk.types(U"h");
+    desk.holds(U'h', 500);
+    CHECK(desk.state().holder == std::optional(guide::Source::Table));
+    for (int i = 0; i < 20; ++i) desk.desk.character({.code = U'h', .time_ms = desk.ms + 30 * i, .repeated = true}, desk.touch);
+    desk.desk.tick(desk.touch, desk.ms + 2000);
+    CHECK(desk.state().holder == std::optional(guide::Source::Table));
+    desk.ms += 3000;
+    desk.holds(U'h', 850);
+    CHECK(desk.state().holder == std::optional(guide::Source::Desk));
+}
+
+TEST_CASE("a second spoke of the space bar so soon that it bounced is left out, and can be counted") {
+    const Folder folder;
+    AtDesk desk(started(folder, demo::before_cut()));
+    desk.holds(U'h', 900);
+    desk.keys(U"  ", 80);
+    CHECK(guide::blade(desk.state()).spokes_turned == 1);
+    desk.types(U"i");
+    CHECK(guide::blade(desk.state()).spokes_turned == 2);
+}
+
+TEST_CASE("nothing done at the desk turns a page of the Table view or puts a refusal on it") {
+    const Folder folder;
+    AtDesk desk(started(folder, demo::before_cut()));
+    const auto banner = demo::banner(desk.session.view(at(9000)));
+    desk.types(U"n");
+    desk.types(U"a note\n");
+    desk.types(U"c");
+    desk.types(U"1\n");
+    desk.types(U"1\n");
+    desk.types(U"x");
+    desk.escape();
+    const auto view = desk.session.view(at(9000));
+    CHECK(std::holds_alternative<screen::TableModel>(view));
+    CHECK(demo::banner(view) == banner);
+    CHECK(demo::has_target(view, "spoke"));
+}
+
+TEST_CASE("a refusal at the desk stands on the desk until the next key, and only there") {
+    const Folder folder;
+    AtDesk desk(started(folder, demo::before_cut()));
+    desk.types(U"k");
+    desk.types(U"1");
+    for (int i = 0; i < 40; ++i) desk.types(U"p");
+    const auto shown = desk.desk.view(at(9000)).banner;
+    REQUIRE(shown);
+    CHECK(shown->text.find("count") != std::string::npos);
+    CHECK(demo::banner(desk.session.view(at(9000))) != shown->text);
+}
+
+TEST_CASE("needles are opened, then counted by two people with their initials, by the keyboard alone") {
+    const Folder folder;
+    AtDesk desk(started(folder));
+    desk.types(U"k");
+    desk.types(U"1");
+    desk.types(U"oo");
+    const auto& tally = desk.state().counts.at(desk.state().brief.unit.counts.front().id);
+    CHECK(tally.opened == 2);
+    for (const std::u32string who : {U"AB", U"CD"}) {
+        desk.types(U"s");
+        desk.types(U"2\n");
+        desk.types(who + U"\n");
+    }
+    REQUIRE(tally.checks.size() == 2);
+    CHECK(tally.checks.front().said.by == "AB");
+    CHECK(tally.checks.back().said.by == "CD");
+    CHECK(tally.checks.back().said.seen == 2);
+}
+
+TEST_CASE("a clock started 30 s ago at the desk reads half a minute at once") {
+    const Folder folder;
+    AtDesk desk(started(folder));
+    desk.types(U"c");
+    desk.types(U"4");
+    desk.types(U"2");
+    CHECK(guide::clock_running(desk.state(), "donor-out"));
+    const auto& mark = std::get<guide::ClockMarked>(newest(folder, desk).fact);
+    CHECK(mark.ago_s == 30);
+}
+
+TEST_CASE("a pedal counts only while it holds the count, once a press, and not for a key that bounces or repeats") {
+    const Folder folder;
+    AtDesk desk(started(folder, demo::before_cut()));
+    desk.session.pedal(at(9000));
+    CHECK(guide::blade(desk.state()).spokes_turned == 0);
+    CHECK_FALSE(desk.session.act(guide::Who::Circulating, {guide::HoldCount{.source = guide::Source::FootSwitch}}, at(9001)));
+    desk.session.pedal(at(9002));
+    CHECK(guide::blade(desk.state()).spokes_turned == 1);
+
+    graftside::Pedal pedal({.key = "F9", .bounce_ms = 200});
+    const auto f9 = [](std::int64_t ms) { return device::Key{.name = device::KeyName::Function, .function = 9, .time_ms = ms}; };
+    CHECK(pedal.is(f9(0)));
+    CHECK_FALSE(pedal.is({.name = device::KeyName::Function, .function = 8}));
+    CHECK_FALSE(graftside::Pedal({}).is(f9(0)));
+    CHECK(pedal.counts(f9(1000)));
+    CHECK_FALSE(pedal.counts(f9(1199)));
+    CHECK(pedal.counts(f9(1200)));
+    device::Key held = f9(2000);
+    held.repeated = true;
+    CHECK_FALSE(pedal.counts(held));
+}
+
+TEST_CASE("what is said follows the taps where the unit has a voice; muted it is not loud, and the views say so") {
+    const Folder folder;
+    const std::string ledger = folder.file("a.ledger");
+    demo::play(ledger, demo::before_cut());
+    graftside::Stock stock = demo::stock();
+    stock.unit.sound.on = true;
+    auto session = Session::start(demo::options(ledger), stock, demo::case_path(), at(0));
+    REQUIRE(session);
+    demo::tap(*session, "spoke", at(9000));
+    CHECK(session->to_say() == screen::PhraseIds{"to-zero-2"});
+    CHECK(session->to_say().empty());
+    CHECK(session->loudness() == doctest::Approx(0.7));
+    session->turn_sound({.page = "volume", .argument = "-10"});
+    CHECK(session->loudness() == doctest::Approx(0.6));
+    session->turn_sound({.page = "mute", .argument = ""});
+    CHECK(session->loudness() == 0);
+    CHECK(demo::banner(session->view(at(9001))) == stock.words("banner.muted"));
+    REQUIRE(session->far(at(9001)).banner);
+
+    Folder silent_folder;
+    demo::play(silent_folder.file("a.ledger"), demo::before_cut());
+    auto silent = Session::start(demo::options(silent_folder.file("a.ledger")), demo::stock(), demo::case_path(), at(0));
+    REQUIRE(silent);
+    demo::tap(*silent, "spoke", at(9000));
+    CHECK(silent->to_say().empty());
+}

@@ -1,0 +1,60 @@
+#!/bin/sh
+# Screens pulled out and plugged in again, on an X server with outputs that can be switched (the "dummy" driver): the Far view's screen,
+# then the Table view's own. The case goes on. Exit 77 where there is no such server.
+set -eu
+# shellcheck source-path=SCRIPTDIR source=journey.sh
+. "$(dirname -- "$0")/journey.sh"
+case_file=$root/demo-data/demo.case.toml
+command -v Xorg >/dev/null 2>&1 && command -v xrandr >/dev/null 2>&1 &&
+    [ -e /usr/lib/xorg/modules/drivers/dummy_drv.so ] && [ "$(id -u)" -eq 0 ] || { say "skipped: no X server with outputs to switch"; exit 77; }
+
+cat >"$out/xorg.conf" <<'CONF'
+Section "Device"
+  Identifier "dummy"
+  Driver "dummy"
+  VideoRam 256000
+EndSection
+Section "Screen"
+  Identifier "screen"
+  Device "dummy"
+  DefaultDepth 24
+EndSection
+CONF
+unset WAYLAND_DISPLAY XAUTHORITY
+Xorg -displayfd 3 -config "$out/xorg.conf" -logfile "$out/xorg.log" -noreset -nolisten tcp 3>"$out/display" >"$out/display.log" 2>&1 &
+display_pid=$!
+within 30 test -s "$out/display" || { say "skipped: the server does not start"; exit 77; }
+DISPLAY=:$(cat "$out/display")
+export DISPLAY LIBGL_ALWAYS_SOFTWARE=1
+xrandr --newmode full 173 1920 2048 2248 2576 1080 1083 1088 1120
+for output in DUMMY0 DUMMY1; do xrandr --addmode "$output" full; done
+# The server looks at its outputs anew when it is asked to list them.
+both() { xrandr --fb 3840x1080 --output DUMMY0 --mode full --pos 0x0 --output DUMMY1 --mode full --pos 1920x0; xrandr >/dev/null; }
+pull() { xrandr --output "$1" --off; xrandr >/dev/null; }
+both
+
+lit() { import -window root -crop "1920x1080+$1+0" +repage "$out/crop.png" && [ "$(identify -format '%k' "$out/crop.png")" -gt 8 ]; }
+start_program --view table,far --monitor 0,1 open "$case_file"
+picture both
+within 10 lit 0 || fail "no Table view on the first screen"
+within 10 lit 1920 || fail "no Far view on the second screen"
+
+pull DUMMY1
+sleep 3
+picture far-gone
+use finish-tissue-here
+both
+sleep 3
+picture far-back
+within 10 lit 1920 || fail "the Far view did not come back"
+
+pull DUMMY0
+sleep 3
+picture table-on-the-other
+use finish-tissue-number
+both
+sleep 3
+picture table-home
+within 10 lit 0 || fail "the Table view did not go home"
+end_program
+say "came to its end"

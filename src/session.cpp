@@ -120,12 +120,12 @@ void Session::bounced(const screen::Target& target) {
 std::optional<std::string> Session::act(guide::Who who, const std::vector<guide::Intent>& intents, const measure::Instant& at) {
     if (!open_) return stock_.words("desk.no_case");
     for (const guide::Intent& intent : intents) {
-        const guide::CaseState before = open_->state();
+        const auto before = stock_.unit.sound.on ? std::optional(open_->state()) : std::nullopt;
         const auto refused = open_->act(who, intent, at);
         if (refused) return screen::refusal_text(*refused, stock_.words);
-        if (!stock_.unit.sound.on) continue;
+        if (!before) continue;
         // The newest words count: an old figure is not said after a new one.
-        const auto said = screen::call_outs(before, open_->newest(), voice_wish(stock_.unit.sound));
+        const auto said = screen::call_outs(*before, open_->newest(), voice_wish(stock_.unit.sound));
         if (!said.empty()) to_say_ = said;
     }
     return std::nullopt;

@@ -110,6 +110,9 @@ void Window::seat(std::optional<std::size_t> screen) {
     GLFWmonitor* const on = monitor(screen);
     const GLFWvidmode* const mode = on == nullptr ? nullptr : ::glfwGetVideoMode(on);
     if (mode == nullptr) {
+        // GLFW hides no window that fills a screen.
+        if (::glfwGetWindowMonitor(core_->handle) != nullptr)
+            ::glfwSetWindowMonitor(core_->handle, nullptr, 0, 0, width_px(), height_px(), 0);
         ::glfwHideWindow(core_->handle);
         return;
     }

@@ -34,6 +34,8 @@ pull() { xrandr --output "$1" --off; xrandr >/dev/null; }
 both
 
 lit() { import -window root -crop "1920x1080+$1+0" +repage "$out/crop.png" && [ "$(identify -format '%k' "$out/crop.png")" -gt 8 ]; }
+# The banner's amber edge, at the foot of the card: nothing else is amber in the middle of this step.
+says_lost() { import -window root -crop 700x200+440+880 +repage txt:- | grep -qi '#FFC24B'; }
 start_program --view table,far --monitor 0,1 open "$case_file"
 picture both
 within 10 lit 0 || fail "no Table view on the first screen"
@@ -42,6 +44,7 @@ within 10 lit 1920 || fail "no Far view on the second screen"
 pull DUMMY1
 sleep 3
 picture far-gone
+says_lost || fail "the Table view does not say that the Far view's screen is gone"
 use finish-tissue-here
 both
 sleep 3
@@ -51,6 +54,7 @@ within 10 lit 1920 || fail "the Far view did not come back"
 pull DUMMY0
 sleep 3
 picture table-on-the-other
+says_lost || fail "the Table view does not say that the Far view has no screen"
 use finish-tissue-number
 both
 sleep 3

@@ -1,5 +1,6 @@
 // `state` as JSON and as text: see the contract in README.md. Absent is null, never 0.
 #include "eye/frame.hpp"
+#include "guide/tissue.hpp"
 #include "open_case.hpp"
 #include "scan_json.hpp"
 #include "screen/format.hpp"
@@ -195,6 +196,12 @@ std::string state_text(const guide::CaseState& state, const std::string& seal, c
             text += words("state.clock",
                           {id, screen::reading_text(*reading, words), words(reading->running ? "state.running" : "state.stopped")}) +
                     "\n";
+    }
+    if (const guide::ScanSeen* scan = guide::standing_scan(state)) {
+        for (const guide::Objection& one : scan->said.against) {
+            text +=
+                words("state.scan", {std::to_string(scan->seq), words("scan." + std::string(guide::name(one.what)), one.values)}) + "\n";
+        }
     }
     if (!state.reasons_owed.empty()) text += words("refused.reason-owed") + "\n";
     if (!seal.empty()) text += words("state.seal", {seal}) + "\n";

@@ -148,6 +148,10 @@ gives 0 "the scans of a case" --ledger "$place/s.ledger" state "$reference" --js
 prints '"kind": "unread"'
 prints '"donation": "G123417654321"'
 prints '"what": "expired"'
+sed -n 1,3p "$place/scans.jsonl" >"$place/standing.jsonl"
+gives 0 "expired tissue read in" --ledger "$place/standing.ledger" play "$place/standing.jsonl" --case "$good"
+gives 0 "a scan that stands" --ledger "$place/standing.ledger" state "$reference"
+prints "Scan 7 stands: Expired on 2026-10-27."
 gives 0 "past cases" --ledger "$place/s.ledger" past
 prints "0 cases that are over"
 gives 0 "rehearsals that are over" --ledger "$place/s.ledger" past --invented --json

@@ -2,7 +2,6 @@
 #include "eye/frame.hpp"
 #include "measure/expect.hpp"
 #include "screen/format.hpp"
-#include "screen/new_case.hpp"
 #include "screen/pages.hpp"
 #include "screen/plan_view.hpp"
 
@@ -352,41 +351,5 @@ void Maker::weigh() {
 }  // namespace
 
 PlanModel plan_view(const PlanSeen& seen, const ScreenState& screen, const Words& words) { return Maker(seen, screen.plan, words).made(); }
-
-PickModel plan_why(const PlanSeen& seen, const Words& words) {
-    PickModel made{.strip = seen.strip, .title = words("plan-view.why_title"), .banner = seen.banner};
-    const std::string spokes = seen.plan.target ? spokes_text(*seen.plan.target, 0, words) : words("plan.refused");
-    made.lines = {words("plan-view.why_line", {spokes})};
-    made.choices = reason_choices(
-        "plan", words, [&](const std::string& why) { return guide::AcceptPlan{.inputs = seen.inputs, .plan = seen.plan, .why = why}; });
-    for (Target& one : made.choices) one.weight = Weight::Theatre;
-    made.foot = {turn_to("back", words("page.back"), "", {.page = "plan"})};
-    return made;
-}
-
-FormModel plan_reading(const plan::Inputs& inputs, const ScreenState& screen, const Words& words) {
-    const bool added = screen.argument == "new";
-    FormModel made{.title = words(added ? "plan-view.add_title" : "plan-view.mend_title"), .lines = {words("plan-view.form_line")}};
-    const TypedReading typed = typed_reading(inputs, screen);
-    for (const std::string field : {"at", "um", "ring"}) {
-        const std::string id = "plan-" + field;
-        const auto value = screen.draft.find(id);
-        FormModel::Field one{.value = value == screen.draft.end() ? "" : value->second, .now = screen.field == id};
-        one.target = turn_to("field-" + id, words("plan-view.field_" + field), "", {.page = "field", .argument = id});
-        one.target.weight = Weight::Elsewhere;
-        if (typed.field == id && !one.value.empty()) one.problem = words(typed.problem);
-        made.fields.push_back(std::move(one));
-    }
-    made.keys = keypad();
-    made.keys.pop_back();  // no sign before a thickness
-    made.foot = {turn_to("back", words("page.back"), "", {.page = "plan"}), turn_to("erase", words("form.erase"), "", {.page = "erase"})};
-    if (!added) made.foot.push_back(turn_to("remove-reading", words("plan-view.remove"), "", {.page = "plan-remove"}));
-    if (typed.reading) {  // else what is wrong stands at its field
-        made.foot.push_back(turn_to("put-reading", words("plan-view.put_in"), "", {.page = "plan-put"}));
-        made.foot.back().look = Look::Filled;
-    }
-    for (Target& one : made.foot) one.weight = Weight::Elsewhere;
-    return made;
-}
 
 }  // namespace screen

@@ -83,7 +83,7 @@ Feet feet(const Pen& pen, const Panel& panel, const Targets& last, double width)
     Targets end(middle, panel.targets.end());
     end.insert(end.end(), last.begin(), last.end());
     const auto each = [width](std::size_t n) { return (width - plan_gap * static_cast<double>(n - 1)) / static_cast<double>(n); };
-    if (steps > 0 && each(steps + end.size()) >= pen.cap(Type::Text) * 6.5) {
+    if (steps > 0 && each(steps + end.size()) >= pen.cap(Type::Text) * 4.9) {
         Targets all(panel.targets.begin(), middle);
         all.insert(all.end(), end.begin(), end.end());
         made.rows = {std::move(all)};

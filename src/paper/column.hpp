@@ -42,7 +42,7 @@ public:
     void list(const std::vector<std::string>& entries, std::size_t most_lines, More more);
     /// The same with labels and values.
     template <class More>
-    void pairs(const std::vector<Pair>& rows, More more);
+    void pairs(const std::vector<Pair>& rows, std::size_t most_lines, More more);
 
 private:
     double pitch(picture::Type type) const { return picture::pitch(type, *lettering_); }
@@ -68,11 +68,11 @@ void Column::list(const std::vector<std::string>& entries, std::size_t most_line
 }
 
 template <class More>
-void Column::pairs(const std::vector<Pair>& rows, More more) {
+void Column::pairs(const std::vector<Pair>& rows, std::size_t most_lines, More more) {
     std::vector<double> heights{};
-    for (const Pair& row : rows) heights.push_back(pair_height(row, 2));
+    for (const Pair& row : rows) heights.push_back(pair_height(row, most_lines));
     const std::size_t shown = fitting(heights);
-    for (std::size_t i = 0; i < shown; ++i) pair(rows[i], 2);
+    for (std::size_t i = 0; i < shown; ++i) pair(rows[i], most_lines);
     if (shown < rows.size()) more_line(more(rows.size() - shown));
 }
 

@@ -97,6 +97,14 @@ void depth(const Context& context, std::vector<Observation>& out) {
                            {"Chance of having entered", {"valueQuantity", quantity(rung.entry_chance, "1", "1")}}};
     }
     out.push_back(std::move(left));
+    const auto measured = all_of<guide::DepthMeasured>(*context.record);
+    Observation reached{.code = "Depth of the cut as measured", .value = absent()};
+    if (!measured.empty()) {
+        reached.value = {"valueQuantity", micrometres(measured.back().fact->depth)};
+        reached.at = measured.back().event->at;
+        reached.note = measured.back().fact->how;
+    }
+    out.push_back(std::move(reached));
     out.push_back({.code = "Anterior chamber entered by the trephine", .value = entered(state), .focus = context.trephine});
 }
 

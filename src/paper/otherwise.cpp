@@ -62,7 +62,7 @@ public:
                 [&](const guide::DifferenceRecorded& fact) { return difference(fact); },
                 [&](const guide::ItemPutAside& fact) { return with_why(words_("paper.put_aside", {number(fact.event)}), fact.why); },
                 [&](const guide::TissueTold& fact) { return told(fact); },
-                [](const auto&) { return std::string(); },
+                [](const guide::DepthMeasured&) { return std::string(); },
             },
             event.fact);
     }

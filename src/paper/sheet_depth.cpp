@@ -72,6 +72,15 @@ std::string left_text(const guide::CaseState& state, const Words& words) {
     return words("paper.left_value", {whole_um(rung->reserve), whole_um(rung->reserve_u95), chance_text(rung->entry_chance, words)});
 }
 
+/// What was measured afterwards, not estimated: the newest word of it.
+std::string measured_text(const Record& record, const Words& words) {
+    const auto measured = all_of<guide::DepthMeasured>(record);
+    if (measured.empty()) return words("paper.not_recorded");
+    const guide::DepthMeasured& newest = *measured.back().fact;
+    const std::string text = words("paper.um", {whole_um(newest.depth)});
+    return newest.how.empty() ? text : text + ", " + newest.how;
+}
+
 std::string suction_text(const Record& record, const Words& words) {
     const auto reading = guide::clock_reading(record.state, "suction", last_moment(record));
     return reading ? duration_text(*reading, words) : words("paper.not_recorded");
@@ -97,6 +106,7 @@ Section depth_section(const Record& record, const Words& words) {
                      {words("paper.entered"), entered_text(record, words)},
                      {words("paper.thinnest"), thinnest_text(state, words)},
                      {words("paper.left"), left_text(state, words)},
+                     {words("paper.measured"), measured_text(record, words)},
                      {words("paper.advance"), words("paper.advance_value", {fmt::format("{:g}", trephine.advance.um()), trephine.name})}}};
 }
 

@@ -119,6 +119,15 @@ void section(const Section& section, Column& column) {
     for (const Pair& row : section.rows) column.pair(row);
 }
 
+/// The counts take what they need, at most half of what is left: what went otherwise comes after them.
+void counts(const Sheet& sheet, Column& column, const Box& across, Shapes& out, const Lettering& lettering) {
+    column.gap(section_gap);
+    Column half({across.x, column.y(), across.w, column.left() / 2}, out, lettering);
+    half.heading(sheet.counts.title);
+    half.pairs(sheet.counts.rows, 3, sheet.more);
+    column.take(half.y() - column.y());
+}
+
 /// The sutures as placed, in as many columns as their widest entry lets stand side by side.
 void placed(const Sheet& sheet, Column& column, Shapes& out, const Lettering& lettering) {
     if (sheet.placed.empty()) return;
@@ -189,6 +198,7 @@ Shapes draw(const Sheet& sheet, Size size, const Lettering& lettering) {
     Column one({page.x, top, left, bottom - top}, out, lettering);
     times(sheet, one, out, lettering);
     section(sheet.depth, one);
+    counts(sheet, one, {page.x, 0, left, 0}, out, lettering);
     one.gap(section_gap);
     one.heading(sheet.otherwise.title);
     one.list(sheet.otherwise.entries, 2, sheet.more);
@@ -199,10 +209,9 @@ Shapes draw(const Sheet& sheet, Size size, const Lettering& lettering) {
     two.gap(1);
     placed(sheet, two, out, lettering);
     for (const Pair& row : sheet.sutures.rows) two.pair(row);
-    section(sheet.tissue, two);
     two.gap(section_gap);
-    two.heading(sheet.counts.title);
-    two.pairs(sheet.counts.rows, sheet.more);
+    two.heading(sheet.tissue.title);
+    two.pairs(sheet.tissue.rows, 2, sheet.more);
     return out;
 }
 

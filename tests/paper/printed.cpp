@@ -144,6 +144,15 @@ paper::Record crowded() {
         for (int i = 0; i < 12; ++i) add(record, {guide::SpokeTurned{.by = 1, .owes_reason = i > 10}});
         add(record, {guide::CutEnded{guide::CutEnd::Surgeon, 9}, guide::SuctionTurned{guide::Suction::Lost}});
     }
+    for (int i = 0; i < 6; ++i) {
+        guide::Item pack{.kind = guide::ItemKind::Pack,
+                         .gtin = "09506000134352",
+                         .lot = "LOT-OF-20-LETTERS-" + std::to_string(i),
+                         .serial = "SERIAL-20-LETTERS-00"};
+        pack.expires = measure::Day{2027, 1, 31};
+        if (i < 2) pack.instrument = i == 0 ? "suction-trephine" : "vacuum-punch";
+        add(record, {guide::Scanned{.bytes = "x", .item = pack}});
+    }
     for (const plan::Suture& one : plan.order) add(record, {guide::SutureTied{one.n, one.centideg}});
     for (const int n : {3, 7})
         add(record, {guide::SutureCut{n, "loose"}, guide::SutureTied{n, plan.order[static_cast<std::size_t>(n - 1)].centideg}});

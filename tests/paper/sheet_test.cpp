@@ -154,10 +154,19 @@ TEST_CASE("a depth after a second seating is not told") {
     paper::Record record = printed::demo(52);  // the cut has ended, suction is off
     REQUIRE(record.state.seatings.size() == 1);
     CHECK(says(value_of(paper::depth_section(record, printed::words()), "Expected left (95 %)"), "±"));
-    printed::add(record, {guide::SuctionTurned{guide::Suction::On}, guide::SpokeTurned{}});
+    printed::add(record, {guide::SuctionTurned{guide::Suction::On}});
+    for (int i = 0; i < 8; ++i) printed::add(record, {guide::SpokeTurned{}});
+    REQUIRE(guide::blade(record.state).position == 5);  // where a first seating would have had a figure
     const paper::Section depth = paper::depth_section(record, printed::words());
     CHECK_FALSE(says(value_of(depth, "Expected left (95 %)"), "±"));
     CHECK(says(value_of(depth, "Second cut"), "2 seatings"));
+}
+
+TEST_CASE("a depth that was measured stands apart from the one that was expected") {
+    paper::Record record = printed::demo(52);
+    CHECK(value_of(paper::depth_section(record, printed::words()), "Depth measured") == none);
+    printed::add(record, {guide::DepthMeasured{measure::nm(512'400), "OCT in theatre"}});
+    CHECK(value_of(paper::depth_section(record, printed::words()), "Depth measured") == "512 µm, OCT in theatre");
 }
 
 TEST_CASE("entered by the trephine is yes by the cut's end or by the departure, else no, and not recorded while the cut goes on") {
@@ -206,6 +215,8 @@ TEST_CASE("whatever was written, one page, nothing outside it, nothing on anythi
     const std::string text = printed::text_of(printed::sheet_pdf(printed::crowded()));
     CHECK(times_said(text, "more, see the JSON") == 3);  // otherwise, counts, cautions
     CHECK(says(text, "24 of 24"));
+    CHECK(says(text, "Pad and shield"));  // the last row of its column
+    CHECK(says(text, "LOT-OF-20-LETTERS-0"));
     CHECK(says(text, "24. "));
     CHECK(says(text, "3 (1×), 7 (1×)"));
     CHECK(says(text, "aaaa4711"));

@@ -60,7 +60,9 @@ TEST_CASE("every card is one page, nothing outside it and nothing on anything el
             const auto lettering = printed::press().lettering(paper::card_caps());
             const auto shapes = paper::draw(paper::card(brief, plan, printed::words()), size, lettering);
             CHECK(printed::faults(shapes, size, lettering) == "");
-            CHECK(printed::pages_of(printed::card_pdf(brief, size)) == 1);
+            const std::string pdf = printed::card_pdf(brief, size);
+            CHECK(printed::pages_of(pdf) == 1);
+            CHECK_FALSE(says(printed::text_of(pdf), "<"));  // an id without words stands in angle brackets
         }
     }
 }

@@ -209,7 +209,9 @@ TEST_CASE("whatever was written, one page, nothing outside it, nothing on anythi
             const auto shapes = paper::draw(paper::sheet(record, printed::words()), size, lettering);
             CAPTURE(record.events.size());
             CHECK(printed::faults(shapes, size, lettering) == "");
-            CHECK(printed::pages_of(printed::sheet_pdf(record, size)) == 1);
+            const std::string pdf = printed::sheet_pdf(record, size);
+            CHECK(printed::pages_of(pdf) == 1);
+            CHECK_FALSE(says(printed::text_of(pdf), "<"));  // an id without words stands in angle brackets
         }
     }
     const std::string text = printed::text_of(printed::sheet_pdf(printed::crowded()));

@@ -39,23 +39,32 @@ Set set(const Pen& pen, const Row& row, const RowPlace& place) {
     return made;
 }
 
-/// Rows from the first shown on, as far as they go; returns how many.
-std::size_t draw_rows(Pen& pen, const Panel& panel, const Box& box) {
+std::size_t first_row(const Panel& panel) { return static_cast<std::size_t>(std::max(0, panel.from)); }
+
+/// How many rows from the first shown on go into the box.
+std::size_t rows_in(const Pen& pen, const Panel& panel, const Box& box) {
+    const RowPlace place = row_place(pen, box.w);
+    double y = box.y;
+    std::size_t fit = 0;
+    for (std::size_t i = first_row(panel); i < panel.rows.size(); ++i, ++fit) {
+        const double h = set(pen, panel.rows[i], place).height;
+        if (y + h > box.bottom() + 1e-6) break;
+        y += h + pen.cap(Type::Text) * 0.8;
+    }
+    return fit;
+}
+
+void draw_rows(Pen& pen, const Panel& panel, const Box& box, std::size_t count) {
     const double cap = pen.cap(Type::Text);
     const RowPlace place = row_place(pen, box.w);
     double y = box.y;
-    std::size_t shown = 0;
-    for (std::size_t i = static_cast<std::size_t>(std::max(0, panel.from)); i < panel.rows.size(); ++i) {
+    for (std::size_t i = first_row(panel); count > 0; ++i, --count) {
         const Set row = set(pen, panel.rows[i], place);
-        if (y + row.height > box.bottom() + 1e-6) break;
+        const Point text = place.label_w > 0 ? Point{box.x + place.label_w + cap, y} : Point{box.x, y + row.label.height + cap * 0.3};
         pen.text({box.x, y}, row.label, Ink::Soft);
-        pen.text({box.x + (place.label_w > 0 ? place.label_w + cap : 0), y + (place.label_w > 0 ? 0 : row.label.height + cap * 0.3)},
-                 row.text, Ink::Text);
+        pen.text(text, row.text, Ink::Text);
         y += row.height + cap * 0.8;
-        ++shown;
     }
-    if (shown == 0 && !panel.rows.empty()) pen.falls_short(panel.rows.front().value);
-    return shown;
 }
 
 using Targets = std::vector<Target>;
@@ -118,18 +127,18 @@ void draw_plan_panel(Pen& pen, const Panel& panel, const Box& whole) {
         pen.text({box.x, y}, value, Ink::Accent);
         y += value.height + cap * 0.8;
     }
-    const auto with = [&](const Targets& last) {
-        const Feet made = feet(pen, panel, last, box.w);
-        return std::pair(made, Box{box.x, y, box.w, box.bottom() - made.height() - plan_gap - y});
-    };
-    auto [at_foot, rows] = with({panel.close});
-    const auto before = static_cast<std::size_t>(std::max(0, panel.from));
-    const std::size_t shown = draw_rows(pen, panel, rows), next = before + shown;
-    if (before > 0 || next < panel.rows.size()) {
-        Target more = panel.more;
-        more.act = Show{.page = "plan-more", .argument = std::to_string(next < panel.rows.size() ? next : 0)};
-        at_foot = with({more, panel.close}).first;
+    const auto above = [&](const Feet& at_foot) { return Box{box.x, y, box.w, box.bottom() - at_foot.height() - plan_gap - y}; };
+    const std::size_t before = first_row(panel), left = panel.rows.size() - std::min(before, panel.rows.size());
+    Feet at_foot = feet(pen, panel, {panel.close}, box.w);
+    std::size_t shown = rows_in(pen, panel, above(at_foot));
+    if (before > 0 || shown < left) {
+        at_foot = feet(pen, panel, {panel.more, panel.close}, box.w);
+        shown = rows_in(pen, panel, above(at_foot));
+        Target& more = *(at_foot.rows.back().end() - 2);
+        more.act = Show{.page = "plan-more", .argument = std::to_string(shown < left ? before + shown : 0)};
     }
+    if (shown == 0 && left > 0) pen.falls_short(panel.rows[before].value);
+    draw_rows(pen, panel, above(at_foot), shown);
     double top = box.bottom() - at_foot.height();
     for (const Targets& row : at_foot.rows) {
         draw_row_of(pen, row, {box.x, top, box.w, at_foot.side});

@@ -21,6 +21,12 @@ std::vector<screen::Target> targets(const screen::View& view) {
         add(pick->choices);
         add(pick->foot);
     }
+    if (const auto* plan = std::get_if<screen::PlanModel>(&view)) {
+        for (const auto* some : {&plan->tabs, &plan->readings, &plan->heads, &plan->steps, &plan->figures, &plan->foot}) add(*some);
+        for (const auto& rung : plan->rungs) all.push_back(rung.target);
+        for (const auto* one : {&plan->thinnest, &plan->earlier, &plan->later, &plan->why, &plan->all_cautions}) all.push_back(*one);
+        if (plan->panel) add(plan->panel->targets), all.push_back(plan->panel->close);
+    }
     if (const auto* form = std::get_if<screen::FormModel>(&view)) {
         for (const auto& field : form->fields) all.push_back(field.target);
         add(form->keys);

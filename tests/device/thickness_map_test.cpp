@@ -1,8 +1,11 @@
 // The thickness map's pixels: bands have the legend's colours, lines lie where the values are, the cut stands where it should.
 // Fields are made so that the value at a place is known by plane geometry; colours are those of the palette handed in.
+#include "picture/thickness_map.hpp"
 #include "device/glass.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <numbers>
 #include <vector>
 
 using namespace device_test;
@@ -127,4 +130,59 @@ TEST_CASE("what is not known is not painted, and its edge is smooth") {
     for (int y = 0; y < pixels.height; ++y)
         for (int x = 0; x < pixels.width; ++x) area += pixels.at(x, y).r / whole;
     CHECK(area == doctest::Approx(3.14159265 * 80 * 80).epsilon(0.01));
+}
+
+TEST_CASE("the whole map on the glass: the cut circle where it was cut, a place's colour the legend's for its thickness") {
+    Glass glass(px_per_mm);
+    // A bowl of 540 um and 2.2 um a mm2 more, known to 5 mm; the cut lies 0.4 mm to 3 o'clock and 0.3 mm to 6.
+    const auto bowl = [](double x, double y) { return 540 + 2.2 * (x * x + y * y); };
+    ThicknessMap map{.low_um = 540,
+                     .high_um = 600,
+                     .step_um = 10,
+                     .limbus_across = measure::from_mm(12),
+                     .limbus_upright = measure::from_mm(12),
+                     .cut = measure::from_mm(7.5),
+                     .cut_x = measure::from_mm(0.4),
+                     .cut_y = measure::from_mm(-0.3)};
+    map.field = {.half_mm = 6, .across = 61};
+    for (int row = 0; row < 61; ++row) {
+        for (int column = 0; column < 61; ++column) {
+            const double x = -6 + 0.2 * column, y = 6 - 0.2 * row;
+            map.field.um.push_back(static_cast<float>(bowl(x, y)));
+            map.field.known.push_back(static_cast<float>(5 - std::hypot(x, y)));
+        }
+    }
+    const Box box{10, 10, 150, 120};
+    const Lettering lettering = fonts(px_per_mm).lettering();
+    const Shapes shapes = draw(map, box, lettering);
+    const Pixels pixels = glass.draw(shapes);
+    const MapPlace on = place(map, box, lettering);
+    int accent = 0;
+    for (int deg = 0; deg < 360; deg += 5) {
+        const double turn = deg * std::numbers::pi / 180;
+        const Point cut = on.on_glass({0.4 + 3.75 * std::cos(turn), -0.3 + 3.75 * std::sin(turn)});
+        accent += at(pixels, cut.x, cut.y) == colour(Ink::Accent) ? 1 : 0;
+    }
+    CHECK(accent >= 60);  // of 72: all round, but for the figures on it
+    const Point off = on.on_glass({0.4 - 3.35, -0.3});  // 0.4 mm inside, at 9 o'clock
+    CHECK(at(pixels, off.x, off.y) != colour(Ink::Accent));
+    const auto legend =
+        std::find_if(shapes.rbegin(), shapes.rend(), [](const Shape& one) { return std::holds_alternative<Contours>(one); });
+    REQUIRE(legend != shapes.rend());
+    const Box bar = std::get<Contours>(*legend).box;
+    int agreed = 0, looked = 0;
+    for (const double r : {1.0, 2.4, 4.6}) {
+        for (int deg = 10; deg < 360; deg += 20) {
+            const double turn = deg * std::numbers::pi / 180, x = r * std::cos(turn), y = r * std::sin(turn), um = bowl(x, y);
+            if (std::abs(std::remainder(um - 540, 10)) < 1.5) continue;
+            const Point here = on.on_glass({x, y});
+            const double share = (um - 540) / 60;
+            agreed += near(at(pixels, here.x, here.y), at(pixels, bar.centre().x, bar.bottom() - share * bar.h)) ? 1 : 0;
+            ++looked;
+        }
+    }
+    CHECK(looked >= 30);
+    CHECK(agreed >= looked * 2 / 3);  // the rest lies under figures and marks
+    const Point beyond = on.on_glass({0, 5.4});
+    CHECK(at(pixels, beyond.x, beyond.y) == colour(Ink::Ground));
 }

@@ -52,7 +52,7 @@ within() {
 start_display() {
     unset WAYLAND_DISPLAY XAUTHORITY
     : >"$out/display"
-    Xvfb -displayfd 3 -screen 0 "$display_size" -nolisten tcp 3>"$out/display" 2>"$out/display.log" &
+    Xvfb -displayfd 3 -screen 0 "$display_size" -noreset -nolisten tcp 3>"$out/display" 2>"$out/display.log" &
     display_pid=$!
     within 20 test -s "$out/display" || { cat "$out/display.log" >&2; fail "no virtual display"; }
     DISPLAY=:$(cat "$out/display")

@@ -163,7 +163,7 @@ TEST_CASE("the whole map on the glass: the cut circle where it was cut, a place'
         const Point cut = on.on_glass({0.4 + 3.75 * std::cos(turn), -0.3 + 3.75 * std::sin(turn)});
         accent += at(pixels, cut.x, cut.y) == colour(Ink::Accent) ? 1 : 0;
     }
-    CHECK(accent >= 60);  // of 72: all round, but for the figures on it
+    CHECK(accent >= 60);                                // of 72: all round, but for the figures on it
     const Point off = on.on_glass({0.4 - 3.35, -0.3});  // 0.4 mm inside, at 9 o'clock
     CHECK(at(pixels, off.x, off.y) != colour(Ink::Accent));
     const auto legend =

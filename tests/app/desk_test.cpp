@@ -131,8 +131,10 @@ TEST_CASE("the count is taken over by a hold of 0.8 s, not by a tap of its key, 
     desk.types(U"h");
     desk.holds(U'h', 500);
     CHECK(desk.state().holder == std::optional(guide::Source::Table));
+    const guide::Seq before = desk.state().last;
     for (int i = 0; i < 20; ++i) desk.desk.character({.code = U'h', .time_ms = desk.ms + 30 * i, .repeated = true}, desk.touch);
     desk.desk.tick(desk.touch, desk.ms + 2000);
+    CHECK(desk.state().last == before);  // nor is it a scan
     CHECK(desk.state().holder == std::optional(guide::Source::Table));
     desk.ms += 3000;
     desk.holds(U'h', 850);

@@ -4,6 +4,7 @@
 
 #include "screen/pages.hpp"
 #include "screen/plan_view.hpp"
+#include "screen/plan_view_panels.hpp"
 
 namespace screen {
 
@@ -58,8 +59,6 @@ private:
     PlanModel made_{};
 };
 
-/// Whole micrometres, with a minus as print has it.
-std::string whole_um(measure::Length length);
 /// Opens the panel that says where a figure comes from.
 Target asks(const std::string& figure, std::string label, std::string line);
 

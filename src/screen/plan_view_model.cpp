@@ -13,11 +13,6 @@ namespace screen {
 
 using plan::Note;
 
-std::string whole_um(measure::Length length) {
-    const long um = std::lround(length.um());
-    return fmt::format("{}{}", um < 0 ? "−" : "", std::abs(um));
-}
-
 void PlanMaker::frame() {
     made_.strip = seen_.strip;
     if (made_.strip) {

@@ -95,7 +95,7 @@ std::optional<guide::Refusal> OpenCase::act(guide::Who who, const guide::Intent&
 void OpenCase::retry(const measure::Instant& now) {
     if (health_.held > 0 || health_.trouble) {
         const ledger::Retried retried = ledger_->retry(now);
-        health_ = retried.health;
+        health_ = ledger_->health(reference_);
         for (const auto& added : retried.added) {
             if (added.reference == reference_) state_ = guide::apply(std::move(state_), added.event);
         }

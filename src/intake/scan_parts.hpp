@@ -1,4 +1,5 @@
-// What the readers of the symbols share: character classes, check characters, days. Of the scan files, and of whoever reads the same numbers.
+// What the readers of the symbols share: character classes, check characters, days. Of the scan files, and of whoever reads the same
+// numbers.
 #pragma once
 
 #include "guide/label.hpp"

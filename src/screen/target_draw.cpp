@@ -108,8 +108,13 @@ void draw_sign(Pen& pen, const Target& target, const Sign& sign, const Box& at, 
     }
 }
 
+/// Letters, not bytes: a minus sign is one.
+std::size_t letters(std::string_view utf8) {
+    return static_cast<std::size_t>(std::count_if(utf8.begin(), utf8.end(), [](char c) { return (c & 0xC0) != 0x80; }));
+}
+
 std::vector<Type> label_roles(const Target& target, Rank rank) {
-    const bool key = target.label.size() <= 3 && target.line.empty() && target.why_not.empty();
+    const bool key = letters(target.label) <= 3 && target.line.empty() && target.why_not.empty();
     if (key && rank == Rank::Small) return {Type::Title, Type::Strong};
     switch (rank) {
         case Rank::First:

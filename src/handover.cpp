@@ -13,6 +13,9 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
+#include <filesystem>
+
 namespace graftside {
 namespace {
 
@@ -30,7 +33,18 @@ Try<paper::Press> load_press(const Stock& stock) {
     return *std::move(press);
 }
 
-Exit write(const std::string& path, const std::string& bytes) {
+/// Whether something stands there that must not be replaced: one of `kept`, or anything that is not a plain file.
+bool must_stay(const std::string& path, const std::vector<std::string>& kept) {
+    namespace fs = std::filesystem;
+    std::error_code none;
+    const fs::file_status there = fs::symlink_status(path, none);
+    if (!fs::exists(there)) return false;
+    return !fs::is_regular_file(there) ||
+           std::any_of(kept.begin(), kept.end(), [&](const std::string& one) { return fs::equivalent(path, one, none); });
+}
+
+Exit write(const std::string& path, const std::string& bytes, const std::vector<std::string>& kept) {
+    if (must_stay(path, kept)) return tell(stop(Exit::Wrong, path + ": not replaced. Name a file of its own."));
     const auto written = device::write_file(path, bytes);
     return written ? Exit::Fine : tell(stop(Exit::Machine, device::text(written.error())));
 }
@@ -126,7 +140,7 @@ Exit card_command(const Options& options, const std::string& case_path, Form for
     const auto brief = load_brief(*stock, case_path);
     if (!brief) return tell(brief.error());
     const auto pdf = card_pdf(*brief, plan::make(brief->inputs), *stock, size_of(options));
-    return pdf ? write(card_path, *pdf) : tell(pdf.error());
+    return pdf ? write(card_path, *pdf, {case_path}) : tell(pdf.error());
 }
 
 Exit handover_command(const Options& options, const Handover& asked) {
@@ -134,11 +148,13 @@ Exit handover_command(const Options& options, const Handover& asked) {
     if (!stock) return tell(stock.error());
     const auto record = load_record(options, asked.reference);
     if (!record) return tell(record.error());
-    if (asked.format == "csv") return write(asked.path, paper::csv(*record));
-    if (asked.format == "json") return write(asked.path, record_json(*record, *stock));
-    if (asked.format == "fhir") return write(asked.path, paper::fhir(*record, words_of(*stock)));
+    const std::string ledger = ledger_path(options);
+    const std::vector<std::string> kept{ledger, ledger + ".txt", ledger + ".key", ledger + ".past"};
+    if (asked.format == "csv") return write(asked.path, paper::csv(*record), kept);
+    if (asked.format == "json") return write(asked.path, record_json(*record, *stock), kept);
+    if (asked.format == "fhir") return write(asked.path, paper::fhir(*record, words_of(*stock)), kept);
     const auto pdf = sheet_pdf(*record, *stock, size_of(options));
-    return pdf ? write(asked.path, *pdf) : tell(pdf.error());
+    return pdf ? write(asked.path, *pdf, kept) : tell(pdf.error());
 }
 
 }  // namespace graftside

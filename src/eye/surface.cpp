@@ -16,6 +16,7 @@ constexpr int usual_order = 2;
 constexpr int most_order = 4;
 constexpr std::size_t readings_a_coefficient = 2;
 constexpr double most_over_readings = 1.5;
+constexpr Length beside_a_ring = measure::nm(250'000);
 
 Eigen::Index terms(int order) { return order == 1 ? 4 : (order + 1) * (order + 2) / 2; }
 
@@ -59,6 +60,12 @@ std::vector<double> by_rows(const Eigen::MatrixXd& matrix) {
     return values;
 }
 
+/// Farther out than any reading, by more than what counts as on a ring.
+bool beyond(const Surface& surface, const Point& point) {
+    constexpr double rounding_mm = 2e-6;  // places are whole nanometres
+    return std::hypot(point.x.mm(), point.y.mm()) > surface.reach.mm() + beside_a_ring.mm() + rounding_mm;
+}
+
 double most_supported(const Surface& surface) { return most_over_readings * surface.widest; }
 
 /// The surface of one order; none where the readings leave a coefficient open.
@@ -95,7 +102,9 @@ std::optional<int> open_at(const Surface& surface, const Cut& cut) {
     std::optional<int> open{};
     double most = most_supported(surface);
     for (int deg = 0; deg < 360; ++deg) {
-        const double here = surface.root_leverage(on_cut(cut, deg));
+        const Point point = on_cut(cut, deg);
+        const double here =
+            beyond(surface, point) ? most_over_readings + std::hypot(point.x.mm(), point.y.mm()) : surface.root_leverage(point);
         if (here <= most) continue;
         most = here;
         open = deg;
@@ -128,7 +137,7 @@ Estimate Surface::at(const Point& point) const {
     const double root = root_leverage(point);
     return {.thickness = measure::from_um_tenths(um_at(point)),
             .u = measure::from_um(sd.um() * root),
-            .supported = root <= most_supported(*this)};
+            .supported = root <= most_supported(*this) && !beyond(*this, point)};
 }
 
 double Surface::um_at(const Point& point) const {

@@ -7,9 +7,9 @@
 // readings a coefficient. Where the readings leave 2 open (four directions tell nothing of one oval), order 1 is the rise, the
 // same all round, and a tilt.
 //
-// A place is supported while the root of its leverage is at most 1.5 times the largest of any reading, which is at most 1: so
-// never over 1.5, where the circle allows 2. Beyond, the surface would be carried outside its readings (hidden extrapolation
-// of a regression), however many they are.
+// A place is supported while it lies no more than 0.25 mm farther out than the farthest reading, and while the root of its leverage is at
+// most 1.5 times the largest of any reading, which is at most 1: so never over 1.5, where the circle allows 2. Beyond, the surface would be
+// carried outside its readings (hidden extrapolation of a regression), however many they are.
 #pragma once
 
 #include "eye/limbus.hpp"

@@ -99,7 +99,8 @@ void read_eye(Fields& fields, plan::CaseFile& file) {
     file.lens = fields.optional("lens", one_of(lens_words()));
 }
 
-plan::Reading read_reading(Fields& fields) {
+/// A reading, and whether its place could be read.
+std::pair<plan::Reading, bool> read_reading(Fields& fields) {
     plan::Reading reading;
     reading.ring = fields.required("ring_mm", ring_diameter());
     const auto hour = fields.optional("clock", clock_hour());
@@ -107,16 +108,15 @@ plan::Reading read_reading(Fields& fields) {
     fields.exactly_one({"clock", "meridian_deg"});
     reading.at = hour ? *hour : meridian.value_or(measure::Angle{});
     reading.thickness = fields.required("um", corneal_thickness());
-    return reading;
+    return {reading, reading.ring != Length{} && (hour || meridian)};
 }
 
 std::vector<plan::Reading> listed_readings(Fields& fields) {
     std::vector<plan::Reading> readings;
     ReadingPlaces places;
     fields.tables("readings", [&](Fields& row) {
-        const plan::Reading reading = read_reading(row);
+        const auto [reading, placed] = read_reading(row);
         readings.push_back(reading);
-        const bool placed = reading.ring != Length{} && (row.has("clock") || row.has("meridian_deg"));
         if (!placed || places.take(reading)) return;
         row.report().add(row.header(), row.path(), ReadingPlaces::found_again(reading), ReadingPlaces::allowed);
     });

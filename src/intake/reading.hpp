@@ -21,6 +21,7 @@ public:
     explicit Report(std::string file) : file_(std::move(file)) {}
     void add(Place at, std::string key, std::string found, std::string allowed);
     bool empty() const { return problems_.empty(); }
+    std::size_t size() const { return problems_.size(); }
     /// The value if nothing was wrong, else all problems sorted by place.
     template <class T>
     measure::Result<T, Problems> result(T value) const {

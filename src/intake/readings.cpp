@@ -187,8 +187,9 @@ std::vector<plan::Reading> readings_of(const std::vector<Row>& rows, Report& rep
             report.add(row->at, "row", fmt::format("{} values", row->cells.size()), "3 values, parted by commas");
             continue;
         }
+        const std::size_t before = report.size();
         const plan::Reading reading = reading_of(*row, *where, report);
-        if (reading.ring != Length{} && !places.take(reading)) {
+        if (report.size() == before && !places.take(reading)) {
             report.add(row->at, "row", ReadingPlaces::found_again(reading), ReadingPlaces::allowed);
         }
         readings.push_back(reading);

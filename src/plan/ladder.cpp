@@ -16,7 +16,7 @@ namespace bm = boost::math;
 using Policy = bm::policies::policy<bm::policies::promote_double<false>>;
 using StudentT = bm::students_t_distribution<double, Policy>;
 
-constexpr int most_rungs = 60;
+constexpr int most_rungs = 400;  // a bound for a reach that is far off
 constexpr double as_good_as_sure = 0.999;
 constexpr double normal_975 = 1.96;
 constexpr double z_most = 8.5;  // the normal density beyond holds 2e-17

@@ -16,7 +16,10 @@ struct WallFigures {
     bool operator==(const WallFigures&) const = default;
 };
 
-/// From 0 to the first rung whose chance is over 0.999, at most 60 rungs.
+/// What is shown ends here; what is planned does not.
+inline constexpr int shown_rungs = 60;
+
+/// From 0 to the first rung whose chance is over 0.999. With an advance of 10 um or more that is within 400 rungs.
 std::vector<Rung> ladder(const instrument::Trephine& trephine, const WallFigures& wall);
 
 /// Chance that the blade is through at the thinnest place, within 1e-9; 0 at or above zero.

@@ -36,15 +36,18 @@ void plan_depth(const Inputs& inputs, Plan& plan) {
     WallFinding found = wall_from(inputs.file);
     append(plan.notes, std::move(found.notes));
     if (!found.depth_bar && !usable(inputs.trephine.reach)) found.depth_bar = "reach-unusable";
+    std::vector<Rung> rungs{};
     if (found.depth_bar) {
         note_bar(found, inputs.file.aim.goal, plan.notes);
     } else {
-        plan.ladder = ladder(inputs.trephine, {.thinnest = found.wall->thinnest, .u = found.exact_u});
+        rungs = ladder(inputs.trephine, {.thinnest = found.wall->thinnest, .u = found.exact_u});
         append(plan.notes, ladder_notes(inputs));
     }
     const bool from_centre = found.wall && found.wall->basis == "centre";
     plan.wall = std::move(found.wall);
-    TargetFinding aim = target_from(inputs, {.ladder = plan.ladder, .wall = plan.wall, .from_centre = from_centre});
+    TargetFinding aim = target_from(inputs, {.ladder = rungs, .wall = plan.wall, .from_centre = from_centre});
+    rungs.resize(std::min(rungs.size(), std::size_t{shown_rungs}));
+    plan.ladder = std::move(rungs);
     plan.target = aim.target;
     append(plan.notes, std::move(aim.notes));
 }

@@ -81,6 +81,10 @@ void note_marks(const Inputs& inputs, Sutures& sutures) {
                              .source = source::usual,
                              .level = Level::Info,
                              .values = {fmt::format("{}", sutures.order.size()), fmt::format("{}", inputs.trephine.marks)}});
+    const std::size_t count = sutures.order.size();
+    if (inputs.trephine.marks == 16 && count != 8 && count != 16) {
+        sutures.notes.push_back({.code = "try-8-or-16", .source = source::usual, .level = Level::Info, .values = {}});
+    }
 }
 
 /// Bites of one running suture, `by` hundredths of a degree clockwise from where it starts.

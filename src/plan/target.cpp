@@ -86,6 +86,13 @@ TargetFinding by_surgeon(const Inputs& inputs, const Footing& footing) {
     target.spokes = inputs.file.aim.spokes;
     target.bound_by = Bound::Surgeon;
     found.target = target;
+    const Length down = travel(inputs.trephine, inputs.file.aim.spokes);
+    if (footing.wall && down >= footing.wall->thinnest) {
+        found.notes.push_back({.code = "own-number-through",
+                               .source = source::own_file,
+                               .level = Level::Watch,
+                               .values = {fmt::format("{:g}", down.um()), fmt::format("{:.0f}", footing.wall->thinnest.um())}});
+    }
     if (over_limit(inputs, footing)) {
         found.notes.push_back({.code = "over-entry-limit",
                                .source = source::depth,

@@ -115,6 +115,9 @@ WallFinding from_circle(const CaseFile& file, const CircleReadings& on_it) {
     WallFinding found{.wall = wall("circle", *fit), .exact_u = fit->u, .depth_bar = std::nullopt, .bar_values = {}, .notes = {}};
     if (fit->order < std::min(2, (static_cast<int>(on_it.readings.size()) - 1) / 2)) found.notes.push_back(order_lowered());
     append(found.notes, fit_notes(file, *fit, on_it.rows));
+    if (file.centre_x.nm() != 0 || file.centre_y.nm() != 0) {
+        found.notes.push_back({.code = "offset-not-in-readings", .source = source::own_file, .level = Level::Watch, .values = {}});
+    }
     return found;
 }
 
@@ -164,12 +167,33 @@ std::optional<std::string> centre_bar(const CaseFile& file) {
     return std::nullopt;
 }
 
+/// The thinnest reading on the cut; none if there is none.
+std::optional<eye::RingReading> thinnest_of(const CircleReadings& on_it) {
+    const auto least = std::min_element(on_it.readings.begin(), on_it.readings.end(),
+                                        [](const auto& a, const auto& b) { return a.thickness < b.thickness; });
+    return least == on_it.readings.end() ? std::nullopt : std::optional(*least);
+}
+
+/// Readings that an estimate from the centre leaves out; one that is thinner than the estimate forbids a depth.
+void tell_left_out(WallFinding& found, const CaseFile& file) {
+    if (file.thickness.readings.empty()) return;
+    found.notes.push_back({.code = "readings-left-out",
+                           .source = source::own_file,
+                           .level = Level::Watch,
+                           .values = {fmt::format("{}", file.thickness.readings.size())}});
+    const auto least = thinnest_of(circle_readings(file));
+    if (!least || least->thickness >= found.wall->thinnest || found.depth_bar) return;
+    found.depth_bar = "reading-under-estimate";
+    found.bar_values = {um(least->thickness), eye::short_clock_text(least->at), um(found.wall->thinnest)};
+}
+
 WallFinding from_central(const CaseFile& file) {
     if (!file.thickness.central) return barred("too-few-readings");
     const auto thickness = eye::from_centre(*file.thickness.central, cut_of(file), reading_sd(file.thickness.method));
     WallFinding found{
         .wall = wall("centre", thickness), .exact_u = thickness.u, .depth_bar = centre_bar(file), .bar_values = {}, .notes = {}};
     found.notes.push_back({.code = "estimate-from-centre", .source = source::profile, .level = Level::Watch, .values = {}});
+    tell_left_out(found, file);
     return found;
 }
 

@@ -95,7 +95,7 @@ std::string spokes(const plan::Inputs& inputs, const plan::Plan& plan, const Wor
     text += line(spokes_text(*plan.target, 0, words) + ". " + bound(*plan.target, words));
     const auto count = plan.target->spokes;
     if (!count) return text;
-    text += line(words("plan_text.travel", {whole(plan::travel(inputs.trephine, *count))}));
+    text += line(words("plan_text.travel", {fmt::format("{:g}", plan::travel(inputs.trephine, *count).um())}));
     if (static_cast<std::size_t>(*count) < plan.ladder.size()) {
         const plan::Rung& rung = plan.ladder[static_cast<std::size_t>(*count)];
         text += line(words("plan_text.at_plan", {whole(rung.reserve), whole(rung.reserve_u95), chance_text(rung.entry_chance, words)}));
@@ -120,8 +120,9 @@ std::string ladder(const plan::Plan& plan, const Words& words) {
     for (const plan::Rung& rung : plan.ladder) {
         const bool planned = plan.target && plan.target->spokes == rung.spoke;
         const std::string left = whole(rung.reserve) + " ± " + whole(rung.reserve_u95);
-        text += line(fmt::format("{:>5}  {:>9}  {:>5}  {:<23}  {}{}", rung.spoke, whole(rung.travel), percent(rung.share) + " %", left,
-                                 chance_text(rung.entry_chance, words), planned ? "  " + words("plan_text.planned_here") : ""));
+        text += line(fmt::format("{:>5}  {:>9}  {:>5}  {:<23}  {}{}", rung.spoke, fmt::format("{:g}", rung.travel.um()),
+                                 percent(rung.share) + " %", left, chance_text(rung.entry_chance, words),
+                                 planned ? "  " + words("plan_text.planned_here") : ""));
     }
     return text;
 }

@@ -98,6 +98,15 @@ says "$bad:$(line_of '^punch'):9: donor.punch: found \"suction-trephine\"; allow
 gives 2 "over 1 MiB" plan "$bad"
 says "$bad"
 
+# ---- the card replaces nothing but a plain file of its own ----
+cp "$good" "$place/own.case.toml"
+gives 2 "a card over the case itself" plan "$place/own.case.toml" --card "$place/own.case.toml"
+cmp -s "$good" "$place/own.case.toml" || wrong "the case file was replaced"
+ln -s "$place/own.case.toml" "$place/link"
+gives 2 "a card over a link" plan "$good" --card "$place/link"
+gives 0 "a card" plan "$good" --card "$place/card.pdf"
+gives 0 "a card anew" plan "$good" --card "$place/card.pdf"
+
 # ---- play, state, verify ----
 ledger=$place/a.ledger
 head -n 43 "$demo" >"$place/head.jsonl"
@@ -107,6 +116,8 @@ prints "\"case\": \"$reference\""
 gives 0 "verify" --ledger "$ledger" verify
 gives 2 "state of an unknown case" --ledger "$ledger" state NO-SUCH
 gives 2 "verify of an unknown case" --ledger "$ledger" verify NO-SUCH
+gives 2 "a handover over the ledger" --ledger "$ledger" handover "$reference" --as json -o "$ledger"
+gives 0 "the ledger is still there" --ledger "$ledger" verify
 gives 1 "nothing to recover" --ledger "$ledger" recover "$reference"
 head -n 30 "$demo" >"$place/shorter.jsonl"
 gives 0 "a copy made earlier" --ledger "$place/older.ledger" play "$place/shorter.jsonl" --case "$good"
@@ -217,7 +228,7 @@ gives 3 "no display" --ledger "$place/w.ledger" open "$good"
 one_line
 if command -v Xvfb >/dev/null; then
     : >"$place/display"
-    Xvfb -displayfd 3 -screen 0 800x600x24 -nolisten tcp 3>"$place/display" 2>/dev/null &
+    Xvfb -noreset -displayfd 3 -screen 0 800x600x24 -nolisten tcp 3>"$place/display" 2>/dev/null &
     display_pid=$!
     tries=200
     while [ ! -s "$place/display" ] && [ "$tries" -gt 0 ]; do sleep 0.1; tries=$((tries - 1)); done

@@ -137,3 +137,28 @@ TEST_CASE("a profile with no usable reach plans no depth") {
     inputs.file.aim = {.goal = Goal::ToEntry};
     CHECK_FALSE(sample::stopped(make(inputs)));
 }
+
+// Plain division: 80 % of 900 um is 720 um, 72 spokes of 10 um. The table that is shown ends before; the count does not.
+TEST_CASE("a fine advance is counted beyond the rungs that are shown") {
+    Inputs inputs = even_wall(900);
+    inputs.trephine.advance = from_um(10);
+    const Plan plan = make(inputs);
+    REQUIRE(plan.target.has_value());
+    CHECK(plan.ladder.size() == 60);
+    CHECK(plan.target->spokes == 72);
+    CHECK(plan.target->bound_by == Bound::Aim);
+    REQUIRE(plan.target->entry_from.has_value());
+    CHECK(*plan.target->entry_from > 72);
+    CHECK(*plan.target->entry_to > *plan.target->entry_from);
+}
+
+TEST_CASE("the surgeon's own number is told when it goes through the thinnest place [H-04]") {
+    Inputs inputs = even_wall(600);
+    inputs.file.aim = {.goal = Goal::Spokes, .spokes = 9};
+    CHECK(sample::note(make(inputs), "own-number-through") == nullptr);
+    inputs.file.aim.spokes = 10;
+    CHECK(sample::says(make(inputs), "own-number-through", Level::Watch));
+    inputs.file.aim.spokes = 200;
+    CHECK(sample::says(make(inputs), "own-number-through", Level::Watch));
+    CHECK(sample::says(make(inputs), "over-entry-limit", Level::Watch));
+}

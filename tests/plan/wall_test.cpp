@@ -160,3 +160,42 @@ TEST_CASE("readings that scatter by over 30 um about the fit are flagged") {
     for (auto& one : readings) one.thickness = one.thickness > from_um(650) ? from_um(720) : from_um(640);
     CHECK(sample::says(make(inputs), "residual-large", Level::Watch));
 }
+
+TEST_CASE("readings that an estimate from the centre leaves out are told, and a thinner one forbids a depth [H-04]") {
+    Inputs inputs = sample::scar();
+    inputs.file.thickness.central = from_um(540);
+    inputs.file.thickness.edge_looks_normal = true;
+    inputs.file.thickness.readings = {};
+    CHECK(sample::note(make(inputs), "readings-left-out") == nullptr);
+    REQUIRE(make(inputs).target.has_value());
+    inputs.file.thickness.readings = {reading(7.5, "6:00", 700)};
+    CHECK(sample::says(make(inputs), "readings-left-out", Level::Watch));
+    REQUIRE(make(inputs).target.has_value());
+    inputs.file.thickness.readings = {reading(7.5, "6:00", 400)};
+    CHECK(sample::refused(make(inputs), "reading-under-estimate"));
+    CHECK_FALSE(make(inputs).target.has_value());
+}
+
+TEST_CASE("an offset of the cut that readings on its ring do not carry is told") {
+    Inputs inputs = sample::scar();
+    CHECK(sample::note(make(inputs), "offset-not-in-readings") == nullptr);
+    inputs.file.centre_y = from_mm(0.8);
+    CHECK(make(inputs).wall->basis == "circle");
+    CHECK(sample::says(make(inputs), "offset-not-in-readings", Level::Watch));
+}
+
+TEST_CASE("a map is not carried outside its readings [H-04]") {
+    Inputs inputs = sample::scar();
+    inputs.file.host_diameter = from_mm(8.0);
+    inputs.file.thickness.central = from_um(540);
+    const auto ring = [&](double mm) {
+        inputs.file.thickness.readings = {};
+        for (const char* hour : {"12:00", "1:30", "3:00", "4:30", "6:00", "7:30", "9:00", "10:30"})
+            inputs.file.thickness.readings.push_back(reading(mm, hour, 620));
+    };
+    ring(7.6);  // 0.2 mm inside the cut all round
+    CHECK(make(inputs).wall->basis == "map");
+    ring(7.4);  // 0.3 mm
+    CHECK(sample::refused(make(inputs), "map-fit-refused"));
+    CHECK_FALSE(make(inputs).wall.has_value());
+}

@@ -63,19 +63,24 @@ std::string sealed_text(const ledger::Verdict& verdict) {
     return {};
 }
 
-bool verify_one(const ledger::Ledger& ledger, const std::string& reference, Exit& worst) {
+bool verify_one(const ledger::Ledger& ledger, const ledger::Summary& one, Exit& worst) {
+    const std::string& reference = one.reference;
     const auto verdict = ledger.verify(reference);
     if (!verdict) {
         worst = tell(stop(verdict.error()));
         return false;
     }
-    const bool good = verdict->whole() && verdict->sealed != ledger::Verdict::Sealed::EventsAfter;
+    const bool unlocked = one.closed && verdict->sealed == ledger::Verdict::Sealed::No;
+    const bool good = verdict->whole() && verdict->sealed != ledger::Verdict::Sealed::EventsAfter && !unlocked;
     const std::string bad = verdict->first_bad ? fmt::format("; first bad event {}: {}", *verdict->first_bad, verdict->why)
                                                : (verdict->why.empty() ? "" : "; " + verdict->why);
     const std::string more =
         verdict->only_in_mirror > 0 ? fmt::format("; {} further events stand only in the text mirror", verdict->only_in_mirror) : "";
-    fmt::print("{}: {}, {} events whole{}; {}{}\n", reference, good ? "whole" : "NOT WHOLE", verdict->whole_to, bad, sealed_text(*verdict),
-               more);
+    fmt::print("{}: {}, {} events whole{}; {}{}\n", reference,
+               unlocked ? "CLOSED, NOT LOCKED"
+               : good   ? "whole"
+                        : "NOT WHOLE",
+               verdict->whole_to, bad, sealed_text(*verdict), more);
     return good;
 }
 
@@ -181,6 +186,11 @@ Exit play_command(const Options& options, const std::string& script_path, const 
         const std::string why = open->health().trouble ? open->health().trouble->detail : "";
         return tell(stop(Exit::Machine, fmt::format("{} events are not on disk: {}", open->health().held, why)));
     }
+    if (open->state().closed && open->seal().empty()) {
+        const std::string why = open->health().trouble ? open->health().trouble->detail : "";
+        return tell(
+            stop(Exit::Machine, fmt::format("{}: closed, but not locked: the seal could not be written. {}", open->reference(), why)));
+    }
     if (!options.quiet) fmt::print("{}: {} lines carried out; the case stands at event {}\n", open->reference(), taken, open->state().last);
     return Exit::Fine;
 }
@@ -200,7 +210,7 @@ Exit verify_command(const Options& options, const std::string& reference) {
     for (const ledger::Summary& one : *cases) {
         if (!reference.empty() && one.reference != reference) continue;
         any = true;
-        whole = verify_one(*ledger, one.reference, worst) && whole;
+        whole = verify_one(*ledger, one, worst) && whole;
     }
     if (!any && !reference.empty()) return tell(stop(Exit::Wrong, reference + ": no such case in this ledger."));
     if (!any) fmt::print("no case in this ledger\n");

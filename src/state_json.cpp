@@ -184,10 +184,11 @@ std::string state_text(const guide::CaseState& state, const std::string& seal, c
     std::string text =
         words("state.case", {state.inputs.file.reference, state.side.empty() ? words("strip.eye_unknown") : words("strip." + state.side)}) +
         "\n";
-    text += state.closed ? words("state.closed") + "\n"
+    text += state.closed ? words(seal.empty() ? "closed.not_sealed" : "state.closed") + " (" + std::string(name(*state.closed)) + ")\n"
                          : words("state.step", {step == nullptr ? "" : screen::filled(step->title, state, words)}) + "\n";
-    const std::string planned = blade.planned ? std::to_string(*blade.planned) : words("plan.to_entry");
+    const std::string planned = blade.planned ? std::to_string(*blade.planned) : words(state.plan ? "plan.to_entry" : "plan.open");
     text += words("state.blade", {std::to_string(blade.position), planned, std::to_string(blade.spokes_turned)}) + "\n";
+    if (state.suction == guide::Suction::Lost) text += words("lost.title") + "\n";
     if (!blade.reliable) text += words("section.not_reliable") + "\n";
     text += words("state.sutures", {std::to_string(state.sutures.size()), std::to_string(guide::sutures_planned(state))}) + "\n";
     for (const auto& [id, spells] : state.clocks) {

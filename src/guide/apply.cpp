@@ -37,7 +37,8 @@ void turn_suction(CaseState& state, Suction to, const Event& event) {
         if (untouched) state.seatings.pop_back();
         state.seatings.push_back({.raise = state.inputs.trephine.raise});
         std::erase_if(state.undoable, [](const Undoable& one) {
-            return std::holds_alternative<SpokeTurned>(one.fact) || std::holds_alternative<SuctionTurned>(one.fact);
+            return std::holds_alternative<SpokeTurned>(one.fact) || std::holds_alternative<SuctionTurned>(one.fact) ||
+                   std::holds_alternative<PlanMoved>(one.fact);
         });
     }
     if ((to == Suction::On) != clock_running(state, "suction")) mark(state, "suction", to == Suction::On, event.at, event.seq);
@@ -51,6 +52,8 @@ void take_back(CaseState& state, const Undoable& undone) {
         std::erase(state.reasons_owed, undone.seq);
     } else if (const auto* suture = std::get_if<SutureTied>(&undone.fact)) {
         std::erase_if(state.sutures, [&](const Tied& tied) { return tied.n == suture->n; });
+    } else if (const auto* moved = std::get_if<PlanMoved>(&undone.fact)) {
+        state.moved -= moved->by;
     } else if (std::holds_alternative<CutEnded>(undone.fact)) {
         seating(state).ended.reset();
     } else if (std::holds_alternative<SuctionTurned>(undone.fact)) {
@@ -129,8 +132,12 @@ CaseState apply(CaseState state, const Event& event) {
                        state.plan = fact.shown;
                        state.inputs = fact.inputs;
                        state.moved = 0;
+                       std::erase_if(state.undoable, [](const Undoable& one) { return std::holds_alternative<PlanMoved>(one.fact); });
                    },
-                   [&](const PlanMoved& fact) { state.moved += fact.by; },
+                   [&](const PlanMoved& fact) {
+                       state.moved += fact.by;
+                       can_be_undone();
+                   },
                    [&](const StepFinished& fact) { step_done(fact.step, false, fact.ago_s); },
                    [&](const StepReopened& fact) {
                        state.steps.erase(fact.step);

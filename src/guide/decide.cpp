@@ -43,9 +43,21 @@ bool known_clock(const CaseState& state, const ClockId& clock) {
     return ours.contains(clock) || std::any_of(phases.begin(), phases.end(), [&](const Phase& phase) { return phase.id == clock; });
 }
 
+/// More than an hour ago, or within a spell that the clock has run already.
+bool too_long_ago(const CaseState& state, const MarkClock& intent, const Instant& now) {
+    constexpr int hour_s = 3600;
+    if (intent.ago_s > hour_s) return true;
+    const auto spells = state.clocks.find(intent.clock);
+    if (spells == state.clocks.end() || spells->second.empty()) return false;
+    const std::int64_t then_ms = measure::earlier(now, intent.ago_s * std::int64_t{1000}).utc_ms;
+    const Spell& last = spells->second.back();
+    return then_ms < (intent.start ? last.to.value_or(last.from) : last.from).utc_ms;
+}
+
 Decision mark_clock(Draft draft, const MarkClock& intent) {
     if (!known_clock(draft.state(), intent.clock) || intent.ago_s < 0) return refuse(Refused::UnknownId, {intent.clock});
     if (clock_running(draft.state(), intent.clock) == intent.start) return refuse(Refused::AlreadyDone);
+    if (too_long_ago(draft.state(), intent, draft.now())) return refuse(Refused::TimeOutOfRange);
     draft.add(ClockMarked{.clock = intent.clock, .start = intent.start, .ago_s = intent.ago_s});
     return std::move(draft).facts();
 }
@@ -108,6 +120,9 @@ bool has_a_time(const CaseState& state, Seq event) {
 }
 
 Decision correct_time(Draft draft, const CorrectTime& intent) {
+    const auto begun = draft.state().clocks.find("case");
+    const bool before = begun != draft.state().clocks.end() && !begun->second.empty() && intent.utc_ms < begun->second.front().from.utc_ms;
+    if (before || intent.utc_ms > draft.now().utc_ms) return refuse(Refused::TimeOutOfRange);
     if (!has_a_time(draft.state(), intent.event)) return refuse(Refused::UnknownId, {std::to_string(intent.event)});
     if (intent.why.empty()) return refuse(Refused::NeedsReason);
     draft.add(TimeCorrected{.event = intent.event, .utc_ms = intent.utc_ms, .why = intent.why});
@@ -223,6 +238,10 @@ std::string_view name(Refused why) {
             return "depth-out-of-range";
         case Refused::NoPlan:
             return "no-plan";
+        case Refused::EyeOpen:
+            return "eye-open";
+        case Refused::TimeOutOfRange:
+            return "time-out-of-range";
         case Refused::UnknownId:
             return "unknown-id";
     }

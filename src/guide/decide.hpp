@@ -34,6 +34,8 @@ enum class Refused {
     NeedsContact,
     DepthOutOfRange,
     NoPlan,
+    EyeOpen,
+    TimeOutOfRange,
     UnknownId
 };
 

@@ -108,7 +108,9 @@ Decision decide_blade(Draft draft, const GoDeeper&) {
 Decision decide_blade(Draft draft, const EndCut& intent) {
     if (!cutting(draft.state())) return not_cutting(draft.state());
     const bool off_the_eye = draft.state().suction == Suction::Lost;
-    end_cut(draft, intent.how);
+    // With spokes to go it did not end at the plan, whoever says so.
+    const bool short_of_plan = intent.how == CutEnd::AtPlan && blade(draft.state()).to_go.value_or(0) > 0;
+    end_cut(draft, short_of_plan ? CutEnd::Surgeon : intent.how);
     draft.settle();
     // skip() settles as well, so that the cut's own step closes once it is the present one.
     if (off_the_eye) skip_to_cut(draft);

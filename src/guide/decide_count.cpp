@@ -14,7 +14,7 @@ Decision decide_count(Draft draft, const MoveItems& intent) {
 Decision decide_count(Draft draft, const CheckCount& intent) {
     const auto tally = draft.state().counts.find(intent.item);
     if (tally == draft.state().counts.end()) return refuse(Refused::UnknownId, {intent.item});
-    if (intent.by.empty()) return refuse(Refused::NeedsSecondPerson);
+    if (same_person(intent.by).empty()) return refuse(Refused::NeedsSecondPerson);
     if (intent.seen < 0) return refuse(Refused::CountDiffers);
     if (check_that_holds(draft.state(), intent.item, intent.by) == std::optional(intent.seen)) return refuse(Refused::NeedsSecondPerson);
     draft.add(CountChecked{.item = intent.item, .seen = intent.seen, .expected = tally->second.expected(), .by = intent.by});

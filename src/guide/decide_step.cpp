@@ -88,8 +88,10 @@ Decision decide_step(Draft draft, const CloseCase& intent) {
         if (const auto shut = shut_gate(state, *now)) return *shut;
         if (!state.reasons_owed.empty()) return refuse(Refused::ReasonOwed);
         draft.finish(now->id, 0);
-    } else if (intent.why.empty()) {
-        return refuse(Refused::NeedsReason);
+    } else {
+        if (intent.why.empty()) return refuse(Refused::NeedsReason);
+        // A record is not locked over an open eye: nothing could be written after it.
+        if (eye_open(state)) return refuse(Refused::EyeOpen);
     }
     const auto clocks = state.clocks;
     for (const auto& [clock, spells] : clocks) draft.clock(clock, false, 0);

@@ -101,7 +101,8 @@ Decision decide_undo(Draft draft, const UndoTap& intent) {
     const bool suture = std::holds_alternative<SutureTied>(found->fact);
     const bool lost = std::holds_alternative<SuctionTurned>(found->fact);
     const bool cut = std::holds_alternative<CutEnded>(found->fact);
-    if ((spoke || lost) && !cutting(draft.state())) return refuse(Refused::NothingToUndo);
+    const bool deeper = std::holds_alternative<PlanMoved>(found->fact);
+    if ((spoke || lost || deeper) && !cutting(draft.state())) return refuse(Refused::NothingToUndo);
     if (cut && draft.state().suction != Suction::On) return refuse(Refused::NothingToUndo);
     draft.add(TapUndone{.event = found->seq});
     if (cut) reopen_cut(draft);

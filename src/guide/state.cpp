@@ -85,6 +85,8 @@ bool clock_running(const CaseState& state, const ClockId& clock) {
     return found != state.clocks.end() && !found->second.empty() && !found->second.back().to;
 }
 
+bool eye_open(const CaseState& state) { return clock_running(state, "decompressed") || clock_running(state, "open-sky"); }
+
 int sutures_planned(const CaseState& state) { return state.plan ? static_cast<int>(state.plan->order.size()) : 0; }
 
 int sutures_wanted(const CaseState& state, const Step& step) {
@@ -108,13 +110,23 @@ std::optional<int> next_suture(const CaseState& state) {
     return std::nullopt;
 }
 
+std::string same_person(const std::string& name) {
+    std::string made{};
+    for (const char letter : name) {
+        if (letter == ' ' && (made.empty() || made.back() == ' ')) continue;
+        made += letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
+    }
+    while (!made.empty() && made.back() == ' ') made.pop_back();
+    return made;
+}
+
 std::optional<int> check_that_holds(const CaseState& state, const ItemId& item, const std::string& by) {
     const auto tally = state.counts.find(item);
     if (tally == state.counts.end()) return std::nullopt;
     const Seq since = std::max(state.step_since, tally->second.moved);
     std::optional<int> seen{};
     for (const Check& check : tally->second.checks) {
-        if (check.seq > since && check.said.by == by) seen = check.said.seen;
+        if (check.seq > since && same_person(check.said.by) == same_person(by)) seen = check.said.seen;
     }
     return seen;
 }
@@ -127,7 +139,7 @@ std::optional<Difference> difference(const CaseState& state, const ItemId& item)
     for (const Check& check : tally->second.checks) {
         const auto seen = check_that_holds(state, item, check.said.by);
         if (!seen) continue;
-        holding[check.said.by] = *seen;
+        holding[same_person(check.said.by)] = *seen;
         if (check.said.seen == *seen && *seen != tally->second.expected()) found = {.seen = *seen, .expected = tally->second.expected()};
     }
     if (!found) return std::nullopt;
@@ -154,7 +166,7 @@ bool counts_agree(const CaseState& state) {
         if (recorded_difference(state, item) != nullptr) continue;
         if (difference(state, item)) return false;
         std::set<std::string> people{};
-        for (const Check& check : tally.checks) people.insert(check.said.by);
+        for (const Check& check : tally.checks) people.insert(same_person(check.said.by));
         const auto agreeing = std::count_if(people.begin(), people.end(),
                                             [&](const std::string& by) { return check_that_holds(state, item, by).has_value(); });
         if (agreeing < 2) return false;

@@ -161,12 +161,14 @@ int sutures_wanted(const CaseState& state, const Step& step);
 /// The number of the next suture to tie; none when the pattern is complete.
 std::optional<int> next_suture(const CaseState& state);
 const Tied* find_tied(const CaseState& state, int n);
+/// A name as it is held against others: initials in capitals or not, with or without blanks, are one person.
+std::string same_person(const std::string& name);
 /// The newest check of an item by a person that still holds at this gate; none if there is none.
 std::optional<int> check_that_holds(const CaseState& state, const ItemId& item, const std::string& by);
 /// What is seen at this gate, other than expected: the number and who saw it. None while nobody differs.
 struct Difference {
     int seen = 0, expected = 0;
-    std::set<std::string> by{};  // those who saw just this number
+    std::set<std::string> by{};  // those who saw just this number, as `same_person` writes them
     bool disputed = false;       // somebody's check that holds says another number
     bool operator==(const Difference&) const = default;
 };
@@ -176,6 +178,8 @@ const Recorded* recorded_difference(const CaseState& state, const ItemId& item);
 /// Every item has been checked at this gate by two different people, both equal to what is expected, or its difference is recorded.
 bool counts_agree(const CaseState& state);
 bool clock_running(const CaseState& state, const ClockId& clock);
+/// Decompressed or open, by the clocks.
+bool eye_open(const CaseState& state);
 /// Departures that are still open, newest last.
 std::vector<Away> open_departures(const CaseState& state);
 

@@ -12,9 +12,13 @@ using guide::Event;
 
 std::string with_why(std::string text, const std::string& why) { return why.empty() ? text : text + ": " + why; }
 
-const std::string& step_title(const Record& record, const guide::StepId& id) {
+/// The title as the screen had it: the one figure that the guide puts into titles is the spokes raised.
+std::string step_title(const Record& record, const guide::StepId& id) {
+    constexpr std::string_view gap = "{raise}";
     const guide::Step* step = guide::find_step(record.state.brief.procedure, id);
-    return step == nullptr ? id : step->title;
+    std::string title = step == nullptr ? id : step->title;
+    const auto at = title.find(gap);
+    return at == std::string::npos ? title : title.replace(at, gap.size(), number(record.state.inputs.trephine.raise));
 }
 
 const std::string& item_title(const Record& record, const guide::ItemId& id) {
@@ -68,7 +72,7 @@ public:
     }
 
 private:
-    const std::string& title(const guide::StepId& id) const { return step_title(record_, id); }
+    std::string title(const guide::StepId& id) const { return step_title(record_, id); }
 
     std::string spoke(guide::Seq seq) const {
         for (const auto& given : all_of<guide::ReasonGiven>(record_)) {

@@ -186,7 +186,7 @@ Sheet sheet(const Record& record, const Words& words) {
         .under = words("paper.under", {measure::iso(file.date), size_text(file.host_diameter, words), size_text(file.donor.diameter, words),
                                        oversize_text(file.donor.diameter - file.host_diameter, words)}),
         .status = words(status),
-        .status_line = words(status + "_line"),
+        .status_line = state.side.empty() ? words("paper.side_not_entered") : words(status + "_line"),
         .invented = file.invented ? words("paper.invented") : "",
         .times_title = words("paper.times"),
         .times = bars(record, words),

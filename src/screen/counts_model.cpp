@@ -51,7 +51,7 @@ Target differing_target(const CaseState& state, const guide::ItemId& item, const
     const guide::Difference found = *guide::difference(state, item);
     const std::string seen = std::to_string(found.seen);
     for (const std::string& by : people(state)) {
-        if (found.by.contains(by)) continue;
+        if (found.by.contains(guide::same_person(by))) continue;
         Target same = target("also-sees", words("count.also", {seen}), by, {CheckCount{.item = item, .seen = found.seen, .by = by}});
         same.look = Look::Watch;
         return same;

@@ -137,13 +137,17 @@ Target spoke_target(const CaseState& state, const Around& around, const Words& w
     return spoke;
 }
 
+bool undoes_deeper(const CaseState& state) {
+    return !state.undoable.empty() && std::holds_alternative<guide::PlanMoved>(state.undoable.back().fact);
+}
+
 std::vector<Target> cut_hand(const CaseState& state, const Around& around, const Words& words) {
     const guide::Blade blade = guide::blade(state);
     const bool to_entry = state.plan && state.plan->target && !state.plan->target->spokes;
     const bool reached = blade.planned && blade.to_go == 0 && blade.position > 0;
-    std::vector<Target> hand{spoke_target(state, around, words),
-                             target("raised", words("cut.raised"), words("cut.raised_line"), {guide::RaiseBlade{}}),
-                             target("undo", words("hand.undo"), words("cut.undo_line"), {guide::UndoTap{}})};
+    std::vector<Target> hand{
+        spoke_target(state, around, words), target("raised", words("cut.raised"), words("cut.raised_line"), {guide::RaiseBlade{}}),
+        target("undo", words("hand.undo"), words(undoes_deeper(state) ? "hand.undo_deeper_line" : "cut.undo_line"), {guide::UndoTap{}})};
     if (around.bounced == std::optional<std::string>("spoke")) {
         hand.push_back(as(target("count-it", words("cut.count_it"), words("cut.count_it_line"), {guide::CountSpoke{.source = around.here}}),
                           Look::Hollow));
@@ -243,6 +247,11 @@ std::vector<Target> hand(const CaseState& state, const Step& step, const Around&
         std::vector<Target> hand{
             as(target("come-back", away->back, words("hand.come_back_line"), {guide::ComeBack{.what = away->id}}), Look::Filled)};
         if (away->id != bulging && allows(state, step, bulging)) hand.push_back(bulging_target(state));
+        if (away->id == "converted" || away->id == "abandoned") {
+            hand.push_back(
+                as(turn_to("close-case", words("hand.close_case"), words("hand.close_case_line"), {.page = "end", .argument = away->id}),
+                   Look::Watch));
+        }
         hand.push_back(something_else(words));
         return hand;
     }

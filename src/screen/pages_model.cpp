@@ -32,14 +32,14 @@ void departures_page(PickModel& made, const CaseState& state, const Words& words
     made.title = words("page.departures");
     made.lines = {words("page.departures_line")};
     made.foot.push_back(turn_to("to-list", words("closed.list"), "", {.page = "cases"}));
-    made.foot.push_back(turn_to("to-plan", words(state.plan ? "plan-view.change" : "plan-view.open"), "", {.page = "plan"}));
     const Step* step = guide::current_step(state);
     if (step == nullptr) return;
+    // In the quiet part no page without the octagon is turned to.
+    if (!step->quiet)
+        made.foot.push_back(turn_to("to-plan", words(state.plan ? "plan-view.change" : "plan-view.open"), "", {.page = "plan"}));
     if (step->closes == guide::Closes::Counts) made.choices.push_back(differing_choice(words));
     for (const guide::Departure* departure : departures_of(state, *step)) {
-        const bool ends = departure->id == "converted" || departure->id == "abandoned";
-        Target made_target = ends ? turn_to(departure->id, departure->title, "", {.page = "end", .argument = departure->id})
-                                  : choice(departure->id, departure->title, "", {guide::Depart{.what = departure->id, .note = ""}});
+        Target made_target = choice(departure->id, departure->title, "", {guide::Depart{.what = departure->id, .note = ""}});
         made_target.weight = Weight::Elsewhere;
         made_target.look = departure->level == guide::Departure::Level::Stop ? Look::Stop : Look::Watch;
         made.choices.push_back(std::move(made_target));
@@ -49,11 +49,22 @@ void departures_page(PickModel& made, const CaseState& state, const Words& words
 void end_page(PickModel& made, const CaseState& state, const std::string& what, const Words& words) {
     const guide::Departure* departure = guide::find_departure(state.brief.procedure, what);
     made.title = departure == nullptr ? what : departure->title;
+    if (guide::eye_open(state)) {
+        made.lines = {words("page.eye_open")};
+        std::vector<guide::Intent> stops{};
+        for (const std::string clock : {"decompressed", "open-sky"}) {
+            if (guide::clock_running(state, clock)) stops.push_back(guide::MarkClock{.clock = clock, .start = false});
+        }
+        made.choices.push_back(choice("eye-closed", words("page.eye_closed"), words("hand.hold"), std::move(stops)));
+        made.choices.back().press = Press::Hold;
+        made.choices.back().look = Look::Watch;
+        return;
+    }
     made.lines = {words("page.end_line")};
     const guide::CaseEnd how = what == "converted" ? guide::CaseEnd::Converted : guide::CaseEnd::Abandoned;
     for (const std::string& why : reasons("end", words)) {
-        made.choices.push_back(choice("why-" + std::to_string(made.choices.size() + 1), why, words("hand.hold"),
-                                      {guide::Depart{.what = what, .note = why}, guide::CloseCase{.how = how, .why = why}}));
+        made.choices.push_back(
+            choice("why-" + std::to_string(made.choices.size() + 1), why, words("hand.hold"), {guide::CloseCase{.how = how, .why = why}}));
         made.choices.back().press = Press::Hold;
         made.choices.back().look = Look::Watch;
     }

@@ -88,7 +88,7 @@ TEST_CASE("a difference that two people see can be recorded, and only then the g
     CHECK(c.refusal.why == Refused::NoDifference);
 
     REQUIRE(c.does(check(3, "AB")));
-    CHECK(difference(c.state, "needles") == Difference{.seen = 3, .expected = 4, .by = {"AB"}, .disputed = false});
+    CHECK(difference(c.state, "needles") == Difference{.seen = 3, .expected = 4, .by = {"ab"}, .disputed = false});
     CHECK_FALSE(c.does(record));
     CHECK(c.refusal.why == Refused::NeedsSecondPerson);
 
@@ -116,4 +116,18 @@ TEST_CASE("a recorded difference holds for its own gate only: the next count ask
     c.up_to("count-before-last");
     CHECK(recorded_difference(c.state, "needles") == nullptr);
     CHECK(current_step(c.state)->id == "count-before-last");
+}
+
+TEST_CASE("a capital or a blank does not make a second person [H-13]") {
+    Case c = at_opening_count();
+    REQUIRE(c.does(MoveItems{.item = "needles", .by = 4}));
+    REQUIRE(c.does(check(4, "EM")));
+    for (const char* same : {"em", " EM", "Em ", "eM"}) {
+        CHECK_FALSE(c.does(check(4, same)));
+        CHECK(c.refusal.why == Refused::NeedsSecondPerson);
+    }
+    CHECK_FALSE(c.does(check(4, " ")));
+    CHECK(current_step(c.state)->id == "opening-count");
+    REQUIRE(c.does(check(4, "EN")));
+    CHECK(current_step(c.state)->id == "agree-plan");
 }

@@ -301,3 +301,22 @@ TEST_CASE("a ring that does not drop into the groove again: the cut is finished 
         CHECK(open_departures(c.state).empty());
     }
 }
+
+TEST_CASE("undo after a mistaken 'deeper' takes back the deeper, not a spoke that was turned") {
+    Case c = cutting_case();
+    c.count(5);
+    REQUIRE(c.does(GoDeeper{}));
+    CHECK(blade(c.state).planned == 9);
+    REQUIRE(c.does(UndoTap{}));
+    CHECK(blade(c.state).planned == 8);
+    CHECK(blade(c.state).position == 2);
+    REQUIRE(c.does(UndoTap{}));
+    CHECK(blade(c.state).position == 1);
+}
+
+TEST_CASE("a cut that ends with spokes to go did not end at the plan") {
+    Case c = cutting_case();
+    c.count(5);
+    REQUIRE(c.does(EndCut{.how = CutEnd::AtPlan}));
+    CHECK(c.state.seatings.back().ended == CutEnd::Surgeon);
+}

@@ -141,3 +141,42 @@ TEST_CASE("a step whose condition still holds is not opened again by itself") {
     CHECK_FALSE(c.does(ReopenStep{.step = "side", .why = "to see it again"}));
     CHECK(c.refusal.why == Refused::AlreadyDone);
 }
+
+TEST_CASE("no record is locked over an open eye") {
+    Case c;
+    c.up_to("cardinals");
+    REQUIRE(eye_open(c.state));
+    for (const CaseEnd how : {CaseEnd::Converted, CaseEnd::Abandoned}) {
+        CHECK_FALSE(c.does(CloseCase{.how = how, .why = "another method"}));
+        CHECK(c.refusal.why == Refused::EyeOpen);
+    }
+    REQUIRE(c.does(MarkClock{.clock = "open-sky", .start = false}));
+    CHECK_FALSE(c.does(CloseCase{.how = CaseEnd::Converted, .why = "another method"}));
+    REQUIRE(c.does(MarkClock{.clock = "decompressed", .start = false}));
+    CHECK(c.does(CloseCase{.how = CaseEnd::Converted, .why = "another method"}));
+}
+
+TEST_CASE("a clock is not started more than an hour ago, nor within a spell that it has run") {
+    Case c;
+    c.up_to("cardinals");
+    c.later(300);
+    c.tie(4);
+    REQUIRE_FALSE(clock_running(c.state, "open-sky"));
+    const auto before = clock_reading(c.state, "open-sky", c.now)->ms;
+    c.later(10);
+    CHECK_FALSE(c.does(MarkClock{.clock = "open-sky", .start = true, .ago_s = 60}));
+    CHECK(c.refusal.why == Refused::TimeOutOfRange);
+    CHECK_FALSE(c.does(MarkClock{.clock = "donor-out", .start = true, .ago_s = 86'400}));
+    REQUIRE(c.does(MarkClock{.clock = "open-sky", .start = true, .ago_s = 5}));
+    CHECK(clock_reading(c.state, "open-sky", c.now)->ms == before + 5000);
+}
+
+TEST_CASE("a time is corrected to within the case only") {
+    Case c;
+    c.up_to("cardinals");
+    const Seq event = c.state.steps.at("button-out").seq;
+    CHECK_FALSE(c.does(CorrectTime{.event = event, .utc_ms = c.now.utc_ms + 3'600'000, .why = "wrong"}));
+    CHECK(c.refusal.why == Refused::TimeOutOfRange);
+    CHECK_FALSE(c.does(CorrectTime{.event = event, .utc_ms = c.now.utc_ms - 86'400'000, .why = "wrong"}));
+    CHECK(c.does(CorrectTime{.event = event, .utc_ms = c.now.utc_ms - 1000, .why = "tapped early"}));
+}

@@ -139,3 +139,18 @@ TEST_CASE("nothing asks for a reason while the eye is open") {
         CHECK(find(seen.hand(), "skip") == nullptr);
     }
 }
+
+TEST_CASE("another method is a departure first; the case is closed from its card, and not over an open eye") {
+    Seen seen("cardinals");
+    REQUIRE(seen.at.does(guide::Depart{.what = "converted"}));
+    const auto* close = find(seen.hand(), "close-case");
+    REQUIRE(close != nullptr);
+    const auto page = [&] { return screen::page(seen.at.state, {.page = "end", .argument = "converted"}, seen.around, words()); };
+    REQUIRE(page().choices.size() == 1);
+    CHECK(page().choices.front().id == "eye-closed");
+    CHECK(page().choices.front().press == Press::Hold);
+    const auto stops = std::get<std::vector<guide::Intent>>(page().choices.front().act);
+    for (const auto& intent : stops) REQUIRE(seen.at.does(intent));
+    CHECK(page().choices.size() == 3);
+    CHECK(page().choices.front().press == Press::Hold);
+}

@@ -10,7 +10,7 @@ namespace {
 
 using guide::Event;
 
-std::string with_why(std::string text, const std::string& why) { return why.empty() ? text : text + ": " + why; }
+std::string with_why(const std::string& text, const std::string& why) { return why.empty() ? text : text + ": " + why; }
 
 /// The title as the screen had it: the one figure that the guide puts into titles is the spokes raised.
 std::string step_title(const Record& record, const guide::StepId& id) {

@@ -89,6 +89,7 @@ void note_marks(const Inputs& inputs, Sutures& sutures) {
 
 /// Bites of one running suture, `by` hundredths of a degree clockwise from where it starts.
 std::vector<Angle> bites(const Running& running, int by) {
+    measure::expect(running.loops > 0);
     std::vector<Angle> found{};
     for (int k = 0; k < running.loops; ++k) {
         const int on = (k * turn + running.loops / 2) / running.loops + by;

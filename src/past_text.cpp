@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace graftside {
 namespace {
@@ -15,7 +16,7 @@ std::string percent(double share) { return fmt::format("{:.1f}", share * 100); }
 
 /// "5:30", of seconds; over an hour "1:05:30".
 std::string clock_text(double seconds) {
-    const auto whole = static_cast<long>(seconds + 0.5);
+    const auto whole = std::lround(seconds);
     const long hours = whole / 3600, minutes = whole / 60 % 60;
     return hours > 0 ? fmt::format("{}:{:02}:{:02}", hours, minutes, whole % 60) : fmt::format("{}:{:02}", minutes, whole % 60);
 }

@@ -94,7 +94,8 @@ void order(const Card& card, Column& column, Shapes& out, const Lettering& lette
     const std::size_t shown = std::min(card.order.size(), down * across);
     const Box box = column.take(row * static_cast<double>(down));
     for (std::size_t i = 0; i < shown; ++i) {
-        const double x = box.x + box.w / static_cast<double>(across) * static_cast<double>(i / down),
+        const std::size_t line = i / down;
+        const double x = box.x + box.w / static_cast<double>(across) * static_cast<double>(line),
                      y = box.y + row * static_cast<double>(i % down);
         square(out, {x, y + (row - suture_tick) / 2, suture_tick, suture_tick}, 0.3);
         out.push_back(picture::Text{.at = {x + suture_tick + 1.5, y + row / 2 + lettering.cap(Type::Text) / 2},

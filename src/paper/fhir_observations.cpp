@@ -7,8 +7,6 @@
 namespace paper::r4 {
 namespace {
 
-using measure::Instant;
-
 constexpr auto estimate =
     "An estimate, not a measurement: 11 cadaver eyes aimed at 80 % of thickness reached 71 to 95 % "
     "(Clin Ophthalmol 2014;8:2391-6). Uneven seating, leaking suction, a soft eye and a blunt blade are not in it.";

@@ -66,7 +66,8 @@ double length_of(const std::vector<Bar>& bars) {
 void axis(Shapes& out, const Box& field, double minutes, const Lettering& lettering) {
     out.push_back(picture::Line{.a = {field.x, field.bottom()}, .b = {field.right(), field.bottom()}, .width = 0.2, .ink = Ink::Mark});
     const double step = tick_step(minutes);
-    for (double at = 0; at <= minutes; at += step) {
+    for (int tick = 0; tick * step <= minutes; ++tick) {
+        const double at = tick * step;
         const double x = field.x + at / minutes * field.w;
         out.push_back(picture::Line{.a = {x, field.bottom()}, .b = {x, field.bottom() + 1}, .width = 0.2, .ink = Ink::Mark});
         out.push_back(picture::Text{.at = {x, field.bottom() + 1.8 + lettering.cap(Type::Text)},
@@ -138,7 +139,8 @@ void placed(const Sheet& sheet, Column& column, Shapes& out, const Lettering& le
     const std::size_t down = (sheet.placed.size() + across - 1) / across;
     const Box box = column.take(pitch * static_cast<double>(down) + 1);
     for (std::size_t i = 0; i < sheet.placed.size(); ++i) {
-        const double x = box.x + box.w / static_cast<double>(across) * static_cast<double>(i / down);
+        const std::size_t line = i / down;
+        const double x = box.x + box.w / static_cast<double>(across) * static_cast<double>(line);
         const double y = box.y + pitch * static_cast<double>(i % down) + lettering.cap(Type::Text);
         out.push_back(picture::Text{.at = {x, y}, .text = sheet.placed[i], .type = Type::Text, .ink = Ink::Text});
     }

@@ -3,6 +3,8 @@
 #include "paper/format.hpp"
 #include "paper/sheet.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 namespace paper {
@@ -96,7 +98,7 @@ std::string checked_text(const guide::Tally& tally, const Words& words) {
         if (std::find(people.begin(), people.end(), check->said.by) != people.end()) continue;
         people.push_back(check->said.by);
         const std::string one = words("paper.seen_by", {number(check->said.seen), check->said.by, measure::hour_minute(check->at)});
-        text = text.empty() ? one : one + "; " + text;
+        text.insert(0, text.empty() ? one : fmt::format("{}; ", one));
     }
     return or_not_recorded(text, words);
 }

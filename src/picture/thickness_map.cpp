@@ -21,7 +21,9 @@ double look_up(const ThicknessField& field, const std::vector<float>& in, Point 
     const double x = std::clamp((at.x + field.half_mm) / (2 * field.half_mm), 0.0, 1.0) * last;
     const double y = std::clamp((field.half_mm - at.y) / (2 * field.half_mm), 0.0, 1.0) * last;
     const int column = std::min(static_cast<int>(x), field.across - 2), row = std::min(static_cast<int>(y), field.across - 2);
-    const auto value = [&](int r, int c) { return static_cast<double>(in[static_cast<std::size_t>(r * field.across + c)]); };
+    const auto value = [&](int r, int c) {
+        return static_cast<double>(in[static_cast<std::size_t>(r) * static_cast<std::size_t>(field.across) + static_cast<std::size_t>(c)]);
+    };
     return between(between(value(row, column), value(row, column + 1), x - column),
                    between(value(row + 1, column), value(row + 1, column + 1), x - column), y - row);
 }
@@ -115,7 +117,8 @@ std::vector<Point> crossings(const ThicknessMap& map, double level) {
     for (int i = 0; i < directions; ++i) {
         const double turn = 2 * std::numbers::pi * (i + 0.25) / directions, x = std::cos(turn), y = std::sin(turn);
         double before = um_at(map.field, {0, 0}) - level;
-        for (double r = step_mm; r < radius_mm(map); r += step_mm) {
+        for (int steps = 1; steps * step_mm < radius_mm(map); ++steps) {
+            const double r = steps * step_mm;
             const double here = um_at(map.field, {r * x, r * y}) - level;
             if (before * here < 0 && known_at(map.field, {r * x, r * y}) > 0)
                 found.push_back({(r - step_mm / 2) * x, (r - step_mm / 2) * y});

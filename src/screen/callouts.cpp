@@ -76,7 +76,7 @@ bool quiet(const CaseState& state) { return guide::clock_running(state, "decompr
 
 PhraseIds for_patient(PhraseIds ids, const VoiceWish& wish) {
     if (!wish.awake) return ids;
-    for (PhraseId& id : ids) id = awake + id;
+    for (PhraseId& id : ids) id.insert(0, awake);
     return ids;
 }
 

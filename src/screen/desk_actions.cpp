@@ -171,7 +171,7 @@ DeskPage otherwise_page(const CaseState& state, const Words& words) {
 }
 
 /// A field: Enter does what the first action says, with what was typed.
-DeskPage field_page(std::string label, const std::string& text, std::string line, Target enter, const Words& words) {
+DeskPage field_page(const std::string& label, const std::string& text, std::string line, Target enter, const Words& words) {
     DeskPage made{.heading = label, .field = DeskModel::Field{.label = label, .text = text, .line = std::move(line)}};
     if (text.empty()) enter.why_not = words("desk.type_first");
     made.actions = {std::move(enter), back(words)};

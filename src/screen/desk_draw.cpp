@@ -164,7 +164,8 @@ void draw_actions(Pen& pen, const std::vector<Target>& actions, const Grid& grid
     const std::size_t a_column = (actions.size() + grid.columns - 1) / grid.columns;
     const double w = (box.w - grid.gap * static_cast<double>(grid.columns - 1)) / static_cast<double>(grid.columns);
     for (std::size_t i = 0; i < actions.size(); ++i) {
-        const auto down = static_cast<double>(i % a_column), across = static_cast<double>(i / a_column);
+        const std::size_t column = i / a_column;
+        const auto down = static_cast<double>(i % a_column), across = static_cast<double>(column);
         const Box at{box.x + across * (w + grid.gap), box.y + down * (grid.h + grid.gap), w, grid.h};
         if (at.bottom() > box.bottom() + 1e-6) {
             pen.falls_short(actions[i].label);

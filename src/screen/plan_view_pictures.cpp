@@ -14,6 +14,10 @@
 namespace screen {
 namespace {
 
+std::size_t place_in(int across, int row, int column) {
+    return static_cast<std::size_t>(row) * static_cast<std::size_t>(across) + static_cast<std::size_t>(column);
+}
+
 using picture::Point;
 using picture::ThicknessField;
 
@@ -110,10 +114,10 @@ void smooth(ThicknessField& field) {
             for (int r = row - 1; r <= row + 1; ++r) {
                 for (int c = column - 1; c <= column + 1; ++c) {
                     const bool off = r < 0 || c < 0 || r >= across || c >= across;
-                    sum += !off && before[static_cast<std::size_t>(r * across + c)] > 0 ? 1 : -1;
+                    sum += !off && before[place_in(across, r, c)] > 0 ? 1 : -1;
                 }
             }
-            field.known[static_cast<std::size_t>(row * across + column)] = static_cast<float>(sum / 9 * cell * 1.5);
+            field.known[place_in(across, row, column)] = static_cast<float>(sum / 9 * cell * 1.5);
         }
     }
 }

@@ -102,13 +102,13 @@ TEST_CASE("what is wrong with a unit is told at its place") {
 }
 
 TEST_CASE("a unit lists the sizes on its shelf, or says nothing of them") {
-    const std::string counts = "language = \"en\"\n[[count]]\nid = \"needles\"\ntitle = \"Needles\"\n";
-    const auto listed = read_unit(counts + "[stock]\nhost_mm = [7.5, 8]\ndonor_mm = [7.75]\n", "u.toml");
+    const std::string one_item = "language = \"en\"\n[[count]]\nid = \"needles\"\ntitle = \"Needles\"\n";
+    const auto listed = read_unit(one_item + "[stock]\nhost_mm = [7.5, 8]\ndonor_mm = [7.75]\n", "u.toml");
     REQUIRE(listed);
     CHECK(listed->unit.limits.hosts_in_stock == std::vector<measure::Length>{measure::from_mm(7.5), measure::from_mm(8)});
     CHECK(listed->unit.limits.donors_in_stock == std::vector<measure::Length>{measure::from_mm(7.75)});
-    CHECK(read_unit(counts, "u.toml")->unit.limits.hosts_in_stock.empty());
-    CHECK(test::lines(read_unit(counts + "[stock]\nhost_mm = [75]\n", "u.toml")) ==
+    CHECK(read_unit(one_item, "u.toml")->unit.limits.hosts_in_stock.empty());
+    CHECK(test::lines(read_unit(one_item + "[stock]\nhost_mm = [75]\n", "u.toml")) ==
           test::Lines{"u.toml:6:12: stock.host_mm[1]: found 75; allowed a number from 1 to 12 mm"});
 }
 

@@ -178,7 +178,7 @@ void Maker::add(const picture::Contours& contours) {
                           .figure = {f(static_cast<double>(out.fields.size())), f(contours.columns), f(contours.rows), 0},
                           .more = {f(contours.low), f(contours.high), f(contours.step), f(px(contours.line_width) / 2)},
                           .fill = colour(contours.line)});
-    for (std::size_t i = 0; i < n; ++i) out.fields.push_back({contours.values[i], f(px(contours.inside[i]))});
+    for (std::size_t i = 0; i < n; ++i) out.fields.push_back({contours.values[i], f(px(static_cast<double>(contours.inside[i])))});
 }
 
 }  // namespace

@@ -89,7 +89,6 @@ void note_marks(const Inputs& inputs, Sutures& sutures) {
 
 /// Bites of one running suture, `by` hundredths of a degree clockwise from where it starts.
 std::vector<Angle> bites(const Running& running, int by) {
-    measure::expect(running.loops > 0);
     std::vector<Angle> found{};
     for (int k = 0; k < running.loops; ++k) {
         const int on = (k * turn + running.loops / 2) / running.loops + by;
@@ -101,6 +100,7 @@ std::vector<Angle> bites(const Running& running, int by) {
 }  // namespace
 
 std::vector<RunningPath> running_paths(const Pattern& pattern, const Running& running) {
+    measure::expect(running.loops > 0);
     // Half the finest gap that both patterns share: never on an interrupted suture.
     const int beside = pattern.interrupted > 0 ? turn / (2 * std::lcm(pattern.interrupted, running.loops)) : 0;
     std::vector<RunningPath> paths{{.clockwise = running.clockwise, .bites = bites(running, beside)}};

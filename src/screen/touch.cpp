@@ -1,6 +1,7 @@
 #include "screen/touch.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace screen {
 namespace {
@@ -29,7 +30,10 @@ Outcome Touch::press(const std::vector<Touchable>& shown, picture::Point at, std
     held_.reset();
     const auto hit = std::find_if(shown.begin(), shown.end(), [&](const Touchable& one) { return one.box.contains(at); });
     if (hit == shown.end() || !hit->target.why_not.empty()) return Nothing{};
-    if (last_ && overlap(last_->box, hit->box) && time_ms - last_->time_ms < refractory_ms(last_->target)) return Bounced{hit->target};
+    const auto hand_ms = std::exchange(hand_ms_, time_ms);
+    const bool same_place = last_ && overlap(last_->box, hit->box);
+    if (same_place && time_ms - last_->time_ms < refractory_ms(last_->target)) return Bounced{hit->target};
+    if (!same_place && hand_ms && time_ms - *hand_ms < palm_ms) return Bounced{hit->target};
     if (hit->target.press == Press::Hold) {
         held_ = Held{.target = hit->target, .box = hit->box, .since_ms = time_ms};
         return Nothing{};

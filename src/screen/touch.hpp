@@ -2,7 +2,9 @@
 // often frames are drawn. A tap counts on press, once a press, and dragging off does not take it back. What cannot be undone
 // asks for a hold of 0.8 s. A press so soon after the last at the same place that it must be the same finger is not
 // counted but told, since a swallowed real tap is the dangerous way: 110 ms on spokes (a catch-up double tap takes about
-// 150 ms), 2 s on what closes a step, where a second touch would hit the next label, 300 ms elsewhere.
+// 150 ms), 2 s on what closes a step, where a second touch would hit the next label, 300 ms elsewhere. A palm or several fingers
+// arrive as presses in quick succession at several places: the first counts, the others are told. Nobody's finger goes from one
+// target to another within 80 ms.
 // Common practice for resistive and draped screens, no source; the times are the project's.
 #pragma once
 
@@ -28,6 +30,7 @@ using Outcome = std::variant<Nothing, Counted, Bounced>;
 
 inline constexpr std::int64_t hold_ms = 800;
 inline constexpr std::int64_t flash_ms = 150;
+inline constexpr std::int64_t palm_ms = 80;
 inline constexpr double slip_mm = 8;  // a hold lives this far outside its target
 
 class Touch {
@@ -62,6 +65,7 @@ private:
 
     std::optional<Last> last_{};
     std::optional<Held> held_{};
+    std::optional<std::int64_t> hand_ms_{};  // when the hand was last on a live target
 };
 
 /// How long after this target a press at its place is taken for the same finger.

@@ -152,11 +152,22 @@ TEST_CASE("a bounce does not put off the next count") {
     CHECK(player.sums == Sums{2, 1, "spoke"});
 }
 
-TEST_CASE("another target answers at once") {
+TEST_CASE("another target answers as soon as a finger can be there, and not to the rest of a hand") {
     const Touchable lost{{.id = "suction-lost", .weight = Weight::Theatre, .look = Look::Watch}, {100, 100, 60, 20}};
     Player player;
-    player.meet(down(0, tied(1))).meet(down(30, lost));
+    player.meet(down(0, tied(1))).meet(down(80, lost));
     CHECK(player.sums == Sums{2, 0, "suction-lost"});
+    Player palm;
+    palm.meet(down(0, tied(1))).meet(down(79, lost)).meet(down(140, lost));  // it rolls on
+    CHECK(palm.sums == Sums{1, 2, "tied-1"});
+    CHECK(palm.meet(down(220, lost)).sums == Sums{2, 2, "suction-lost"});
+}
+
+TEST_CASE("the heel of the hand on bare glass or a dead target takes no spoke from the finger") {
+    Touchable dead{{.id = "dead", .why_not = "not now"}, {0, 0, 30, 30}};
+    Player player;
+    player.meet(down(0, dead)).meet({Report::Is::Down, 5, spoke(), {1, 1}}).meet(down(20, spoke()));
+    CHECK(player.sums == Sums{1, 0, "spoke"});
 }
 
 TEST_CASE("a palm counts once") {

@@ -128,6 +128,7 @@ std::optional<std::string> Session::act(guide::Who who, const std::vector<guide:
         const auto said = screen::call_outs(*before, open_->newest(), voice_wish(stock_.unit.sound));
         if (!said.empty()) to_say_ = said;
     }
+    if (screen_.page == "wipe" && !screen::may_wipe(open_->state())) screen_.page.clear();
     return std::nullopt;
 }
 

@@ -33,6 +33,8 @@ picture::ClockFace clock_face(const guide::CaseState& state, const Words& words)
 std::vector<const guide::Departure*> departures_of(const guide::CaseState& state, const guide::Step& step);
 /// The departure whose card stands in place of the step's; none when the guide goes on.
 const guide::Departure* departure_shown(const guide::CaseState& state);
+/// Whether the glass may be locked for wiping now: never while the blade can turn, in the quiet part, or while something stands open.
+bool may_wipe(const guide::CaseState& state);
 std::string refusal_text(const guide::Refusal& refusal, const Words& words);
 
 /// A target that acts on the case.

@@ -37,6 +37,7 @@ void departures_page(PickModel& made, const CaseState& state, const Words& words
     // In the quiet part no page without the octagon is turned to.
     if (!step->quiet)
         made.foot.push_back(turn_to("to-plan", words(state.plan ? "plan-view.change" : "plan-view.open"), "", {.page = "plan"}));
+    if (may_wipe(state)) made.foot.push_back(turn_to("wipe", words("wipe.lock"), "", {.page = "wipe"}));
     if (step->closes == guide::Closes::Counts) made.choices.push_back(differing_choice(words));
     for (const guide::Departure* departure : departures_of(state, *step)) {
         Target made_target = choice(departure->id, departure->title, "", {guide::Depart{.what = departure->id, .note = ""}});
@@ -113,6 +114,15 @@ void ring_page(PickModel& made, const Words& words) {
     }
 }
 
+/// One target and nothing else: what a cloth or a drop does elsewhere does nothing.
+void wipe_page(PickModel& made, const Words& words) {
+    made.title = words("wipe.title");
+    made.lines = {words("wipe.line")};
+    made.foot = {turn_to("unlock", words("wipe.unlock"), words("hand.hold"), {})};
+    made.foot.front().press = Press::Hold;
+    made.foot.front().look = Look::Filled;
+}
+
 void skip_page(PickModel& made, const CaseState& state, const std::string& step, const Words& words) {
     const Step* found = guide::find_step(state.brief.procedure, step);
     made.title = words("page.skip", {found == nullptr ? step : filled(found->title, state, words)});
@@ -172,10 +182,16 @@ const guide::Departure* departure_shown(const CaseState& state) {
     return guide::find_departure(state.brief.procedure, open.back().what);
 }
 
+bool may_wipe(const CaseState& state) {
+    const Step* step = guide::current_step(state);
+    return step != nullptr && !step->quiet && !state.closed && !guide::cutting(state) && departure_shown(state) == nullptr;
+}
+
 PickModel page(const CaseState& state, const ScreenState& screen, const Around& around, const Words& words) {
     PickModel made{.strip = strip(state, around, words), .banner = banner(around, words)};
     made.foot = {back(words)};
     if (screen.page == "departures") departures_page(made, state, words);
+    if (screen.page == "wipe") wipe_page(made, words);
     if (screen.page == "end") end_page(made, state, screen.argument, words);
     if (screen.page == "other-mark") other_mark_page(made, state, number(screen.argument), words);
     if (screen.page == "redo") redo_page(made, state, words);

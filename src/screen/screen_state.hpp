@@ -24,7 +24,7 @@ struct PlanPage {
 
 struct ScreenState {
     std::string page{};      // "" the Table view | "cases" | "new" | "departures" | "other-mark" | "redo" | "redo-why" |
-                             // "reason" | "skip" | "ring" | "end" | "count-differs" | "count-seen" | "count-by" | "count-record"
+                             // "wipe" | "reason" | "skip" | "ring" | "end" | "count-differs" | "count-seen" | "count-by" | "count-record"
     std::string argument{};  // what the page is about
     std::map<std::string, std::string> draft{};  // the new case, field by field, as typed
     std::string field{};                         // the field that is being filled

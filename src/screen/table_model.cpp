@@ -146,7 +146,7 @@ TableModel table(const CaseState& state, const Around& around, const Words& word
 }
 
 View view(const CaseState& state, const ScreenState& screen, const Around& around, const Words& words) {
-    if (screen.page.empty()) return table(state, around, words);
+    if (screen.page.empty() || (screen.page == "wipe" && !may_wipe(state))) return table(state, around, words);
     return page(state, screen, around, words);
 }
 

@@ -120,6 +120,7 @@ std::vector<Sample> shipped() {
             if (step.closes == guide::Closes::Cut) see_cut(walk, at);
             if (step.closes == guide::Closes::Counts) see_difference(walk, at);
             if (&step == &phase.steps.front()) see_desk_pages(walk, at);
+            if (&step == &phase.steps.front()) walk.see(at, "page wipe " + step.id, {.page = "wipe"});
             if (&step == &phase.steps.back() || step.closes == guide::Closes::Sutures) see_pages(walk, at, step);
             if (step.closes == guide::Closes::Ring) walk.see(at, "page ring", {.page = "ring", .argument = ""});
             for (const auto* departure : screen::departures_of(at.state, step)) {

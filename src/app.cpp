@@ -9,6 +9,7 @@
 #include "pedal.hpp"
 #include "session.hpp"
 #include "stage.hpp"
+#include "touching.hpp"
 #include "voice.hpp"
 
 #include <fmt/format.h>
@@ -134,15 +135,11 @@ private:
 
     void take(Stage& stage, const device::Event& event) {
         const bool at_desk = stage.reader() == screen::Reader::Desk;
+        const auto met = [&] { return meet(stage.touch(), stage.shown(), event); };
         std::visit(measure::overloaded{
-                       [&](const device::Pressed& press) {
-                           const auto outcome = stage.touch().press(stage.shown().touchables, {press.x_mm, press.y_mm}, press.time_ms);
-                           act(stage, outcome, measure::earlier(device::now(), press.age_ms));
-                       },
-                       [&](const device::Released& released) { act(stage, stage.touch().release(released.time_ms), device::now()); },
-                       [&](const device::Moved& moved) {
-                           stage.touch().move({moved.x_mm, moved.y_mm});
-                       },
+                       [&](const device::Pressed& press) { act(stage, met(), measure::earlier(device::now(), press.age_ms)); },
+                       [&](const device::Released&) { act(stage, met(), device::now()); },
+                       [&](const device::Moved&) { met(); },
                        [&](const device::Character& character) {
                            if (at_desk) desk_.character(character, stage.touch());
                        },
@@ -176,8 +173,7 @@ private:
 
     void act(Stage& stage, const screen::Outcome& outcome, const measure::Instant& at) {
         if (stage.reader() == screen::Reader::Desk) return desk_.take(outcome, at);
-        if (const auto* counted = std::get_if<screen::Counted>(&outcome)) session_.touched(counted->target, at);
-        if (const auto* bounced = std::get_if<screen::Bounced>(&outcome)) session_.bounced(bounced->target);
+        carry_out(session_, outcome, at);
     }
 
     /// After a screen came or went: every window to its own, the Table view to any that is left.

@@ -35,8 +35,6 @@ Target blank(const Inputs& inputs, const Footing& footing) {
 
 std::string percent(double share) { return fmt::format("{:g}", share * 100); }
 
-Note no_spokes() { return {.code = "no-spokes", .source = source::own_file, .level = Level::Stop, .values = {}}; }
-
 bool within(const Rung& rung, Length thinnest, int permille) { return 1000 * rung.travel.nm() <= permille * thinnest.nm(); }
 
 TargetFinding by_share(const Inputs& inputs, const Footing& footing) {
@@ -56,7 +54,7 @@ TargetFinding by_share(const Inputs& inputs, const Footing& footing) {
                                .values = {percent(aim.share_permille / 1000.0), percent(permille / 1000.0)}});
     }
     if (spokes < 1) {
-        found.notes.push_back(no_spokes());
+        found.notes.push_back({.code = "no-spokes", .source = source::own_file, .level = Level::Stop, .values = {}});
         return found;
     }
     Target target = blank(inputs, footing);
@@ -79,7 +77,7 @@ bool over_limit(const Inputs& inputs, const Footing& footing) {
 TargetFinding by_surgeon(const Inputs& inputs, const Footing& footing) {
     TargetFinding found{};
     if (inputs.file.aim.spokes < 1) {
-        found.notes.push_back(no_spokes());
+        found.notes.push_back({.code = "own-number-zero", .source = source::own_file, .level = Level::Stop, .values = {}});
         return found;
     }
     Target target = blank(inputs, footing);

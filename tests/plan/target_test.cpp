@@ -84,7 +84,7 @@ TEST_CASE("a plan of no spokes is refused") {
     inputs.file.aim.share_permille = 420;
     CHECK(make(inputs).target->spokes == 1);
     inputs.file.aim = {.goal = Goal::Spokes, .share_permille = 0, .spokes = 0};
-    CHECK(sample::refused(make(inputs), "no-spokes"));
+    CHECK(sample::refused(make(inputs), "own-number-zero"));
 }
 
 TEST_CASE("the surgeon's own number is taken as given, and a chance over the limit is said") {

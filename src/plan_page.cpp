@@ -7,16 +7,6 @@ namespace {
 
 using Use = screen::PlanSeen::Use;
 
-/// With the spokes by which the surgeon moved the plan in it: the number in use is then the surgeon's own.
-plan::Inputs in_use(const guide::CaseState& state) {
-    plan::Inputs made = state.inputs;
-    const auto& target = state.plan ? state.plan->target : std::nullopt;
-    if (state.moved == 0 || !target || !target->spokes) return made;
-    made.file.aim = {
-        .goal = plan::Goal::Spokes, .share_permille = 0, .spokes = *target->spokes + state.moved, .entry_limit = made.file.aim.entry_limit};
-    return made;
-}
-
 Use use_of(const guide::CaseState& state) {
     if (state.closed) return Use::Over;
     if (state.plan) return Use::Change;
@@ -33,7 +23,7 @@ void look(screen::PlanSeen& seen, const screen::PlanPage& page) {
 }  // namespace
 
 screen::PlanSeen plan_of(const guide::CaseState& state, const screen::PlanPage& page) {
-    screen::PlanSeen seen{.use = use_of(state), .base = in_use(state)};
+    screen::PlanSeen seen{.use = use_of(state), .base = guide::inputs_in_use(state)};
     // A plan in use is shown as it was agreed, never worked out anew by another formula.
     seen.base_plan = state.plan && state.moved == 0 ? *state.plan : plan::make(seen.base);
     look(seen, page);

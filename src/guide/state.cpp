@@ -87,6 +87,15 @@ bool clock_running(const CaseState& state, const ClockId& clock) {
 
 bool eye_open(const CaseState& state) { return clock_running(state, "decompressed") || clock_running(state, "open-sky"); }
 
+plan::Inputs inputs_in_use(const CaseState& state) {
+    plan::Inputs made = state.inputs;
+    const auto& target = state.plan ? state.plan->target : std::nullopt;
+    if (state.moved == 0 || !target || !target->spokes) return made;
+    made.file.aim = {
+        .goal = plan::Goal::Spokes, .share_permille = 0, .spokes = *target->spokes + state.moved, .entry_limit = made.file.aim.entry_limit};
+    return made;
+}
+
 int sutures_planned(const CaseState& state) { return state.plan ? static_cast<int>(state.plan->order.size()) : 0; }
 
 int sutures_wanted(const CaseState& state, const Step& step) {

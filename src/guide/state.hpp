@@ -156,6 +156,8 @@ std::optional<ClockReading> clock_reading(const CaseState& state, const ClockId&
 
 /// Sutures of the plan's order; 0 before a plan.
 int sutures_planned(const CaseState& state);
+/// Of the plan in use; where the surgeon moved it by spokes, the number in use is the surgeon's own.
+plan::Inputs inputs_in_use(const CaseState& state);
 /// Tied sutures that close this step.
 int sutures_wanted(const CaseState& state, const Step& step);
 /// The number of the next suture to tie; none when the pattern is complete.

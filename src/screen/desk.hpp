@@ -9,8 +9,8 @@ namespace screen {
 
 /// What the Desk remembers and may lose in a crash.
 struct DeskState {
-    std::string page{};      // "" | "note" | "clocks" | "clock" | "counts" | "count" | "seen" | "by" | "otherwise" | "sound"
-    std::string argument{};  // what the page is about: a clock, an item, "ITEM=NUMBER"
+    std::string page{};      // "" | "note" | "clocks" | "clock" | "counts" | "count" | "seen" | "by" | "otherwise" | "sound" | "plan" | "plan-why"
+    std::string argument{};  // what the page is about: a clock, an item, "ITEM=NUMBER", spokes
     std::string typed{};     // in a field
     bool operator==(const DeskState&) const = default;
 };

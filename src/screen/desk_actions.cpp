@@ -92,6 +92,7 @@ DeskPage main_page(const CaseState& state, const Around& around, const Words& wo
     made.actions.push_back(open("N", "note", words("desk.note"), {.page = "note"}));
     made.actions.push_back(open("C", "clocks", words("desk.clocks"), {.page = "clocks"}));
     made.actions.push_back(open("K", "counts", words("desk.counts"), {.page = "counts"}));
+    if (state.plan) made.actions.push_back(open("L", "plan", words("desk.plan"), {.page = "plan"}));
     made.actions.push_back(open("X", "otherwise", words("desk.otherwise"), {.page = "otherwise"}));
     made.actions.back().look = Look::Watch;
     if (around.volume) made.actions.push_back(open("V", "sound", words("desk.sound"), {.page = "sound"}));
@@ -206,12 +207,12 @@ DeskPage by_page(const CaseState& state, const DeskState& desk, const Words& wor
 }
 
 bool letter_belongs(const std::string& page, char32_t letter) {
-    if (page == "seen") return letter >= U'0' && letter <= U'9';
+    if (page == "seen" || page == "plan") return letter >= U'0' && letter <= U'9';
     return letter >= U' ' && letter != 0x7f;
 }
 
 std::size_t longest(const std::string& page) {
-    if (page == "seen") return longest_number;
+    if (page == "seen" || page == "plan") return longest_number;
     return page == "by" ? longest_initials : longest_note;
 }
 
@@ -233,7 +234,7 @@ void erase(std::string& text) {
 
 }  // namespace
 
-bool has_field(const DeskState& desk) { return desk.page == "note" || desk.page == "seen" || desk.page == "by"; }
+bool has_field(const DeskState& desk) { return desk.page == "note" || desk.page == "seen" || desk.page == "by" || desk.page == "plan"; }
 
 DeskState turned_to(const Show& show) { return {.page = show.page, .argument = show.argument}; }
 
@@ -255,6 +256,8 @@ DeskPage desk_page(const CaseState& state, const DeskState& desk, const Around& 
     if (desk.page == "count") return count_page(state, desk.argument, words);
     if (desk.page == "seen") return seen_page(state, desk, words);
     if (desk.page == "by") return by_page(state, desk, words);
+    if (desk.page == "plan" && state.plan) return desk_spokes_page(state, desk, words);
+    if (desk.page == "plan-why" && state.plan) return desk_plan_why_page(state, desk, words);
     if (desk.page == "sound") return sound_page(around, words);
     if (desk.page == "otherwise") return otherwise_page(state, words);
     return main_page(state, around, words);

@@ -14,4 +14,8 @@ struct DeskPage {
 
 DeskPage desk_page(const guide::CaseState& state, const DeskState& desk, const Around& around, const Words& words);
 
+/// "plan": the surgeon's number of spokes is typed, what it comes to stands beside it; "plan-why": the reason puts it in use.
+DeskPage desk_spokes_page(const guide::CaseState& state, const DeskState& desk, const Words& words);
+DeskPage desk_plan_why_page(const guide::CaseState& state, const DeskState& desk, const Words& words);
+
 }  // namespace screen

@@ -49,6 +49,8 @@ ScreenState after_plan(ScreenState screen, const Show& show, const plan::Inputs&
 
 /// The panel of the figure that was asked about; none while none is.
 std::optional<PlanModel::Panel> plan_panel(const PlanSeen& seen, const PlanPage& page, const Words& words);
+/// What a plan comes to, in a line: spokes, thinnest, share of it, chance of entering.
+std::string plan_outcome(const plan::Plan& plan, const Words& words);
 /// Why this number and not one more, in a line.
 std::string why_not_more(const PlanSeen& seen, const Words& words);
 picture::ThicknessMap thickness_map(const plan::Inputs& inputs, const plan::Plan& plan, const Words& words);

@@ -67,7 +67,9 @@ Target step(int by) {
                    {.page = "plan-doubt", .argument = std::to_string(by)});
 }
 
-std::string outcome(const plan::Plan& plan, const Words& words) {
+}  // namespace
+
+std::string plan_outcome(const plan::Plan& plan, const Words& words) {
     if (!plan.target) return words("plan-view.outcome_refused");
     const std::string spokes = spokes_text(*plan.target, 0, words);
     const auto count = planned_spokes(plan);
@@ -76,8 +78,6 @@ std::string outcome(const plan::Plan& plan, const Words& words) {
     return words("plan-view.outcome",
                  {spokes, whole_um(plan.wall->thinnest), whole_percent(at->share), chance_text(at->entry_chance, words)});
 }
-
-}  // namespace
 
 Panel why_panel(const PanelParts& parts) {
     const plan::Plan& plan = parts.seen.plan;
@@ -115,7 +115,7 @@ Panel reading_panel(const PanelParts& parts, const PlanPage& page, std::size_t i
     Panel made{.title = words("plan-view.reading_at", {at_text(before[index])}),
                .value = doubted ? words("plan-view.what_if_value", {whole_um(now[index].thickness), whole_um(before[index].thickness)})
                                 : words("plan-view.um_pm", {whole_um(before[index].thickness), std::to_string(sd95)})};
-    made.rows.push_back({words(doubted ? "plan-view.then" : "plan-view.now"), outcome(parts.seen.plan, words)});
+    made.rows.push_back({words(doubted ? "plan-view.then" : "plan-view.now"), plan_outcome(parts.seen.plan, words)});
     made.rows.push_back(parts.source(plan::source::repeatability));
     made.rows.push_back(parts.sure("sure_reading", {std::to_string(sd95)}));
     for (const int by : {-30, -10, -5, 5, 10, 30}) made.targets.push_back(step(by));

@@ -1,6 +1,7 @@
 // What the Desk offers at each place, and by which key.
 #include "screen/desk.hpp"
 #include "screen/models.hpp"
+#include "screen/plan_views.hpp"
 
 #include <doctest/doctest.h>
 
@@ -31,7 +32,7 @@ TEST_CASE("every action has a key of its own on its page, at every step") {
         for (const auto& step : phase.steps) {
             if (!guide::applies(at.at.state, step)) continue;
             at.at.up_to(step.id);
-            for (const std::string page : {"", "clocks", "counts", "otherwise", "sound", "note"}) {
+            for (const std::string page : {"", "clocks", "counts", "otherwise", "sound", "note", "plan", "plan-why"}) {
                 CAPTURE(step.id);
                 CAPTURE(page);
                 std::set<std::string> keys{};
@@ -106,6 +107,29 @@ TEST_CASE("a count is opened, passed back, and counted with what is seen and who
     CHECK(check.item == "needles");
     CHECK(check.seen == 7);
     CHECK(check.by == "AB");
+}
+
+TEST_CASE("the surgeon's number of spokes is read back with what it comes to, takes a reason, and the count follows at once") {
+    models::Seen at("lower");
+    at.at.state.inputs = samples::eight_readings();
+    at.at.does(guide::CountSpoke{.source = guide::Source::Table});
+    const int planned = *guide::blade(at.at.state).planned;
+    REQUIRE(planned > 1);
+    CHECK(std::get<Show>(by_key(shown(at), "L")->act).page == "plan");
+    CHECK_FALSE(by_key(shown(at, {.page = "plan"}), "Enter")->why_not.empty());
+    const std::string fewer = std::to_string(planned - 1);
+    const DeskModel typed = shown(at, {.page = "plan", .argument = "", .typed = fewer});
+    REQUIRE(typed.field);
+    CHECK(typed.field->line.find("then " + fewer) != std::string::npos);
+    CHECK((std::get<Show>(by_key(typed, "Enter")->act) == Show{.page = "plan-why", .argument = fewer}));
+    CHECK_FALSE(by_key(shown(at, {.page = "plan", .argument = "", .typed = "0"}), "Enter")->why_not.empty());
+    const auto reason = by_key(shown(at, {.page = "plan-why", .argument = fewer}), "1");
+    REQUIRE(reason);
+    CHECK_FALSE(std::get<guide::AcceptPlan>(intent(*reason)).why.empty());
+    const int to_go = *guide::blade(at.at.state).to_go;
+    REQUIRE(at.at.does(intent(*reason), guide::Who::Circulating));
+    CHECK(guide::blade(at.at.state).planned == planned - 1);
+    CHECK(guide::blade(at.at.state).to_go == to_go - 1);
 }
 
 TEST_CASE("a field takes what belongs in it, up to its length, and gives letters back whole") {

@@ -37,7 +37,7 @@ Json wall(const plan::Wall& wall) {
     for (const Length thickness : wall.profile) profile.push_back(tenths(thickness));
     return {{"basis", wall.basis},
             {"thinnest_um", tenths(wall.thinnest)},
-            {"thinnest_deg", or_null(wall.thinnest_deg)},
+            {"thinnest_deg", wall.thinnest_at ? Json(wall.thinnest_at->deg()) : Json(nullptr)},
             {"mean_um", tenths(wall.mean)},
             {"u_um", tenths(wall.u)},
             {"rms_um", tenths(wall.rms)},

@@ -98,16 +98,17 @@ bool explained(const Surface& surface, std::vector<MapReading> readings, Length 
 }
 
 /// The degree of the cut that is farthest from being supported; none: all are.
-std::optional<int> open_at(const Surface& surface, const Cut& cut) {
-    std::optional<int> open{};
+std::optional<Angle> open_at(const Surface& surface, const Cut& cut) {
+    std::optional<Angle> open{};
     double most = most_supported(surface);
     for (int deg = 0; deg < 360; ++deg) {
-        const Point point = on_cut(cut, deg);
+        const Angle at = measure::whole_deg(deg);
+        const Point point = on_cut(cut, at);
         const double here =
             beyond(surface, point) ? most_over_readings + std::hypot(point.x.mm(), point.y.mm()) : surface.root_leverage(point);
         if (here <= most) continue;
         most = here;
-        open = deg;
+        open = at;
     }
     return open;
 }
@@ -117,8 +118,8 @@ SurfaceFit borne(const std::vector<MapReading>& readings, const Cut& cut, int or
     auto surface = surface_of(readings, order, sd);
     if (!surface) return {};
     const auto open = open_at(*surface, cut);
-    if (open) return {.surface = std::nullopt, .open_deg = open};
-    return {.surface = std::move(surface), .open_deg = std::nullopt};
+    if (open) return {.surface = std::nullopt, .open = open};
+    return {.surface = std::move(surface), .open = std::nullopt};
 }
 
 }  // namespace
@@ -128,8 +129,8 @@ Point on_ring(Length ring, Angle at) {
     return {.x = measure::from_mm(r * std::cos(a)), .y = measure::from_mm(r * std::sin(a))};
 }
 
-Point on_cut(const Cut& cut, int deg) {
-    const Point round = on_ring(cut.diameter, measure::centideg(100 * deg));
+Point on_cut(const Cut& cut, Angle at) {
+    const Point round = on_ring(cut.diameter, at);
     return {.x = cut.x + round.x, .y = cut.y + round.y};
 }
 
@@ -157,7 +158,7 @@ SurfaceFit fit_surface(const std::vector<MapReading>& readings, const Cut& cut, 
         const auto wanted = static_cast<std::size_t>(terms(order)) * readings_a_coefficient;
         if (order > usual_order && readings.size() < wanted) break;
         auto fit = borne(readings, cut, order, sd);
-        if (order == usual_order && !fit.surface) return fit.open_deg ? fit : borne(readings, cut, 1, sd);
+        if (order == usual_order && !fit.surface) return fit.open ? fit : borne(readings, cut, 1, sd);
         if (!fit.surface) break;
         found = std::move(fit);
         if (explained(*found.surface, readings, sd)) break;

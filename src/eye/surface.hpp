@@ -31,8 +31,8 @@ struct Point {
 
 /// `ring` is a diameter about the map's centre.
 Point on_ring(Length ring, Angle at);
-/// On the cut circle, at a whole degree as seen from its own centre.
-Point on_cut(const Cut& cut, int deg);
+/// On the cut circle, in a direction from its own centre.
+Point on_cut(const Cut& cut, Angle at);
 
 struct MapReading {
     Point at{};
@@ -76,7 +76,7 @@ struct Surface {
 /// The surface of the order that the readings call for and bear all round the cut; or none.
 struct SurfaceFit {
     std::optional<Surface> surface{};
-    std::optional<int> open_deg{};  // without a surface: the least supported degree of the cut; none where a coefficient is open
+    std::optional<Angle> open{};  // without a surface: the least supported degree of the cut; none where a coefficient is open
 };
 
 SurfaceFit fit_surface(const std::vector<MapReading>& readings, const Cut& cut, Length sd);

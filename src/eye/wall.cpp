@@ -19,8 +19,8 @@ constexpr double coordinate_mm = 1e-5;  // places are held to the nanometre: a r
 double rise(double r_mm) { return 1 + thickness_rise_per_mm2 * r_mm * r_mm; }
 
 /// 1, cos a, sin a, cos 2a, sin 2a, up to the order.
-Eigen::VectorXd basis(double deg, int order) {
-    const double a = deg * std::numbers::pi / 180;
+Eigen::VectorXd basis(Angle at, int order) {
+    const double a = at.deg() * std::numbers::pi / 180;
     Eigen::VectorXd row(2 * order + 1);
     row(0) = 1;
     for (int k = 1; k <= order; ++k) {
@@ -34,9 +34,9 @@ struct Design {
     Eigen::MatrixXd rows{};
     Eigen::MatrixXd inverse{};  // of the normal equations; empty when singular
 
-    double root_leverage(double deg, int order) const {
+    double root_leverage(Angle at, int order) const {
         if (inverse.size() == 0) return std::numeric_limits<double>::infinity();
-        const Eigen::VectorXd row = basis(deg, order);
+        const Eigen::VectorXd row = basis(at, order);
         return std::sqrt(std::max(0.0, row.dot(inverse * row)));
     }
 };
@@ -45,7 +45,7 @@ Design design(const std::vector<RingReading>& readings, int order) {
     Design made{};
     made.rows.resize(static_cast<Eigen::Index>(readings.size()), 2 * order + 1);
     for (std::size_t i = 0; i < readings.size(); ++i) {
-        made.rows.row(static_cast<Eigen::Index>(i)) = basis(readings[i].at.deg(), order).transpose();
+        made.rows.row(static_cast<Eigen::Index>(i)) = basis(readings[i].at, order).transpose();
     }
     if (Eigen::ColPivHouseholderQR<Eigen::MatrixXd>(made.rows).rank() < made.rows.cols()) return made;
     made.inverse = (made.rows.transpose() * made.rows).inverse();
@@ -54,23 +54,21 @@ Design design(const std::vector<RingReading>& readings, int order) {
 
 bool steady(const Design& made, int order) {
     for (int deg = 0; deg < 360; ++deg) {
-        if (made.root_leverage(deg, order) > most_root_leverage) return false;
+        if (made.root_leverage(measure::whole_deg(deg), order) > most_root_leverage) return false;
     }
     return true;
 }
 
 struct Place {
     double um = std::numeric_limits<double>::infinity();
-    int deg = 0;
+    Angle at{};
 };
 
 /// The lower of two; the lower degree where they are equal.
 Place lower(const Place& a, const Place& b) {
-    if (std::abs(a.um - b.um) <= equal_um) return {.um = std::min(a.um, b.um), .deg = std::min(a.deg, b.deg)};
+    if (std::abs(a.um - b.um) <= equal_um) return {.um = std::min(a.um, b.um), .at = std::min(a.at, b.at)};
     return a.um < b.um ? a : b;
 }
-
-int whole_deg(Angle at) { return (at.centideg() + 50) / 100 % 360; }
 
 Eigen::VectorXd carried_um(const std::vector<RingReading>& readings, Length diameter) {
     Eigen::VectorXd um(static_cast<Eigen::Index>(readings.size()));
@@ -86,25 +84,29 @@ std::optional<Place> carried_to(const Cut& cut, const MapReading& reading) {
     if (std::abs(2 * std::hypot(x, y) - cut.diameter.mm()) > on_the_cut.mm() + coordinate_mm) return std::nullopt;
     const Angle at = measure::from_deg(std::atan2(y, x) * 180 / std::numbers::pi);
     const auto from_map = [](const Point& p) { return std::hypot(p.x.mm(), p.y.mm()); };
-    const double carried = rise(from_map(on_cut(cut, whole_deg(at)))) / rise(from_map(reading.at));
-    return Place{.um = reading.thickness.um() * carried, .deg = whole_deg(at)};
+    const double carried = rise(from_map(on_cut(cut, at))) / rise(from_map(reading.at));
+    return Place{.um = reading.thickness.um() * carried, .at = at};
 }
 
 struct Round {
     Place thinnest{};
     Length mean{};
     std::vector<Length> profile{};
+    std::vector<double> u_um{};
 };
 
-template <class F>
-Round all_round(F um_at) {
+/// `um_at` and `u_um_at` take a direction from the cut's centre.
+template <class F, class U>
+Round all_round(F um_at, U u_um_at) {
     Round round{};
     double sum = 0;
     for (int deg = 0; deg < 360; ++deg) {
-        const double um = um_at(deg);
+        const Angle at = measure::whole_deg(deg);
+        const double um = um_at(at);
         sum += um;
-        round.thinnest = lower(round.thinnest, {.um = um, .deg = deg});
+        round.thinnest = lower(round.thinnest, {.um = um, .at = at});
         round.profile.push_back(measure::from_um_tenths(um));
+        round.u_um.push_back(u_um_at(at));
     }
     round.mean = measure::from_um_tenths(sum / 360);
     return round;
@@ -121,57 +123,63 @@ std::optional<Thickness> fit_circle(const std::vector<RingReading>& readings, Le
     const Design made = design(readings, order);
     const Eigen::VectorXd carried = carried_um(readings, diameter);
     const Eigen::VectorXd coefficients = made.inverse * (made.rows.transpose() * carried);
-    Round round = all_round([&](int deg) { return coefficients.dot(basis(deg, order)); });
+    const auto u_um_at = [&](Angle at) { return sd.um() * made.root_leverage(at, order); };
+    Round round = all_round([&](Angle at) { return coefficients.dot(basis(at, order)); }, u_um_at);
     Place thinnest = round.thinnest;
     for (int i = 0; i < n; ++i) {
-        thinnest = lower(thinnest, {.um = carried(i), .deg = whole_deg(readings[static_cast<std::size_t>(i)].at)});
+        thinnest = lower(thinnest, {.um = carried(i), .at = readings[static_cast<std::size_t>(i)].at});
     }
     std::optional<Length> rms{};
     if (n > 2 * order + 1) rms = measure::from_um((carried - made.rows * coefficients).norm() / std::sqrt(static_cast<double>(n)));
     std::vector<OddReading> odd{};
     for (const OddRow& row : odd_rows(made.rows, carried, sd.um())) odd.push_back({.reading = row.row, .off = measure::from_um(row.off)});
     return Thickness{.thinnest = measure::from_um_tenths(thinnest.um),
-                     .thinnest_deg = thinnest.deg,
+                     .thinnest_at = thinnest.at,
                      .mean = round.mean,
-                     .u = measure::from_um(sd.um() * made.root_leverage(thinnest.deg, order)),
+                     .u_um = u_um_at(thinnest.at),
                      .rms = rms,
                      .order = order,
                      .profile = std::move(round.profile),
+                     .u_round_um = std::move(round.u_um),
                      .odd = std::move(odd)};
 }
 
 Thickness from_surface(const Surface& surface, const std::vector<MapReading>& readings, const Cut& cut) {
-    Round round = all_round([&](int deg) { return surface.um_at(on_cut(cut, deg)); });
+    const auto u_um_at = [&](Angle at) { return surface.sd.um() * surface.root_leverage(on_cut(cut, at)); };
+    Round round = all_round([&](Angle at) { return surface.um_at(on_cut(cut, at)); }, u_um_at);
     Place thinnest = round.thinnest;
     for (const MapReading& reading : readings) {
         if (const auto on = carried_to(cut, reading)) thinnest = lower(thinnest, *on);
     }
     return {.thinnest = measure::from_um_tenths(thinnest.um),
-            .thinnest_deg = thinnest.deg,
+            .thinnest_at = thinnest.at,
             .mean = round.mean,
-            .u = surface.at(on_cut(cut, thinnest.deg)).u,
+            .u_um = u_um_at(thinnest.at),
             .rms = surface.rms,
             .order = surface.order,
             .profile = std::move(round.profile),
+            .u_round_um = std::move(round.u_um),
             .odd = surface.odd};
 }
 
 Thickness from_centre(Length central, const Cut& cut, Length sd) {
-    const auto distance_mm = [&](int deg) {
-        const double a = deg * std::numbers::pi / 180;
+    const auto distance_mm = [&](Angle at) {
+        const double a = at.deg() * std::numbers::pi / 180;
         return std::hypot(cut.x.mm() + cut.diameter.mm() / 2 * std::cos(a), cut.y.mm() + cut.diameter.mm() / 2 * std::sin(a));
     };
-    Round round = all_round([&](int deg) { return central.um() * rise(distance_mm(deg)); });
-    const double r = distance_mm(round.thinnest.deg);
-    const double from_reading = sd.um() * rise(r);
-    const double from_profile = thickness_rise_sd_per_mm2 * central.um() * r * r;
+    const auto u_um_at = [&](Angle at) {
+        const double r = distance_mm(at);
+        return std::hypot(sd.um() * rise(r), thickness_rise_sd_per_mm2 * central.um() * r * r);
+    };
+    Round round = all_round([&](Angle at) { return central.um() * rise(distance_mm(at)); }, u_um_at);
     return {.thinnest = measure::from_um_tenths(round.thinnest.um - unknown_asymmetry_um),
-            .thinnest_deg = std::nullopt,
+            .thinnest_at = std::nullopt,
             .mean = round.mean,
-            .u = measure::from_um(std::hypot(from_reading, from_profile)),
+            .u_um = u_um_at(round.thinnest.at),
             .rms = std::nullopt,
             .order = 0,
             .profile = std::move(round.profile),
+            .u_round_um = std::move(round.u_um),
             .odd = {}};
 }
 

@@ -30,14 +30,15 @@ struct RingReading {
 };
 
 struct Thickness {
-    Length thinnest{};                  // to 0.1 um
-    std::optional<int> thinnest_deg{};  // none: the direction is not known
-    Length mean{};                      // of the 360, to 0.1 um
-    Length u{};                         // one standard deviation of the thinnest, to the nanometre
-    std::optional<Length> rms{};        // of the residuals, over all readings; none without spare readings
-    int order = 0;                      // of the fit or of the surface; 0: no fit
-    std::vector<Length> profile{};      // 360, index = whole degree, to 0.1 um
-    std::vector<OddReading> odd{};      // that the others do not bear out; used all the same
+    Length thinnest{};                   // to 0.1 um
+    std::optional<Angle> thinnest_at{};  // none: the direction is not known
+    Length mean{};                       // of the 360, to 0.1 um
+    double u_um = 0;                     // one standard deviation of the thinnest
+    std::optional<Length> rms{};         // of the residuals, over all readings; none without spare readings
+    int order = 0;                       // of the fit or of the surface; 0: no fit
+    std::vector<Length> profile{};       // 360, index = whole degree, to 0.1 um
+    std::vector<double> u_round_um{};    // 360, one standard deviation of each of them
+    std::vector<OddReading> odd{};       // that the others do not bear out; used all the same
     bool operator==(const Thickness&) const = default;
 };
 

@@ -126,10 +126,22 @@ void each(auto& field, a<plan::Inputs> auto& v) {
 
 // ---- the plan as it was shown ----
 
+/// The direction of the thinnest place in hundredths of a degree; in whole degrees beside it for programs that know no others,
+/// and alone in records of such programs.
+void each_direction(auto& field, auto& direction) {
+    std::optional<int> whole{};
+    if (direction) whole = (direction->centideg() + 50) / 100 % 360;
+    field("thinnest_deg", whole);
+    field("thinnest_centideg", direction);
+    if constexpr (!std::is_const_v<std::remove_reference_t<decltype(direction)>>) {
+        if (whole && !direction) direction = measure::whole_deg(*whole);
+    }
+}
+
 void each(auto& field, a<plan::Wall> auto& v) {
     field("basis", v.basis);
     field("thinnest_nm", v.thinnest);
-    field("thinnest_deg", v.thinnest_deg);
+    each_direction(field, v.thinnest_at);
     field("mean_nm", v.mean);
     field("u_nm", v.u);
     field("rms_nm", v.rms);

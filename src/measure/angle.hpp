@@ -24,6 +24,8 @@ constexpr Angle centideg(int value) {
     return Angle(turned < 0 ? turned + 36000 : turned);
 }
 
+constexpr Angle whole_deg(int deg) { return centideg(deg % 360 * 100); }
+
 /// The nearest hundredth of a degree.
 Angle from_deg(double deg);
 /// The smaller way round between two directions, 0 to 18000 hundredths of a degree.

@@ -50,7 +50,7 @@ std::vector<Pair> figures(const plan::Inputs& inputs, const plan::Plan& plan, co
         {words("paper.lower"), words(trephine.lower == instrument::Turn::Clockwise ? "turn.clockwise" : "turn.counter_clockwise")},
         {words("paper.advance"), words("paper.um", {fmt::format("{:g}", trephine.advance.um())})}};
     if (plan.wall) {
-        const std::string where = plan.wall->thinnest_deg ? hour_text(100 * *plan.wall->thinnest_deg) : words("eye.unknown");
+        const std::string where = plan.wall->thinnest_at ? hour_text(plan.wall->thinnest_at->centideg()) : words("paper.place_unknown");
         rows.push_back({words("paper.thinnest"), words("paper.thinnest_value", {whole_um(plan.wall->thinnest),
                                                                                 number(std::lround(1.96 * plan.wall->u.um())), where})});
     }

@@ -24,8 +24,9 @@ void wall(const Context& context, std::vector<Observation>& out) {
     if (plan && plan->wall) {
         made.value = {"valueQuantity", micrometres(plan->wall->thinnest)};
         made.components.push_back({"Standard uncertainty", {"valueQuantity", micrometres(plan->wall->u)}});
-        if (plan->wall->thinnest_deg) {
-            made.components.push_back({"Meridian, ISO 8429 dial, 0 to 360", {"valueQuantity", degrees(100 * *plan->wall->thinnest_deg)}});
+        if (plan->wall->thinnest_at) {
+            made.components.push_back(
+                {"Meridian, ISO 8429 dial, 0 to 360", {"valueQuantity", degrees(plan->wall->thinnest_at->centideg())}});
         }
         made.components.push_back({"Basis", {"valueString", plan->wall->basis}});
     }

@@ -53,7 +53,7 @@ std::string entered_text(const Record& record, const Words& words) {
 std::string thinnest_text(const guide::CaseState& state, const Words& words) {
     if (!state.plan || !state.plan->wall) return words("paper.not_recorded");
     const plan::Wall& wall = *state.plan->wall;
-    const std::string where = wall.thinnest_deg ? hour_text(100 * *wall.thinnest_deg) : words("eye.unknown");
+    const std::string where = wall.thinnest_at ? hour_text(wall.thinnest_at->centideg()) : words("paper.place_unknown");
     return words("paper.thinnest_value", {whole_um(wall.thinnest), number(std::lround(1.96 * wall.u.um())), where});
 }
 

@@ -64,7 +64,7 @@ std::vector<Rung> ladder(const instrument::Trephine& trephine, const WallFigures
                          .travel = down,
                          .share = static_cast<double>(down.nm()) / static_cast<double>(wall.thinnest.nm()),
                          .reserve = wall.thinnest - measure::from_um(trephine.reach.mean * down.um()),
-                         .reserve_u95 = measure::from_um(std::hypot(blade, normal_975 * wall.u.um())),
+                         .reserve_u95 = measure::from_um_tenths(std::hypot(blade, normal_975 * wall.u.um())),
                          .entry_chance = entry_chance(trephine.reach, wall, down)});
         if (rungs.back().entry_chance > as_good_as_sure) break;
     }

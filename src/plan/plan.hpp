@@ -15,9 +15,9 @@ namespace plan {
 
 /// Thickness on the cut circle. `profile` has 360 values, index = whole degree; empty when nothing could be fitted.
 struct Wall {
-    std::string basis{};  // "circle" | "map" | "centre"
-    Length thinnest{};    // to 0.1 um; everything else uses this figure
-    std::optional<int> thinnest_deg{};
+    std::string basis{};                 // "circle" | "map" | "centre"
+    Length thinnest{};                   // to 0.1 um; everything else uses this figure
+    std::optional<Angle> thinnest_at{};  // none: the direction is not known
     Length mean{}, u{};
     std::optional<Length> rms{};
     std::vector<Length> profile{};
@@ -28,7 +28,7 @@ struct Rung {
     int spoke = 0;
     Length travel{};
     double share = 0;                 // travel over the thinnest wall
-    Length reserve{}, reserve_u95{};  // expected left, with the half-width of its 95 % interval
+    Length reserve{}, reserve_u95{};  // expected left, with the half-width of its 95 % interval, to 0.1 um
     double entry_chance = 0;          // 0 to 1
     bool operator==(const Rung&) const = default;
 };

@@ -73,15 +73,24 @@ Wall wall(std::string basis, const eye::Thickness& thickness) {
     if (thickness.rms) rms = measure::from_um_tenths(thickness.rms->um());
     return {.basis = std::move(basis),
             .thinnest = thickness.thinnest,
-            .thinnest_deg = thickness.thinnest_deg,
+            .thinnest_at = thickness.thinnest_at,
             .mean = thickness.mean,
-            .u = measure::from_um_tenths(thickness.u.um()),
+            .u = measure::from_um_tenths(thickness.u_um),
             .rms = rms,
             .profile = thickness.profile};
 }
 
+WallFinding on_basis(std::string basis, const eye::Thickness& thickness) {
+    return {.wall = wall(std::move(basis), thickness),
+            .exact_u = measure::from_um(thickness.u_um),
+            .u_round_um = thickness.u_round_um,
+            .depth_bar = std::nullopt,
+            .bar_values = {},
+            .notes = {}};
+}
+
 WallFinding barred(const std::string& code, std::vector<std::string> values = {}) {
-    return {.wall = std::nullopt, .exact_u = {}, .depth_bar = code, .bar_values = std::move(values), .notes = {}};
+    return {.wall = std::nullopt, .exact_u = {}, .u_round_um = {}, .depth_bar = code, .bar_values = std::move(values), .notes = {}};
 }
 
 /// A reading by its number in the case, with how far it is off what the others say.
@@ -112,7 +121,7 @@ std::vector<Note> fit_notes(const CaseFile& file, const eye::Thickness& fit, con
 WallFinding from_circle(const CaseFile& file, const CircleReadings& on_it) {
     const auto fit = eye::fit_circle(on_it.readings, file.host_diameter, reading_sd(file.thickness.method));
     if (!fit || fit->thinnest.nm() <= 0) return barred("circle-fit-refused");
-    WallFinding found{.wall = wall("circle", *fit), .exact_u = fit->u, .depth_bar = std::nullopt, .bar_values = {}, .notes = {}};
+    WallFinding found = on_basis("circle", *fit);
     if (fit->order < std::min(2, (static_cast<int>(on_it.readings.size()) - 1) / 2)) found.notes.push_back(order_lowered());
     append(found.notes, fit_notes(file, *fit, on_it.rows));
     if (file.centre_x.nm() != 0 || file.centre_y.nm() != 0) {
@@ -121,19 +130,19 @@ WallFinding from_circle(const CaseFile& file, const CircleReadings& on_it) {
     return found;
 }
 
-WallFinding map_barred(const std::optional<int>& open_deg) {
-    if (!open_deg) return barred("map-fit-open");
-    return barred("map-fit-refused", {eye::short_clock_text(measure::centideg(100 * *open_deg))});
+WallFinding map_barred(const std::optional<Angle>& open) {
+    if (!open) return barred("map-fit-open");
+    return barred("map-fit-refused", {eye::short_clock_text(*open)});
 }
 
 WallFinding from_map(const CaseFile& file) {
     const auto readings = map_readings(file.thickness);
     const Length sd = reading_sd(file.thickness.method);
     const auto fit = eye::fit_surface(readings, cut_of(file), sd);
-    if (!fit.surface) return map_barred(fit.open_deg);
+    if (!fit.surface) return map_barred(fit.open);
     const auto on_it = eye::from_surface(*fit.surface, readings, cut_of(file));
-    if (on_it.thinnest.nm() <= 0) return map_barred(on_it.thinnest_deg);
-    WallFinding found{.wall = wall("map", on_it), .exact_u = on_it.u, .depth_bar = std::nullopt, .bar_values = {}, .notes = {}};
+    if (on_it.thinnest.nm() <= 0) return map_barred(on_it.thinnest_at);
+    WallFinding found = on_basis("map", on_it);
     found.notes.push_back({.code = "map-surface",
                            .source = source::own_file,
                            .level = Level::Info,
@@ -190,8 +199,8 @@ void tell_left_out(WallFinding& found, const CaseFile& file) {
 WallFinding from_central(const CaseFile& file) {
     if (!file.thickness.central) return barred("too-few-readings");
     const auto thickness = eye::from_centre(*file.thickness.central, cut_of(file), reading_sd(file.thickness.method));
-    WallFinding found{
-        .wall = wall("centre", thickness), .exact_u = thickness.u, .depth_bar = centre_bar(file), .bar_values = {}, .notes = {}};
+    WallFinding found = on_basis("centre", thickness);
+    found.depth_bar = centre_bar(file);
     found.notes.push_back({.code = "estimate-from-centre", .source = source::profile, .level = Level::Watch, .values = {}});
     tell_left_out(found, file);
     return found;

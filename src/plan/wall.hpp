@@ -13,6 +13,7 @@ namespace plan {
 struct WallFinding {
     std::optional<Wall> wall{};
     Length exact_u{};                        // to the nanometre, for the ladder
+    std::vector<double> u_round_um{};        // one standard deviation at each whole degree; empty without a wall
     std::optional<std::string> depth_bar{};  // why no depth is planned; none: it may be
     std::vector<std::string> bar_values{};   // what the words of that note take
     std::vector<Note> notes{};

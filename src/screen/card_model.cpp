@@ -43,8 +43,7 @@ picture::WallSection section(const CaseState& state, const Words& words) {
     }
     const plan::Wall& wall = *state.plan->wall;
     made.wall = wall.thinnest;
-    const std::string where = wall.thinnest_deg ? words("section.at", {eye::short_clock_text(measure::centideg(*wall.thinnest_deg * 100))})
-                                                : words("section.centre");
+    const std::string where = wall.thinnest_at ? words("section.at", {eye::short_clock_text(*wall.thinnest_at)}) : words("section.centre");
     made.foot = {words("section.thinnest", {um_text(wall.thinnest), where})};
     const plan::Rung* rung = blade.position > 0 ? rung_at(state, blade.position) : nullptr;
     if (rung != nullptr) {

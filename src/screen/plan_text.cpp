@@ -108,7 +108,7 @@ std::string wall(const plan::Plan& plan, const Words& words) {
     if (!plan.wall) return text + line(words("plan_text.wall_none"));
     const plan::Wall& found = *plan.wall;
     const std::string where =
-        found.thinnest_deg ? words("plan_text.at", {clock(100 * *found.thinnest_deg)}) : words("plan_text.at_unknown");
+        found.thinnest_at ? words("plan_text.at", {clock(found.thinnest_at->centideg())}) : words("plan_text.at_unknown");
     text += line(words("plan_text.thinnest", {whole(found.thinnest), fmt::format("{}", std::lround(1.96 * found.u.um())), where}));
     return text + line(words("plan_text.mean", {whole(found.mean), words("plan_text.basis_" + found.basis)}));
 }

@@ -79,9 +79,8 @@ void PlanMaker::measured() {
         return;
     }
     const plan::Wall& wall = *plan().wall;
-    const std::string line = wall.thinnest_deg
-                                 ? words_("plan-view.thinnest_at", {eye::short_clock_text(measure::centideg(100 * *wall.thinnest_deg))})
-                                 : words_("plan-view.thinnest_centre");
+    const std::string line = wall.thinnest_at ? words_("plan-view.thinnest_at", {eye::short_clock_text(*wall.thinnest_at)})
+                                              : words_("plan-view.thinnest_centre");
     made_.thinnest =
         asks("thinnest", words_("plan-view.um_pm", {whole_um(wall.thinnest), std::to_string(std::lround(1.96 * wall.u.um()))}), line);
 }

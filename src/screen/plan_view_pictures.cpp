@@ -79,15 +79,6 @@ FieldOf from_centre(const plan::CaseFile& file) {
     return [=](Point at) { return Known{.um = central * rise(std::hypot(at.x, at.y)), .inside = 1e3}; };
 }
 
-std::optional<eye::Surface> surface(const plan::CaseFile& file) {
-    std::vector<eye::MapReading> readings{};
-    for (const plan::Reading& one : file.thickness.readings)
-        readings.push_back({.at = eye::on_ring(one.ring, one.at), .thickness = one.thickness});
-    if (file.thickness.central) readings.push_back({.at = {}, .thickness = *file.thickness.central});
-    const eye::Cut cut{.diameter = file.host_diameter, .x = file.centre_x, .y = file.centre_y};
-    return eye::fit_surface(readings, cut, plan::reading_sd(file.thickness.method)).surface;
-}
-
 eye::Point on_eye(Point at) { return {.x = measure::from_mm(at.x), .y = measure::from_mm(at.y)}; }
 
 ThicknessField sampled(const plan::CaseFile& file, const FieldOf& field) {
@@ -134,7 +125,7 @@ ThicknessField from_surface(const plan::CaseFile& file, const eye::Surface& surf
 ThicknessField field_of(const plan::CaseFile& file, const plan::Wall& wall) {
     if (wall.basis == "circle" && wall.profile.size() == 360) return sampled(file, from_circle(file, wall));
     if (wall.basis == "centre" && file.thickness.central) return sampled(file, from_centre(file));
-    const auto fitted = wall.basis == "map" ? surface(file) : std::nullopt;
+    const auto fitted = wall.basis == "map" ? plan::surface_from(file) : std::nullopt;
     return fitted ? from_surface(file, *fitted) : ThicknessField{};
 }
 
@@ -156,11 +147,9 @@ void band(picture::ThicknessMap& map) {
 }
 
 /// Half of the 95 % band at each degree.
-std::vector<double> half_bands(const plan::CaseFile& file, const plan::Wall& wall) {
-    std::vector<double> half(360, 1.96 * wall.u.um());
-    const auto fitted = wall.basis == "map" ? surface(file) : std::nullopt;
-    const eye::Cut cut{.diameter = file.host_diameter, .x = file.centre_x, .y = file.centre_y};
-    for (int deg = 0; fitted && deg < 360; ++deg) half[static_cast<std::size_t>(deg)] = 1.96 * fitted->at(eye::on_cut(cut, deg)).u.um();
+std::vector<double> half_bands(const plan::CaseFile& file) {
+    std::vector<double> half = plan::wall_from(file).u_round_um;
+    for (double& u_um : half) u_um *= 1.96;
     return half;
 }
 
@@ -181,7 +170,7 @@ picture::ThicknessMap thickness_map(const plan::Inputs& inputs, const plan::Plan
         made.measured.push_back(about(centre, one.ring.mm() / 2, one.at.deg()));
     }
     if (!plan.wall) return made;
-    if (plan.wall->thinnest_deg) made.thinnest = about(cut_centre(file), file.host_diameter.mm() / 2, *plan.wall->thinnest_deg);
+    if (plan.wall->thinnest_at) made.thinnest = about(cut_centre(file), file.host_diameter.mm() / 2, plan.wall->thinnest_at->deg());
     made.field = field_of(file, *plan.wall);
     band(made);
     return made;
@@ -192,8 +181,8 @@ picture::WallProfile wall_profile(const plan::Inputs& inputs, const plan::Plan& 
     if (!plan.wall || plan.wall->profile.size() != 360) return made;
     const plan::CaseFile& file = inputs.file;
     for (const measure::Length at : plan.wall->profile) made.um.push_back(at.um());
-    made.half_um = half_bands(file, *plan.wall);
-    if (plan.wall->thinnest_deg) made.thinnest = {.deg = static_cast<double>(*plan.wall->thinnest_deg), .um = plan.wall->thinnest.um()};
+    made.half_um = half_bands(file);
+    if (plan.wall->thinnest_at) made.thinnest = {.deg = plan.wall->thinnest_at->deg(), .um = plan.wall->thinnest.um()};
     if (plan.wall->basis != "circle") return made;
     for (const plan::Reading& one : file.thickness.readings) {
         if (!on_the_cut(one, file)) continue;

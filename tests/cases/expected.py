@@ -76,23 +76,24 @@ def fit_circle(readings, diameter, sd):
         rows = [harmonics(d, order) for d in degs]
         p = 2 * order + 1
         normal = [[sum(r[i] * r[j] for r in rows) for j in range(p)] for i in range(p)]
-        spread = []
-        for deg in range(360):
+
+        def root_leverage(deg):
             h = harmonics(deg, order)
             x = solve(normal, h)
-            spread.append(math.inf if x is None else math.sqrt(max(0.0, sum(a * b for a, b in zip(h, x)))))
-        if max(spread) > 2:
+            return math.inf if x is None else math.sqrt(max(0.0, sum(a * b for a, b in zip(h, x))))
+
+        if max(root_leverage(deg) for deg in range(360)) > 2:
             continue
         c = solve(normal, [sum(r[i] * y for r, y in zip(rows, carried)) for i in range(p)])
         value = lambda deg: sum(a * b for a, b in zip(c, harmonics(deg, order)))
         profile = [value(deg) for deg in range(360)]
         places = [(profile[deg], deg) for deg in range(360)]
-        places += [(y, int((d + Decimal("0.5")) // 1) % 360) for y, d in zip(carried, degs)]
+        places += [(y, float(d)) for y, d in zip(carried, degs)]
         least = min(v for v, _ in places)
         at = min(d for v, d in places if v <= least + 1e-8)
         rms = math.sqrt(sum((value(d) - y) ** 2 for d, y in zip(degs, carried)) / n) if n > p else None
         return {"basis": "circle", "thinnest": rounded(least), "deg": at, "mean": sum(profile) / 360,
-                "u": sd * spread[at], "rms": rms, "profile": profile}
+                "u": sd * root_leverage(at), "rms": rms, "profile": profile}
     return None
 
 
@@ -210,7 +211,8 @@ def fit_map(spots, cut, sd):
 
 def from_map(spots, diameter, centre, sd):
     r, (cx, cy) = float(diameter) / 2, (float(v) for v in centre)
-    cut = [(cx + r * math.cos(math.radians(d)), cy + r * math.sin(math.radians(d))) for d in range(360)]
+    on_cut = lambda deg: (cx + r * math.cos(math.radians(deg)), cy + r * math.sin(math.radians(deg)))
+    cut = [on_cut(d) for d in range(360)]
     surface = fit_map(spots, cut, sd)
     if surface is None:
         return None
@@ -219,13 +221,13 @@ def from_map(spots, diameter, centre, sd):
     rise = lambda x, y: 1 + TV * (x * x + y * y)
     for x, y, um in spots:
         if abs(2 * math.hypot(x - cx, y - cy) - 2 * r) <= 0.25 + 1e-5:
-            deg = math.floor(math.degrees(math.atan2(y - cy, x - cx)) + 0.5) % 360
-            places.append((um * rise(*cut[deg]) / rise(x, y), deg))
+            deg = math.floor(math.degrees(math.atan2(y - cy, x - cx)) * 100 + 0.5) / 100 % 360
+            places.append((um * rise(*on_cut(deg)) / rise(x, y), deg))
     least = min(v for v, _ in places)
     at = min(d for v, d in places if v <= least + 1e-8)
     scatter = surface.scatter()
     wide = scatter if scatter > explained(sd, len(spots) - surface.p) else sd
-    return {"basis": "map", "thinnest": rounded(least), "deg": at, "mean": sum(profile) / 360, "u": wide * surface.root_leverage(*cut[at]),
+    return {"basis": "map", "thinnest": rounded(least), "deg": at, "mean": sum(profile) / 360, "u": wide * surface.root_leverage(*on_cut(at)),
             "rms": math.sqrt(surface.squares() / len(spots)), "profile": profile}
 
 

@@ -60,8 +60,8 @@ TEST_CASE("a wall of the second order is found exactly, between the readings too
     CHECK_FALSE(surface.scattered);
     CHECK(surface.odd.empty());
     for (int deg = 0; deg < 360; ++deg) {
-        const Estimate here = surface.at(on_cut(off, deg));
-        CHECK(std::abs(here.thickness.um() - smooth(on_cut(off, deg))) <= 0.06);
+        const Estimate here = surface.at(on_cut(off, measure::whole_deg(deg)));
+        CHECK(std::abs(here.thickness.um() - smooth(on_cut(off, measure::whole_deg(deg)))) <= 0.06);
         CHECK(here.supported);
     }
 }
@@ -78,7 +78,7 @@ TEST_CASE("the uncertainty is the reading's own where nothing else bears on it, 
 TEST_CASE("the stated uncertainty is the scatter of repeated measurements") {
     std::mt19937 dice(31);
     std::normal_distribution<double> scatter(0, 6);
-    const Point place = on_cut(cut(7.5, 0.3, 0.2), 200);
+    const Point place = on_cut(cut(7.5, 0.3, 0.2), measure::whole_deg(200));
     const double u = fitted(rings({0, 3, 6, 9}, 8, smooth)).at(place).u.um();
     double squares = 0;
     const int rounds = 2000;
@@ -98,7 +98,7 @@ TEST_CASE("the order rises only where the readings call for it and can bear it")
     const Surface cone = fitted(rings({0, 2, 4, 6, 8, 9}, 12, coned));
     CHECK(cone.order == 4);
     for (int deg = 0; deg < 360; ++deg) {
-        const Point here = on_cut(cut(7.5), deg);
+        const Point here = on_cut(cut(7.5), measure::whole_deg(deg));
         CHECK(std::abs(cone.at(here).thickness.um() - coned(here)) <= 12);
     }
     // Too few for a higher order: the scatter about the second counts as the readings' own.
@@ -121,14 +121,14 @@ TEST_CASE("readings on one side, or on one meridian, are refused, and where it i
     std::erase_if(half, [](const MapReading& reading) { return reading.at.x < from_mm(-0.01); });
     const auto fit = fit_surface(half, cut(7.5), oct);
     CHECK_FALSE(fit.surface.has_value());
-    REQUIRE(fit.open_deg.has_value());
-    CHECK(std::abs(*fit.open_deg - 180) <= 30);
+    REQUIRE(fit.open.has_value());
+    CHECK(measure::apart_centideg(*fit.open, measure::whole_deg(180)) <= 3000);
 
     std::vector<MapReading> meridian{};
     for (int i = -6; i <= 6; ++i) meridian.push_back({.at = {.x = from_mm(i * 0.75), .y = {}}, .thickness = from_um(600)});
     const auto line = fit_surface(meridian, cut(7.5), oct);
     CHECK_FALSE(line.surface.has_value());
-    CHECK_FALSE(line.open_deg.has_value());
+    CHECK_FALSE(line.open.has_value());
 }
 
 // Four directions tell nothing of an oval that lies between them; the rise all round and a tilt they do tell.
@@ -140,7 +140,7 @@ TEST_CASE("readings that leave the oval open carry the rise and a tilt") {
     const Surface surface = fitted(rings({0, 5, 9}, 4, tilted));
     CHECK(surface.order == 1);
     for (int deg = 0; deg < 360; deg += 5) {
-        const Point here = on_cut(cut(7.5), deg);
+        const Point here = on_cut(cut(7.5), measure::whole_deg(deg));
         CHECK(std::abs(surface.at(here).thickness.um() - tilted(here)) <= 0.06);
     }
 }
@@ -182,9 +182,9 @@ TEST_CASE("turning all readings turns the surface, and mirroring them mirrors it
         CHECK(b.order == a.order);
         CHECK(c.order == a.order);
         for (int deg = 0; deg < 360; deg += 30) {
-            const Estimate here = a.at(on_cut(cut(7.5), deg));
-            const Estimate there = b.at(on_cut(cut(7.5), (deg + by) % 360));
-            const Estimate opposite = c.at(on_cut(cut(7.5), (540 - deg) % 360));
+            const Estimate here = a.at(on_cut(cut(7.5), measure::whole_deg(deg)));
+            const Estimate there = b.at(on_cut(cut(7.5), measure::whole_deg(deg + by)));
+            const Estimate opposite = c.at(on_cut(cut(7.5), measure::whole_deg(540 - deg)));
             CHECK(std::abs((there.thickness - here.thickness).nm()) <= 100);
             CHECK(std::abs((opposite.thickness - here.thickness).nm()) <= 100);
             CHECK(std::abs((there.u - here.u).nm()) <= 2);
@@ -201,7 +201,8 @@ TEST_CASE("more readings never raise the uncertainty of an even wall") {
     for (int more = 0; more < 60; ++more) {
         readings.push_back({.at = on_ring(from_mm(ring(dice) / 10.0), centideg(at(dice))), .thickness = from_um(640)});
         const Surface after = fitted(readings);
-        for (int deg = 0; deg < 360; deg += 15) CHECK(after.at(on_cut(cut(7.5), deg)).u <= before.at(on_cut(cut(7.5), deg)).u);
+        for (int deg = 0; deg < 360; deg += 15)
+            CHECK(after.at(on_cut(cut(7.5), measure::whole_deg(deg))).u <= before.at(on_cut(cut(7.5), measure::whole_deg(deg))).u);
         before = after;
     }
 }

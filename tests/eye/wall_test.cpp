@@ -13,6 +13,7 @@ using measure::centideg;
 using measure::from_mm;
 using measure::from_um;
 using measure::nm;
+using measure::whole_deg;
 
 namespace {
 
@@ -60,8 +61,8 @@ TEST_CASE("540 um at the centre is 616 um, 20 um either way, at 8.0 mm and 593 u
     const auto found = from_centre(from_um(540), centred(8.0), from_um(8));
     CHECK(std::round(found.mean.um()) == 616);
     CHECK(std::round(found.thinnest.um()) == 593);
-    CHECK(std::round(found.u.um()) == 20);
-    CHECK_FALSE(found.thinnest_deg.has_value());
+    CHECK(std::round(found.u_um) == 20);
+    CHECK_FALSE(found.thinnest_at.has_value());
     CHECK_FALSE(found.rms.has_value());
 }
 
@@ -99,7 +100,7 @@ TEST_CASE("a wall of two harmonics is found exactly, with its thinnest place") {
     REQUIRE(fit.rms.has_value());
     CHECK(fit.rms->um() < 0.001);
     // n even readings, p = 5 harmonics: leverage p / n everywhere.
-    CHECK(fit.u.um() == doctest::Approx(6 * std::sqrt(5.0 / 12)).epsilon(1e-4));
+    CHECK(fit.u_um == doctest::Approx(6 * std::sqrt(5.0 / 12)).epsilon(1e-4));
 }
 
 TEST_CASE("three even readings carry the first harmonic, without spare readings") {
@@ -107,9 +108,9 @@ TEST_CASE("three even readings carry the first harmonic, without spare readings"
     CHECK(fit.order == 1);
     CHECK(fit.mean == from_um(640));
     CHECK(fit.thinnest == from_um(620));
-    CHECK(fit.thinnest_deg == 270);
+    CHECK(fit.thinnest_at == whole_deg(270));
     CHECK_FALSE(fit.rms.has_value());
-    CHECK(fit.u.um() == doctest::Approx(6.0).epsilon(1e-4));
+    CHECK(fit.u_um == doctest::Approx(6.0).epsilon(1e-4));
 }
 
 TEST_CASE("readings on one side cannot carry a circle and are refused") {
@@ -129,13 +130,35 @@ TEST_CASE("a reading under the fit is the thinnest: the plan never stands above 
     for (int deg = 0; deg < 360; deg += 20) readings.push_back(at(deg, deg == 100 ? 590 : 640));
     const auto fit = fitted(readings);
     CHECK(fit.thinnest == from_um(590));
-    CHECK(fit.thinnest_deg == 100);
+    CHECK(fit.thinnest_at == whole_deg(100));
     CHECK(fit.rms->um() > 5);
+}
+
+TEST_CASE("a thinnest reading between two whole degrees is named where it was taken, with the uncertainty there") {
+    std::vector<RingReading> readings{};
+    for (const int place : {0, 6000, 12000, 18000, 24000, 30000, 21750}) {
+        readings.push_back({.ring = from_mm(8), .at = centideg(place), .thickness = from_um(place == 21750 ? 600 : 640)});
+    }
+    const auto fit = fitted(readings);
+    CHECK(fit.thinnest == from_um(600));
+    CHECK(fit.thinnest_at == centideg(21750));
+    CHECK(fit.u_um == doctest::Approx((fit.u_round_um[217] + fit.u_round_um[218]) / 2).epsilon(1e-3));
+    CHECK(fit.u_um != fit.u_round_um[217]);
+    CHECK(fit.u_um != fit.u_round_um[218]);
+}
+
+TEST_CASE("the uncertainty round the cut is the same under even readings and grows where none was taken") {
+    const auto even = fitted({at(0, 640), at(60, 640), at(120, 640), at(180, 640), at(240, 640), at(300, 640)});
+    // Even readings, p = 5 of n = 6: the root of p / n everywhere.
+    for (const double u_um : even.u_round_um) CHECK(u_um == doctest::Approx(6 * std::sqrt(5.0 / 6)).epsilon(1e-9));
+    const auto open = fitted({at(0, 640), at(60, 640), at(120, 640), at(180, 640)});
+    REQUIRE(open.order == 1);
+    CHECK(open.u_round_um[270] > 2 * open.u_round_um[90]);
 }
 
 TEST_CASE("an even wall is thinnest at the lowest degree") {
     const auto fit = fitted({at(10, 640), at(100, 640), at(190, 640), at(280, 640)});
-    CHECK(fit.thinnest_deg == 0);
+    CHECK(fit.thinnest_at == whole_deg(0));
     CHECK(fit.thinnest == from_um(640));
 }
 
@@ -162,10 +185,10 @@ TEST_CASE("turning all readings turns the result, and mirroring them mirrors it"
         CAPTURE(round);
         CHECK(b.thinnest == a.thinnest);
         CHECK(c.thinnest == a.thinnest);
-        CHECK(b.thinnest_deg == (*a.thinnest_deg + by) % 360);
-        CHECK(*c.thinnest_deg == (540 - *a.thinnest_deg) % 360);
-        CHECK(std::abs((b.u - a.u).nm()) <= 1);
-        CHECK(std::abs((c.u - a.u).nm()) <= 1);
+        CHECK(b.thinnest_at == centideg(a.thinnest_at->centideg() + 100 * by));
+        CHECK(c.thinnest_at == centideg(54000 - a.thinnest_at->centideg()));
+        CHECK(std::abs(b.u_um - a.u_um) <= 1e-6);
+        CHECK(std::abs(c.u_um - a.u_um) <= 1e-6);
         CHECK(b.profile[static_cast<std::size_t>(by)] == a.profile[0]);
     }
 }

@@ -103,7 +103,7 @@ plan::Plan plan() {
     return {.formula = 2,
             .wall = plan::Wall{.basis = "circle",
                                .thinnest = nm(612'000),
-                               .thinnest_deg = 225,
+                               .thinnest_at = measure::whole_deg(225),
                                .mean = nm(637'900),
                                .u = nm(6'000),
                                .rms = nm(4'321),

@@ -100,8 +100,12 @@ TEST_CASE("the chance of entering agrees with R to 1e-9") {
 TEST_CASE("at zero nothing has entered") {
     CHECK(entry_chance(study, {.thinnest = from_um(600), .u = from_um(20)}, {}) == 0);
     const auto rungs = ladder(sample::trephine(), {.thinnest = from_um(612), .u = from_um(6)});
-    CHECK(rungs[0] ==
-          Rung{.spoke = 0, .travel = {}, .share = 0, .reserve = from_um(612), .reserve_u95 = from_um(1.96 * 6), .entry_chance = 0});
+    CHECK(rungs[0] == Rung{.spoke = 0,
+                           .travel = {},
+                           .share = 0,
+                           .reserve = from_um(612),
+                           .reserve_u95 = measure::from_um_tenths(1.96 * 6),
+                           .entry_chance = 0});
 }
 
 // t(0.975, 10) = 2.228139 (any table; JCGM 100 table G.2 prints 2.23): 2.228139 x 0.082 x sqrt(12 / 11) x 480 = 91.599 um.
@@ -110,7 +114,7 @@ TEST_CASE("the reserve is what the blade is expected to leave, with both errors"
     CHECK(rungs[8].travel == from_um(480));
     CHECK(rungs[8].share == doctest::Approx(0.784314).epsilon(1e-6));
     CHECK(rungs[8].reserve == from_um(612 - 1.046 * 480));
-    CHECK(rungs[8].reserve_u95.um() == doctest::Approx(std::hypot(91.599, 11.76)).epsilon(1e-5));
+    CHECK(rungs[8].reserve_u95 == measure::from_um_tenths(std::hypot(91.599, 11.76)));
 }
 
 TEST_CASE("the ladder ends at the first rung that is as good as through") {

@@ -79,7 +79,7 @@ TEST_CASE("turning or mirroring the readings changes where, never how deep") {
         CHECK(spokes(b) == spokes(a));
         CHECK(spokes(c) == spokes(a));
         if (plain.file.thickness.readings.size() % 2 == 0 || 36000 % plain.file.thickness.readings.size() != 0) continue;
-        CHECK(b.wall->thinnest_deg == (*a.wall->thinnest_deg + 40) % 360);
+        CHECK(b.wall->thinnest_at == measure::centideg(a.wall->thinnest_at->centideg() + 4000));
     }
 }
 
@@ -130,8 +130,9 @@ TEST_CASE("turning or mirroring a map and its cut changes where, never how deep"
             CHECK(std::abs((other->wall->u - a.wall->u).nm()) <= 100);
             CHECK(spokes(*other) == spokes(a));
         }
-        CHECK(std::abs((*b.wall->thinnest_deg - *a.wall->thinnest_deg + 810) % 360 - 180) <= 1);
-        CHECK(std::abs((*c.wall->thinnest_deg + *a.wall->thinnest_deg + 360) % 360 - 180) <= 1);
+        const Angle on = *a.wall->thinnest_at;
+        CHECK(measure::apart_centideg(*b.wall->thinnest_at, measure::centideg(on.centideg() + 9000)) <= 100);
+        CHECK(measure::apart_centideg(*c.wall->thinnest_at, measure::centideg(18000 - on.centideg())) <= 100);
     }
 }
 
@@ -141,7 +142,7 @@ TEST_CASE("in a map a thinner reading nearest the thinnest place never raises th
         const Inputs plain = random_map(dice);
         const Plan before = make(plain);
         const auto place = eye::on_cut({.diameter = plain.file.host_diameter, .x = plain.file.centre_x, .y = plain.file.centre_y},
-                                       *before.wall->thinnest_deg);
+                                       *before.wall->thinnest_at);
         const auto distance = [&](const Reading& reading) {
             const auto at = eye::on_ring(reading.ring, reading.at);
             return std::hypot((at.x - place.x).mm(), (at.y - place.y).mm());

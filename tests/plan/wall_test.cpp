@@ -82,7 +82,7 @@ TEST_CASE("the thinnest of a map is never above a reading on the cut") {
     CHECK(wall.basis == "map");
     CHECK(wall.thinnest == from_um(570));
     CHECK(wall.thinnest < before);
-    CHECK(wall.thinnest_deg == 45);
+    CHECK(wall.thinnest_at == measure::whole_deg(45));
     // Off the centre the same reading is not on the cut.
     inputs.file.centre_x = from_mm(-0.5);
     CHECK(make(inputs).wall->thinnest > from_um(570));
@@ -92,7 +92,7 @@ TEST_CASE("a map of a cut off the centre is thinnest towards the centre") {
     Inputs inputs = sample::map(5, 9);
     inputs.file.centre_x = from_mm(0.4);
     const Wall wall = *make(inputs).wall;
-    CHECK(wall.thinnest_deg == 180);
+    CHECK(wall.thinnest_at == measure::whole_deg(180));
     CHECK(wall.thinnest == measure::from_um_tenths(540 * (1 + 0.0088 * 3.35 * 3.35)));
 }
 

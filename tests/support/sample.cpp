@@ -120,8 +120,11 @@ plan::Inputs inputs() {
 
 plan::Plan plan() {
     plan::Plan made{};
-    made.wall = plan::Wall{
-        .basis = "circle", .thinnest = measure::from_um(612), .thinnest_deg = 225, .mean = measure::from_um(638), .u = measure::from_um(6)};
+    made.wall = plan::Wall{.basis = "circle",
+                           .thinnest = measure::from_um(612),
+                           .thinnest_at = measure::whole_deg(225),
+                           .mean = measure::from_um(638),
+                           .u = measure::from_um(6)};
     made.target =
         plan::Target{.spokes = 8, .raise = 3, .bound_by = plan::Bound::Aim, .share_permille = 800, .entry_from = 9, .entry_to = 12};
     // Clock positions in sixteenths from 12, clockwise, in the usual order: each followed by its opposite.

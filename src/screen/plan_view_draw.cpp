@@ -44,18 +44,23 @@ double caution_height(const Pen& pen, const PlanModel& model, double width, std:
     return std::max(h, least_side_mm(model.all_cautions.weight));
 }
 
+/// Of what the ladder leaves, so much is for the readings and their map: five readings a row leave the map its height.
+constexpr double measured_share = 0.58;
+
 /// The depth column as wide as its ladder wants, the two others sharing the rest.
 Layout three_columns(const Pen& pen, const PlanModel& model, const Box& box) {
     const double g = pen.gap(), ladder = std::clamp(ladder_width(pen, model) + 2 * pen.cap(Type::Text), box.w * 0.36, box.w * 0.52);
-    const double w = (box.w - ladder - 2 * g) / 2, back = std::max(side_of(model.foot), pen.cap(Type::Text) * 3);
-    const double foot = std::max(back + plan_gap + hold_height(pen, model), caution_height(pen, model, w + g + ladder, 6)),
+    const double rest = box.w - ladder - 2 * g, measured = rest * measured_share, sizes = rest - measured;
+    const double back = std::max(side_of(model.foot), pen.cap(Type::Text) * 3);
+    const double foot = std::max(back + plan_gap + hold_height(pen, model), caution_height(pen, model, measured + g + ladder, 6)),
                  high = box.h - foot - g;
     Layout made{.three = true};
-    made.columns = {Box{box.x, box.y, w, high}, Box{box.x + w + g, box.y, ladder, high}, Box{box.right() - w, box.y, w, high}};
+    made.columns = {Box{box.x, box.y, measured, high}, Box{box.x + measured + g, box.y, ladder, high},
+                    Box{box.right() - sizes, box.y, sizes, high}};
     const double y = box.y + high + g;
-    made.cautions = {box.x, y, w + g + ladder, foot};
-    made.foot = {box.right() - w, y, w, back};
-    made.hold = {box.right() - w, y + back + plan_gap, w, foot - back - plan_gap};
+    made.cautions = {box.x, y, measured + g + ladder, foot};
+    made.foot = {box.right() - sizes, y, sizes, back};
+    made.hold = {box.right() - sizes, y + back + plan_gap, sizes, foot - back - plan_gap};
     return made;
 }
 

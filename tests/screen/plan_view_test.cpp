@@ -61,7 +61,7 @@ const guide::AcceptPlan& accepts(const Target& target) {
 TEST_CASE("the readings stand with their instrument and age, and the thinnest where it was read") {
     const PlanModel model = Seen{}.model();
     // 16 to 25 November are 9 days.
-    CHECK(model.measured == "OCT · 2026-11-16 · 9 days before");
+    CHECK(model.measured == "OCT, 2026-11-16, 9 days before");
     CHECK(in(model.readings, "ask-reading-0").label == "664");
     CHECK(in(model.readings, "ask-reading-0").line == "12");
     CHECK(in(model.readings, "ask-reading-5").label == "618");

@@ -16,7 +16,9 @@ struct Rgb {
 using Palette = std::array<Rgb, picture::inks>;  // by picture::Ink
 
 enum class Theme { Dark, Light };
-Palette palette(Theme theme);
+/// How much light comes off the glass: a darkened theatre wants less of either theme.
+enum class Light { Full, Dimmed };
+Palette palette(Theme theme, Light light = Light::Full);
 
 /// WCAG 2 relative luminance and contrast ratio.
 double luminance(Rgb colour);

@@ -69,6 +69,13 @@ Ink ground_at(const Frame& frame, picture::Point at) {
     return ground;
 }
 
+struct Painted {
+    Theme theme{};
+    Light light{};
+};
+constexpr Painted every_palette[] = {
+    {Theme::Dark, Light::Full}, {Theme::Light, Light::Full}, {Theme::Dark, Light::Dimmed}, {Theme::Light, Light::Dimmed}};
+
 /// Every pair of lettering and what lies under it, over all sample views.
 std::set<Pair> pairs_in_use() {
     std::set<Pair> pairs;
@@ -145,13 +152,14 @@ TEST_CASE("the dark theme is look.md's table") {
     CHECK(of(dark, Ink::Red) == hex(0xFFB0A7));
 }
 
-TEST_CASE("every lettering on what lies under it has 7 to 1, raw and to three other eyes") {
+TEST_CASE("every lettering on what lies under it has 7 to 1, raw and to three other eyes, in full light and dimmed") {
     const auto pairs = pairs_in_use();
     CHECK(pairs.size() >= 10);
-    for (const Theme theme : {Theme::Dark, Theme::Light}) {
-        const auto colours = palette(theme);
+    for (const Painted& one : every_palette) {
+        CAPTURE(static_cast<int>(one.light));
+        const auto colours = palette(one.theme, one.light);
         for (const auto& pair : pairs) {
-            CAPTURE(static_cast<int>(theme));
+            CAPTURE(static_cast<int>(one.theme));
             CAPTURE(static_cast<int>(pair.ink));
             CAPTURE(static_cast<int>(pair.ground));
             CHECK(least_contrast(of(colours, pair.ink), of(colours, pair.ground)) >= 7);
@@ -165,14 +173,28 @@ TEST_CASE("marks have 3 to 1 on what they stand on, raw and to three other eyes"
                           {Ink::Accent, Ink::Raised}, {Ink::Accent, Ink::Ground}, {Ink::Amber, Ink::Ground}, {Ink::Amber, Ink::AmberFill},
                           {Ink::Red, Ink::RedFill},   {Ink::Red, Ink::Ground},    {Ink::Amber, Ink::Card},   {Ink::Soft, Ink::Tissue},
                           {Ink::Soft, Ink::Card},     {Ink::Soft, Ink::Raised},   {Ink::Steel, Ink::Black}};
-    for (const Theme theme : {Theme::Dark, Theme::Light}) {
-        const auto colours = palette(theme);
+    for (const Painted& one : every_palette) {
+        CAPTURE(static_cast<int>(one.light));
+        const auto colours = palette(one.theme, one.light);
         for (const auto& pair : pairs) {
-            CAPTURE(static_cast<int>(theme));
+            CAPTURE(static_cast<int>(one.theme));
             CAPTURE(static_cast<int>(pair.ink));
             CAPTURE(static_cast<int>(pair.ground));
             CHECK(least_contrast(of(colours, pair.ink), of(colours, pair.ground)) >= 3);
         }
+    }
+}
+
+TEST_CASE("dimmed, no colour gives more light than in full, and what gives most gives about half") {
+    for (const Theme theme : {Theme::Dark, Theme::Light}) {
+        const auto full = palette(theme), dimmed = palette(theme, Light::Dimmed);
+        double most_full = 0, most_dimmed = 0;
+        for (std::size_t i = 0; i < full.size(); ++i) {
+            CAPTURE(i);
+            CHECK(luminance(dimmed[i]) <= luminance(full[i]));
+            most_full = std::max(most_full, luminance(full[i])), most_dimmed = std::max(most_dimmed, luminance(dimmed[i]));
+        }
+        CHECK(most_dimmed <= 0.65 * most_full);
     }
 }
 

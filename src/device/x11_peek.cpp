@@ -2,6 +2,7 @@
 
 #include <X11/Xatom.h>
 #include <X11/Xlib.h>
+#include <X11/extensions/scrnsaver.h>
 #include <poll.h>
 
 #include <algorithm>
@@ -64,6 +65,14 @@ std::vector<Seen> waiting() {
     XEvent none{};
     XCheckIfEvent(glfwGetX11Display(), &none, note, reinterpret_cast<XPointer>(&seen));
     return seen;
+}
+
+void keep_awake(bool awake) {
+    Display* const display = glfwGetX11Display();
+    int event = 0, error = 0, major = 0, minor = 0;
+    if (XScreenSaverQueryExtension(display, &event, &error) == 0 || XScreenSaverQueryVersion(display, &major, &minor) == 0) return;
+    if (major > 1 || (major == 1 && minor >= 1)) XScreenSaverSuspend(display, awake ? True : False);
+    XFlush(display);
 }
 
 void wait(double seconds) {

@@ -26,6 +26,8 @@ unsigned long number(GLFWwindow* window);
 std::uint32_t server_ms(GLFWwindow* window);
 /// Every press and release of the main button, and every key that went down, that waits in the queue, in order.
 std::vector<Seen> waiting();
+/// The screensaver and the screens' standby rest, or run again.
+void keep_awake(bool awake);
 /// Waits until an event is in the queue, at most so long.
 void wait(double seconds);
 

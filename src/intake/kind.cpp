@@ -5,6 +5,7 @@
 #include "intake/instrument.hpp"
 #include "intake/procedure.hpp"
 #include "intake/readings.hpp"
+#include "intake/screens.hpp"
 #include "intake/unit.hpp"
 #include "intake/words.hpp"
 #include "measure/expect.hpp"
@@ -34,9 +35,10 @@ std::optional<Kind> guessed(const Table& root) {
     constexpr std::array<std::string_view, 3> of_a_case{"case", "thickness", "donor"};
     if (std::ranges::any_of(of_a_case, [&](std::string_view key) { return has(root, key); })) return Kind::Case;
     if (has(root, "phase")) return Kind::Procedure;
+    if (has(root, "screen")) return Kind::Screens;
     if (has(root, "advance_um")) return Kind::Trephine;
     if (has(root, "sizes_mm")) return Kind::Punch;
-    constexpr std::array<std::string_view, 5> of_a_unit{"count", "holder", "hand", "theme", "screens_mm"};
+    constexpr std::array<std::string_view, 6> of_a_unit{"count", "holder", "hand", "theme", "set_up", "screens_mm"};
     if (std::ranges::any_of(of_a_unit, [&](std::string_view key) { return has(root, key); })) return Kind::Unit;
     if (has(root, "language")) return Kind::Words;
     return std::nullopt;
@@ -78,6 +80,8 @@ std::string_view text(Kind kind) {
             return "words";
         case Kind::Readings:
             return "readings";
+        case Kind::Screens:
+            return "screens";
     }
     measure::expect(false);
     return {};
@@ -101,6 +105,8 @@ Problems check(std::string_view text, const std::string& name) {
             return problems(read_words(text, name));
         case Kind::Readings:
             return problems(read_readings(text, name));
+        case Kind::Screens:
+            return problems(read_screens(text, name));
     }
     measure::expect(false);
     return {};

@@ -2,6 +2,7 @@
 
 #include "commands.hpp"
 #include "desk.hpp"
+#include "device/awake.hpp"
 #include "device/clocks.hpp"
 #include "device/files.hpp"
 #include "measure/expect.hpp"
@@ -77,7 +78,9 @@ public:
                 for (const device::Event& event : stage.window().poll()) take(stage, event);
                 tick(stage, device::monotonic_ms());
             }
+            if (failed_) return tell(*failed_);
             session_.tick(device::now());
+            awake_.keep(session_.under_way());
             voice_.say(session_.to_say(), session_.loudness());
         }
         return Exit::Fine;
@@ -86,9 +89,10 @@ public:
 private:
     /// All views are made of the same state at the same moment.
     screen::View view(const Stage& stage, const measure::Instant& now) const {
+        if (stage.measuring()) return screen::measure_page(*stage.measuring(), session_.stock().words);
         switch (stage.reader()) {
             case screen::Reader::Table:
-                return session_.view(now);
+                return table_view(session_, desk_, now);
             case screen::Reader::Desk:
                 return desk_.view(now);
             case screen::Reader::Far:
@@ -98,9 +102,18 @@ private:
         return session_.view(now);
     }
 
+    /// Whether keys that come to a window are the Desk's.
+    bool keyed(const Stage& stage) const {
+        if (stage.measuring()) return false;
+        return stage.reader() == screen::Reader::Desk || (stage.reader() == screen::Reader::Table && session_.alone());
+    }
+    /// What a key holds or has just pressed: apart from the finger on the same glass.
+    screen::Touch& key_touch(Stage& stage) { return stage.reader() == screen::Reader::Desk ? stage.touch() : keys_; }
+
     std::optional<Stop> draw(Stage& stage, const measure::Instant& now) {
         if (stage.window().hidden()) return std::nullopt;
         if (auto failure = stage.fit_if_resized()) return failure;
+        stage.light(session_.dimmed() ? screen::Light::Dimmed : screen::Light::Full);
         const std::int64_t ms = device::monotonic_ms();
         const bool settled = !stage.touch().lively(ms);
         if (stage.picture_owed && settled) stage.forget();
@@ -134,46 +147,69 @@ private:
     }
 
     void take(Stage& stage, const device::Event& event) {
-        const bool at_desk = stage.reader() == screen::Reader::Desk;
+        const bool at_desk = keyed(stage);
         const auto met = [&] { return meet(stage.touch(), stage.shown(), event); };
         std::visit(measure::overloaded{
                        [&](const device::Pressed& press) { act(stage, met(), measure::earlier(device::now(), press.age_ms)); },
                        [&](const device::Released&) { act(stage, met(), device::now()); },
                        [&](const device::Moved&) { met(); },
                        [&](const device::Character& character) {
-                           if (at_desk) desk_.character(character, stage.touch());
+                           if (at_desk) desk_.character(character, key_touch(stage));
                        },
                        [&](const device::Key& key) { take_key(stage, key); },
                        [&](const device::KeyUp&) {
-                           if (at_desk) desk_.key_up(stage.touch(), device::monotonic_ms());
+                           if (at_desk) desk_.key_up(key_touch(stage), device::monotonic_ms());
                        },
                        [&](const device::Resized&) { stage.resized = true; },
                        [&](const device::Exposed&) { stage.forget(); },
                        [&](const device::ScreensChanged&) { screens_changed_ = true; },
-                       [&](const device::Closed&) { closed_ = closed_ || &stage == &stages_.front(); },
+                       [&](const device::Closed&) { closed_ = closed_ || (&stage == &stages_.front() && !kept_open()); },
                    },
                    event);
     }
+
+    /// On a station of its own, nothing from outside closes a case that stands open.
+    bool kept_open() const { return options_.kiosk && session_.under_way(); }
 
     /// The pedal's key is the pedal's in every window, and nothing else's.
     void take_key(Stage& stage, const device::Key& key) {
         if (pedal_.is(key)) {
             if (pedal_.counts(key)) session_.pedal(measure::earlier(device::now(), device::monotonic_ms() - key.time_ms));
-        } else if (stage.reader() == screen::Reader::Desk) {
-            desk_.key(key, stage.touch());
+        } else if (stage.measuring()) {
+            if (key.name == device::KeyName::Escape) stage.leave_measuring();
+        } else if (keyed(stage)) {
+            desk_.key(key, key_touch(stage));
         }
     }
 
     void tick(Stage& stage, std::int64_t ms) {
-        if (stage.reader() == screen::Reader::Desk)
-            desk_.tick(stage.touch(), ms);
-        else
-            act(stage, stage.touch().tick(ms), device::now());
+        if (keyed(stage)) desk_.tick(key_touch(stage), ms);
+        if (keyed(stage) && desk_.asks_to_measure()) stage.begin_measuring();
+        if (stage.reader() != screen::Reader::Desk || stage.measuring()) act(stage, stage.touch().tick(ms), device::now());
     }
 
     void act(Stage& stage, const screen::Outcome& outcome, const measure::Instant& at) {
+        if (const screen::Show* asked = asks_to_measure(stage, outcome)) return work_measuring(stage, *asked);
+        if (stage.measuring()) return;
         if (stage.reader() == screen::Reader::Desk) return desk_.take(outcome, at);
-        carry_out(session_, outcome, at);
+        carry_out(session_, desk_, outcome, at);
+    }
+
+    /// What a counted target asks of the measuring of its screen; none: it asks nothing.
+    static const screen::Show* asks_to_measure(const Stage& stage, const screen::Outcome& outcome) {
+        const auto* counted = std::get_if<screen::Counted>(&outcome);
+        const auto* show = counted == nullptr ? nullptr : std::get_if<screen::Show>(&counted->target.act);
+        return show != nullptr && (stage.measuring() || show->page == "measure") ? show : nullptr;
+    }
+
+    void work_measuring(Stage& stage, const screen::Show& asked) {
+        if (asked.page == "measure") return stage.begin_measuring();
+        const auto done = stage.work_measuring(asked);
+        if (!done) {
+            failed_ = done.error();
+        } else if (!done->empty()) {
+            session_.notice(*done);
+        }
     }
 
     /// After a screen came or went: every window to its own, the Table view to any that is left.
@@ -200,6 +236,9 @@ private:
     Desk desk_;
     Pedal pedal_;
     Voice voice_;
+    screen::Touch keys_{};
+    device::Awake awake_{};
+    std::optional<Stop> failed_{};
     bool closed_ = false, screens_changed_ = false;
 };
 

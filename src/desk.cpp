@@ -29,6 +29,17 @@ screen::DeskModel Desk::view(const measure::Instant& now) const {
     return screen::desk(open->state(), state_, around, session_->stock().words);
 }
 
+screen::Drawer Desk::drawer(const measure::Instant& now) const {
+    const OpenCase* open = session_->open();
+    const bool narrow = open != nullptr && guide::cutting(open->state());
+    return screen::drawer(view(now), drawer_open_, narrow, session_->stock().words);
+}
+
+std::optional<screen::FormModel> Desk::typing_page(const measure::Instant& now) const {
+    if (!drawer_open_) return std::nullopt;
+    return screen::typing_page(view(now), session_->stock().words);
+}
+
 void Desk::act(const std::vector<guide::Intent>& intents, const measure::Instant& at) {
     refusal_ = session_->act(guide::Who::Circulating, intents, at);
     if (refusal_) return;
@@ -45,10 +56,23 @@ void Desk::touched(const screen::Target& target, const measure::Instant& at) {
     bounced_.reset();
     if (const auto* intents = std::get_if<std::vector<guide::Intent>>(&target.act)) return act(*intents, at);
     const auto& show = std::get<screen::Show>(target.act);
-    if (show.page == "mute" || show.page == "volume")
+    if (show.page == "mute" || show.page == "volume") {
         session_->turn_sound(show);
-    else
+    } else if (show.page == "dim" || show.page == "wipe") {
+        session_->turn_screen(show);
+        state_ = {};
+    } else if (show.page == "measure") {
+        measure_ = true;
+    } else if (show.page == "drawer") {
+        drawer_open_ = !drawer_open_;
+        state_ = {};
+    } else if (show.page == "turn") {
+        ++state_.turned;
+    } else if (show.page == "key" || show.page == "erase" || show.page == "put") {
+        state_ = screen::keyed_in(std::move(state_), show);
+    } else {
         state_ = screen::turned_to(show);
+    }
 }
 
 void Desk::take(const screen::Outcome& outcome, const measure::Instant& at) {
@@ -72,7 +96,7 @@ void Desk::key(const device::Key& key, screen::Touch& touch) {
         return;
     } else if (key.name == device::KeyName::Enter) {
         hear({.is = intake::Key::Is::Enter, .at_ms = key.time_ms}, touch);
-    } else if (key.name == device::KeyName::Escape) {
+    } else if (key.name == device::KeyName::Escape && !(session_->alone() && !drawer_open_)) {
         press("Esc", touch, key.time_ms);
     }
 }
@@ -104,6 +128,7 @@ void Desk::heard(const intake::Heard& heard, screen::Touch& touch, std::int64_t 
         refusal_ = session_->scanned(heard.text, device::now());
         return;
     }
+    if (session_->alone() && !drawer_open_) return;  // nobody sees what it would do
     for (const char32_t letter : device::letters(heard.text)) {
         if (screen::has_field(state_) && letter != U'\n')
             state_ = screen::typed(state_, letter);

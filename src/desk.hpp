@@ -7,6 +7,7 @@
 #include "device/events.hpp"
 #include "intake/scan_keys.hpp"
 #include "screen/desk.hpp"
+#include "screen/drawer.hpp"
 #include "screen/touch.hpp"
 #include "session.hpp"
 
@@ -25,8 +26,14 @@ public:
     void key_up(screen::Touch& touch, std::int64_t time_ms);
     /// Time passes: a burst of keys may have ended.
     void tick(screen::Touch& touch, std::int64_t time_ms);
+    /// On one screen for two readers: what the Table view shows of the Desk. Keys and letters do nothing while the drawer is shut; a
+    /// scan is taken all the same.
+    screen::Drawer drawer(const measure::Instant& now) const;
+    std::optional<screen::FormModel> typing_page(const measure::Instant& now) const;
     /// Keys wait to be told apart: the loop must come back soon.
     bool listening() const { return burst_.keys > 0; }
+    /// Whether the Desk's own screen is to be measured, since this was last asked.
+    bool asks_to_measure() { return std::exchange(measure_, false); }
 
 private:
     void hear(const intake::Key& key, screen::Touch& touch);
@@ -41,6 +48,7 @@ private:
     intake::Burst burst_{};
     std::optional<std::int64_t> scanned_ms_{};  // a scan whose Enter is still to come
     bool down_ = false;                         // a key is down: a hold may begin
+    bool measure_ = false, drawer_open_ = false;
 };
 
 }  // namespace graftside

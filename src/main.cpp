@@ -65,6 +65,10 @@ void add_options(CLI::App& app, graftside::Options& options, Words& words) {
         ->check(CLI::IsMember({"table", "plan", "desk", "far"}));
     app.add_option("--monitor", options.monitors, "which monitor, from 0; one a view")->delimiter(',')->check(CLI::NonNegativeNumber);
     app.add_option("--screen-mm", words.screens_mm, "lit size of the screen; one a view")->delimiter(',')->check(size_in("mm"));
+    app.add_option("--screens", options.screens, "the file of screens measured with a bank card instead of the usual one");
+    app.add_option("--set-up", options.set_up, "draped: the scrub nurse taps; undraped: one screen, touched by the circulating nurse")
+        ->check(CLI::IsMember({"draped", "undraped"}));
+    app.add_flag("--kiosk", options.kiosk, "no pointer on the table and far screens; a case that stands open is not closed from outside");
     app.add_option("--window", words.windows, "a window instead of the full screen; one a view")->delimiter(',')->check(size_in("pixels"));
     app.add_option("--theme", options.theme, "colours")->check(CLI::IsMember({"dark", "light"}));
     app.add_option("--on", words.on, "a day instead of today, YYYY-MM-DD")->check(wrong_day);

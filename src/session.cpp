@@ -14,8 +14,6 @@
 namespace graftside {
 namespace {
 
-constexpr std::int64_t jump_ms = 2000;
-
 /// Sizes of the shipped profiles, as they are chosen from.
 screen::SizesInStock sizes_in_stock(const Stock& stock) {
     screen::SizesInStock sizes{};
@@ -34,13 +32,6 @@ std::string case_folder(const Options& options) {
     const std::string path = ledger_path(options);
     const auto slash = path.find_last_of('/');
     return (slash == std::string::npos ? std::string(".") : path.substr(0, slash)) + "/case-files";
-}
-
-screen::VoiceWish voice_wish(const intake::Sound& sound) {
-    using Asked = intake::Sound::Sutures;
-    using Said = screen::VoiceWish::Sutures;
-    const Said sutures = sound.sutures == Asked::FromFifth ? Said::FromFifth : (sound.sutures == Asked::Every ? Said::Every : Said::None);
-    return {.sutures = sutures, .suction_every_s = sound.suction_every_s, .awake = sound.awake};
 }
 
 std::string file_name(const std::string& path) { return path.substr(path.find_last_of('/') + 1); }
@@ -69,6 +60,9 @@ screen::Around Session::around(const measure::Instant& now) const {
     around.trouble = notice_;
     around.screen_lost = screen_lost_;
     around.muted = muted_;
+    around.dimmed = dimmed_;
+    around.alone = alone_;
+    around.beat = beat_;
     around.foot_switch = stock_.unit.foot_switch.key;
     if (stock_.unit.sound.on) around.volume = volume_;
     if (!open_) return around;
@@ -88,7 +82,11 @@ screen::View Session::view(const measure::Instant& now) const {
     if (!open_ || screen_.page == "cases") {
         std::optional<screen::Banner> banner{};
         if (!now_around.trouble.empty()) banner = screen::Banner{.level = screen::Banner::Level::Notice, .text = now_around.trouble};
-        return screen::cases(list_, screen_, banner, stock_.words);
+        screen::CaseList list = list_;
+        list.dimmed = dimmed_;
+        list.alone = alone_;
+        list.may_be_alone = !has_desk();
+        return screen::cases(list, screen_, banner, stock_.words);
     }
     return screen::view(open_->state(), screen_, now_around, stock_.words);
 }
@@ -125,7 +123,7 @@ std::optional<std::string> Session::act(guide::Who who, const std::vector<guide:
         if (refused) return screen::refusal_text(*refused, stock_.words);
         if (!before) continue;
         // The newest words count: an old figure is not said after a new one.
-        const auto said = screen::call_outs(*before, open_->newest(), voice_wish(stock_.unit.sound));
+        const auto said = screen::call_outs(*before, open_->newest(), voice_wish());
         if (!said.empty()) to_say_ = said;
     }
     if (screen_.page == "wipe" && !screen::may_wipe(open_->state())) screen_.page.clear();
@@ -134,7 +132,7 @@ std::optional<std::string> Session::act(guide::Who who, const std::vector<guide:
 
 void Session::act(const std::vector<guide::Intent>& intents, const measure::Instant& at) {
     if (!open_) return;
-    refusal_ = act(guide::Who::Scrub, intents, at);
+    refusal_ = act(toucher(), intents, at);
     if (refusal_) return;
     screen_.page.clear();
     screen_.argument.clear();
@@ -150,15 +148,6 @@ void Session::pedal(const measure::Instant& at) {
     if (open_) refusal_ = act(guide::Who::Scrub, {guide::CountSpoke{.source = guide::Source::FootSwitch}}, at);
 }
 
-void Session::turn_sound(const screen::Show& show) {
-    if (show.page == "mute") muted_ = !muted_;
-    if (show.page == "volume") volume_ = std::clamp(volume_ + std::atoi(show.argument.c_str()), 0, 100);
-}
-
-void Session::screen_lost(const std::string& view) {
-    screen_lost_ = view.empty() ? "" : stock_.words("banner.screen_lost", {stock_.words("view." + view)});
-}
-
 screen::FarModel Session::far(const measure::Instant& now) const {
     if (!open_) return {};
     return screen::far(open_->state(), around(now), stock_.words);
@@ -167,6 +156,8 @@ screen::FarModel Session::far(const measure::Instant& now) const {
 void Session::show(const screen::Show& show, const measure::Instant& at) {
     if (show.page == "quit") {
         quit_ = true;
+    } else if (show.page == "dim" || show.page == "wipe" || show.page == "draped" || show.page == "undraped") {
+        turn_screen(show);
     } else if (show.page == "take-up") {
         begin(OpenCase::take_up(*ledger_, show.argument, at));
     } else if (show.page == "open-file") {
@@ -267,21 +258,6 @@ void Session::refresh_list() {
     for (const std::string& path : device::files_in(stock_.assets + "/rehearsal", ".case.toml")) {
         list_.files.push_back({.path = path, .name = file_name(path), .invented = true});
     }
-}
-
-void Session::tick(const measure::Instant& now) {
-    const std::int64_t difference = now.utc_ms - now.boottime_ms;
-    if (wall_over_boot_ms_ && std::llabs(difference - *wall_over_boot_ms_) > jump_ms && !clock_jumped_) {
-        spdlog::warn("the wall clock jumped by {} ms", difference - *wall_over_boot_ms_);
-        clock_jumped_ = true;
-    }
-    if (!wall_over_boot_ms_) wall_over_boot_ms_ = difference;
-    if (open_) open_->retry(now);
-    if (open_ && ticked_ && stock_.unit.sound.on) {
-        const auto said = screen::suction_call_out(open_->state(), *ticked_, now, voice_wish(stock_.unit.sound));
-        if (!said.empty() && to_say_.empty()) to_say_ = said;
-    }
-    ticked_ = now;
 }
 
 }  // namespace graftside

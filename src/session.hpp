@@ -34,6 +34,11 @@ public:
     void pedal(const measure::Instant& at);
     /// "mute", or "volume" by so many per cent.
     void turn_sound(const screen::Show& show);
+    /// "dim", there and back; "wipe": the Table view is locked for wiping.
+    void turn_screen(const screen::Show& show);
+    bool dimmed() const { return dimmed_; }
+    /// One undraped screen for two readers (set-up B): the circulating nurse alone touches it.
+    bool alone() const { return alone_; }
 
     /// What a target that was touched at `at` does.
     void touched(const screen::Target& target, const measure::Instant& at);
@@ -50,6 +55,8 @@ public:
     double loudness() const { return muted_ ? 0 : volume_ / 100.0; }
 
     bool wants_to_quit() const { return quit_; }
+    /// A case stands open and is not locked yet.
+    bool under_way() const { return open_ && !open_->state().closed; }
     const OpenCase* open() const { return open_ ? &*open_ : nullptr; }
     const Stock& stock() const { return stock_; }
 
@@ -58,7 +65,14 @@ private:
         : options_(options),
           stock_(std::move(stock)),
           ledger_(std::make_unique<ledger::Ledger>(std::move(ledger))),
-          volume_(stock_.unit.sound.volume) {}
+          volume_(stock_.unit.sound.volume),
+          alone_(options_.set_up.empty() ? stock_.unit.set_up == intake::SetUp::Undraped : options_.set_up == "undraped") {
+        alone_ = alone_ && !has_desk();
+    }
+    /// A Desk of its own needs no drawer.
+    bool has_desk() const;
+    screen::VoiceWish voice_wish() const;
+    guide::Who toucher() const { return alone_ ? guide::Who::Circulating : guide::Who::Scrub; }
     void act(const std::vector<guide::Intent>& intents, const measure::Instant& at);
     void show(const screen::Show& show, const measure::Instant& at);
     void begin(Try<OpenCase> open);
@@ -86,7 +100,7 @@ private:
     screen::PhraseIds to_say_{};
     std::optional<measure::Instant> ticked_{};
     int volume_ = 0;
-    bool muted_ = false;
+    bool muted_ = false, dimmed_ = false, beat_ = false, alone_ = false;
     std::optional<std::int64_t> wall_over_boot_ms_{};
     bool clock_jumped_ = false, quit_ = false;
 };

@@ -2,10 +2,13 @@
 
 #include "device/environment.hpp"
 #include "measure/expect.hpp"
+#include "own_screens.hpp"
 
+#include <fmt/format.h>
 #include <spdlog/spdlog.h>
 
 #include <algorithm>
+#include <cstdlib>
 #include <tuple>
 
 namespace graftside {
@@ -28,12 +31,14 @@ const std::optional<intake::Glass>& glass_of(const intake::UnitFile& unit, scree
     return unit.table;
 }
 
-/// The lit glass as a person told it: on the command line, the last of which serves all that follow, else in the unit's file.
-std::optional<device::GlassSize> told(const Options& options, const Stock& stock, const Stage::Wish& wish) {
-    if (!options.screens_mm.empty()) {
-        const auto& [width, height] = options.screens_mm[std::min(wish.place, options.screens_mm.size() - 1)];
-        return device::GlassSize{.width_mm = width, .height_mm = height};
-    }
+/// The lit glass as told on the command line, the last of which serves all that follow.
+std::optional<device::GlassSize> by_line(const Options& options, const Stage::Wish& wish) {
+    if (options.screens_mm.empty()) return std::nullopt;
+    const auto& [width, height] = options.screens_mm[std::min(wish.place, options.screens_mm.size() - 1)];
+    return device::GlassSize{.width_mm = width, .height_mm = height};
+}
+
+std::optional<device::GlassSize> by_unit(const Stock& stock, const Stage::Wish& wish) {
     const auto& glass = glass_of(stock.unit, wish.reader);
     return glass ? std::optional(device::GlassSize{.width_mm = glass->width.mm(), .height_mm = glass->height.mm()}) : std::nullopt;
 }
@@ -42,6 +47,13 @@ std::optional<device::GlassSize> told(const Options& options, const Stock& stock
 screen::Theme theme(const Options& options, const Stock& stock, screen::Reader reader) {
     const bool light = options.theme.empty() ? stock.unit.theme == intake::Theme::Light : options.theme == "light";
     return light && reader != screen::Reader::Far ? screen::Theme::Light : screen::Theme::Dark;
+}
+
+device::Palette painted(screen::Theme theme, screen::Light light) {
+    const screen::Palette colours = screen::palette(theme, light);
+    device::Palette made{};
+    for (std::size_t i = 0; i < colours.size(); ++i) made[i] = {.r = colours[i].r, .g = colours[i].g, .b = colours[i].b};
+    return made;
 }
 
 }  // namespace
@@ -64,7 +76,7 @@ Try<Stage> Stage::make(const Options& options, const Stock& stock, const Wish& w
     device::WindowWish window{.title = first ? "graftside" : "graftside " + name(wish.reader),
                               .full_screen = options.windows_px.empty(),
                               .screen = wish.seat.screen,
-                              .told = told(options, stock, wish),
+                              .pointer_shown = !options.kiosk || wish.reader == screen::Reader::Desk,
                               .wait_for_refresh = first,  // two waits in one turn would halve the rate of both
                               .takes_keyboard = wish.reader != screen::Reader::Far};
     if (!options.windows_px.empty())
@@ -72,6 +84,10 @@ Try<Stage> Stage::make(const Options& options, const Stock& stock, const Wish& w
     auto opened = device::Window::open(window);
     if (!opened) return stop(opened.error());
     Stage stage(*std::move(opened), theme(options, stock, wish.reader), stock, wish);
+    stage.line_ = by_line(options, wish);
+    stage.unit_ = by_unit(stock, wish);
+    stage.screens_ = screens_path(options);
+    stage.window_.tell(stage.told());
     if (const auto failure = stage.fit()) return *failure;
     return stage;
 }
@@ -80,9 +96,15 @@ Stage::Stage(device::Window window, screen::Theme theme, const Stock& stock, con
     : window_(std::move(window)),
       reader_(wish.reader),
       seat_(wish.seat),
-      hand_(stock.unit.hand == intake::Hand::Left ? screen::Hand::Left : screen::Hand::Right) {
-    const screen::Palette colours = screen::palette(theme);
-    for (std::size_t i = 0; i < colours.size(); ++i) palette_[i] = {.r = colours[i].r, .g = colours[i].g, .b = colours[i].b};
+      words_(stock.words),
+      theme_(theme),
+      palette_(painted(theme, screen::Light::Full)),
+      hand_(stock.unit.hand == intake::Hand::Left ? screen::Hand::Left : screen::Hand::Right) {}
+
+void Stage::light(screen::Light light) {
+    if (std::exchange(light_, light) == light) return;
+    palette_ = painted(theme_, light);
+    forget();
 }
 
 std::optional<Stop> Stage::fit() {
@@ -108,7 +130,55 @@ std::optional<Stop> Stage::move_to(const device::Seat& seat) {
     const bool moves = seat.screen != seat_.screen;
     seat_ = seat;
     window_.seat(seat.screen);
+    if (seat.screen) window_.tell(told());
     return moves && seat.screen ? fit() : std::nullopt;
+}
+
+std::optional<device::Screen> Stage::glass() const {
+    const auto all = device::screens();
+    if (!all || all->empty()) return std::nullopt;
+    const std::size_t at = seat_.screen.value_or(0);
+    return (*all)[at < all->size() ? at : 0];
+}
+
+std::optional<device::GlassSize> Stage::told() const {
+    const auto here = glass();
+    if (line_ || !here) return line_ ? line_ : unit_;
+    const auto measured = measured_size(screens_, *here);
+    return measured ? measured : unit_;
+}
+
+void Stage::begin_measuring() {
+    const auto here = glass();
+    if (!here) return;
+    const double scale = window_.px_per_mm().value_or(px_per_mm_unknown);
+    measuring_ = screen::measuring(here->name, here->report.width_px, here->report.height_px, scale);
+    measuring_->told_otherwise = line_.has_value();
+    measuring_->left_out.assign(told_.begin(), told_.end());
+}
+
+Try<std::string> Stage::work_measuring(const screen::Show& show) {
+    if (!measuring_) return std::string();
+    if (show.page == "measure-step") measuring_ = screen::stepped(*measuring_, std::atoi(show.argument.c_str()));
+    if (show.page == "measure-use") return use_measured();
+    if (show.page == "measure-leave") leave_measuring();
+    return std::string();
+}
+
+/// Kept for the next start, and used from now on.
+Try<std::string> Stage::use_measured() {
+    const screen::Glass size = screen::glass_of(*measuring_);
+    const device::GlassSize lit{.width_mm = size.width_mm, .height_mm = size.height_mm};
+    const auto here = glass();
+    leave_measuring();
+    if (!here) return std::string();
+    const auto failure =
+        screens_.empty() ? std::optional<std::string>("there is no configuration folder") : keep_size(screens_, *here, lit);
+    window_.tell(line_ ? line_ : std::optional(lit));
+    if (auto stopped = fit()) return *std::move(stopped);
+    if (failure) spdlog::warn("the measured size is not kept: {}", *failure);
+    return failure ? words_("measure.not_kept", {*failure})
+                   : words_("measure.kept", {fmt::format("{:.0f}", lit.width_mm), fmt::format("{:.0f}", lit.height_mm)});
 }
 
 bool Stage::show(const screen::View& view, const screen::Finger& finger) {

@@ -3,6 +3,7 @@
 
 #include "device/renderer.hpp"
 #include "device/seats.hpp"
+#include "screen/measuring.hpp"
 #include "screen/theme.hpp"
 #include "screen/touch.hpp"
 #include "stock.hpp"
@@ -41,6 +42,15 @@ public:
     /// What stood on the glass is gone: the next frame is drawn in any case.
     void forget() { shown_.shapes.clear(); }
 
+    /// How much light comes off it: the next frame is drawn so.
+    void light(screen::Light light);
+
+    /// Measuring this screen against a bank card: begins; and what a target of its page does. What was kept, or why not, is for people.
+    void begin_measuring();
+    const std::optional<screen::Measuring>& measuring() const { return measuring_; }
+    Try<std::string> work_measuring(const screen::Show& show);
+    void leave_measuring() { measuring_.reset(); }
+
     bool resized = false;
     bool picture_owed = false;  // the frame last drawn is not one that stays
     int pictures = 0;
@@ -48,12 +58,23 @@ public:
 private:
     Stage(device::Window window, screen::Theme theme, const Stock& stock, const Wish& wish);
     void tell_short_of(const screen::Frame& frame);
+    /// The screen it fills, or the first; none: there is none.
+    std::optional<device::Screen> glass() const;
+    /// How large that is, as a person told or measured it.
+    std::optional<device::GlassSize> told() const;
+    Try<std::string> use_measured();
 
     device::Window window_;
     screen::Reader reader_;
     device::Seat seat_{};
+    screen::Words words_;
+    std::optional<device::GlassSize> line_{}, unit_{};  // as told on the command line, and in the unit's file
+    std::string screens_{};                             // the file of measured ones
+    std::optional<screen::Measuring> measuring_{};
     std::set<std::string> told_{};
     std::optional<device::Renderer> renderer_{};
+    screen::Theme theme_;
+    screen::Light light_ = screen::Light::Full;
     device::Palette palette_{};
     screen::Hand hand_;
     screen::Canvas canvas_{};

@@ -40,6 +40,9 @@ struct Options {
     std::vector<int> monitors{};                               // one a view; left out: the first ones
     std::string theme{};
     std::vector<std::pair<double, double>> screens_mm{};  // one a view
+    std::string screens{};                                // empty: screens.toml of the configuration folder
+    std::string set_up{};                                 // draped, undraped; empty: the unit's
+    bool kiosk = false;                                   // no pointer on Table and Far view, no closing in a case
     std::vector<std::pair<int, int>> windows_px{};        // one a view; none: full screen
     std::optional<measure::Day> on{};
     bool quiet = false;

@@ -1,6 +1,17 @@
 #include "touching.hpp"
 
+#include "screen/drawer.hpp"
+
 namespace graftside {
+
+screen::View table_view(const Session& session, const Desk& desk, const measure::Instant& now) {
+    screen::View view = session.view(now);
+    auto* model = std::get_if<screen::TableModel>(&view);
+    if (model == nullptr || !session.alone()) return view;
+    if (auto page = desk.typing_page(now)) return *std::move(page);
+    model->drawer = desk.drawer(now);
+    return view;
+}
 
 screen::Outcome meet(screen::Touch& touch, const screen::Frame& shown, const device::Event& event) {
     if (const auto* press = std::get_if<device::Pressed>(&event))
@@ -10,9 +21,14 @@ screen::Outcome meet(screen::Touch& touch, const screen::Frame& shown, const dev
     return screen::Nothing{};
 }
 
-void carry_out(Session& session, const screen::Outcome& outcome, const measure::Instant& at) {
-    if (const auto* counted = std::get_if<screen::Counted>(&outcome)) session.touched(counted->target, at);
-    if (const auto* bounced = std::get_if<screen::Bounced>(&outcome)) session.bounced(bounced->target);
+void carry_out(Session& session, Desk& desk, const screen::Outcome& outcome, const measure::Instant& at) {
+    const auto* counted = std::get_if<screen::Counted>(&outcome);
+    const auto* bounced = std::get_if<screen::Bounced>(&outcome);
+    if (counted == nullptr && bounced == nullptr) return;
+    const screen::Target& target = counted != nullptr ? counted->target : bounced->target;
+    if (target.id.starts_with(screen::drawer_prefix)) return desk.take(outcome, at);
+    if (counted != nullptr) session.touched(target, at);
+    if (bounced != nullptr) session.bounced(target);
 }
 
 }  // namespace graftside

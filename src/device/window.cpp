@@ -15,6 +15,7 @@ struct Window::Core {
     std::shared_ptr<Session> session{};
     GLFWwindow* handle = nullptr;
     std::optional<GlassSize> told{};
+    std::optional<std::size_t> on{};  // which screen
     std::optional<double> px_per_mm{};
     std::unique_ptr<Input> input{};
     ~Core() {
@@ -79,6 +80,7 @@ Result<Window> Window::open(const WindowWish& wish) {
     ::glfwSwapInterval(wish.wait_for_refresh ? 1 : 0);
     if (!wish.pointer_shown) ::glfwSetInputMode(core->handle, GLFW_CURSOR, GLFW_CURSOR_HIDDEN);
     core->told = wish.told;
+    core->on = wish.screen;
     core->px_per_mm = scale_of(wish.screen, wish.told);
     core->input = std::make_unique<Input>(core->handle, core->px_per_mm.value_or(1.0));
     core->session->add(*core->input);
@@ -104,6 +106,11 @@ int Window::height_px() const {
 
 std::optional<double> Window::px_per_mm() const { return core_->px_per_mm; }
 
+void Window::tell(const std::optional<GlassSize>& told) {
+    core_->told = told;
+    core_->px_per_mm = scale_of(core_->on, told);
+}
+
 void Window::measure_by(double px_per_mm) { core_->input->measure_by(px_per_mm); }
 
 void Window::seat(std::optional<std::size_t> screen) {
@@ -118,6 +125,7 @@ void Window::seat(std::optional<std::size_t> screen) {
     }
     ::glfwSetWindowMonitor(core_->handle, on, 0, 0, mode->width, mode->height, mode->refreshRate);
     ::glfwShowWindow(core_->handle);
+    core_->on = screen;
     core_->px_per_mm = scale_of(screen, core_->told);
 }
 

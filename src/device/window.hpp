@@ -52,6 +52,8 @@ public:
     int height_px() const;
     /// From what was told, else from the monitor's own report, if that is plausible. measure_by does not change it.
     std::optional<double> px_per_mm() const;
+    /// Another size than was told, or none any more.
+    void tell(const std::optional<GlassSize>& told);
     /// By what presses are turned into millimetres. Until it is known, one pixel counts as one.
     void measure_by(double px_per_mm);
 

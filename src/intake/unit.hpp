@@ -1,6 +1,7 @@
 // What a unit decides for itself, as values.
 //
 // language ("en"), theme = "dark" | "light" (dark), hand = "right" | "left" (the side of the Table's targets; right),
+// set_up = "draped" | "undraped" (draped)
 // holder = "table" | "desk" | "foot-switch" (who holds the count at first; table)
 // [screens_mm] table, desk, far = [width, height] of the lit glass in mm, each optional: else what the system reports
 // [[count]]    id, title: what is counted, at least one
@@ -26,6 +27,8 @@ namespace intake {
 
 enum class Theme { Dark, Light };
 enum class Hand { Right, Left };
+/// Who touches the Table view: the scrub nurse through a drape, or, on one undraped screen, the circulating nurse.
+enum class SetUp { Draped, Undraped };
 
 /// What the unit wants to hear; off unless it says so.
 struct Sound {
@@ -55,6 +58,7 @@ struct UnitFile {
     std::string language = "en";
     Theme theme = Theme::Dark;
     Hand hand = Hand::Right;
+    SetUp set_up = SetUp::Draped;
     guide::Source holder = guide::Source::Table;
     std::optional<Glass> table{}, desk{}, far{};
     Sound sound{};

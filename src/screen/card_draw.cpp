@@ -12,12 +12,14 @@ bool has_picture(const Card& card) { return !std::holds_alternative<std::monosta
 
 /// The giant figure with its words, in the middle of its box. The line goes first where the height does not do.
 void draw_figure(Pen& pen, const Figure& figure, const Box& box) {
-    const double numeral = pen.cap(Type::Numeral), after = pen.cap(Type::Text) * 1.4;
+    const double numeral = pen.cap(Type::Numeral);
+    double after = pen.cap(Type::Text) * 1.4;
     const Block under = pen.block(figure.under, {Type::Lead, Type::Text}, {box.w, 1e9, 2});
     Block line = pen.block(figure.line, {Type::Text}, {box.w, 1e9, 2});
     const double between = pen.cap(Type::Text) * 0.5;
     const auto height = [&] { return numeral + after + under.height + (line.lines.empty() ? 0 : between + line.height); };
     if (height() > box.h) line = {};
+    if (height() > box.h) after = pen.cap(Type::Text) * 0.8;
     const bool fits = height() <= box.h && pen.width(Type::Numeral, figure.numeral) <= box.w;
     if (!fits) pen.falls_short(figure.numeral + " " + figure.under);
     double y = box.y + std::max(0.0, (box.h - height()) / 2);

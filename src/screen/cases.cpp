@@ -30,12 +30,28 @@ void turn_pages(PickModel& made, std::vector<Target> all, const std::string& whi
                             {.page = "cases", .argument = which + std::to_string(next)}));
 }
 
+/// What is chosen before draping.
+void set_up_page(PickModel& made, const CaseList& list, const Words& words) {
+    made.title = words("set_up.title");
+    made.lines = {words("set_up.line")};
+    Target draped = row("draped", words("set_up.draped"), words("set_up.draped_line"), {.page = "draped"});
+    Target undraped = row("undraped", words("set_up.undraped"), words("set_up.undraped_line"), {.page = "undraped"});
+    (list.alone ? undraped : draped).look = Look::Filled;
+    if (!list.may_be_alone) undraped.why_not = words("set_up.has_desk");
+    made.choices = {std::move(draped), std::move(undraped),
+                    row("measure", words("set_up.measure"), words("set_up.measure_line"), {.page = "measure"}),
+                    row("dim", words(list.dimmed ? "set_up.bright" : "set_up.dim"), words("set_up.dim_line"), {.page = "dim"})};
+    made.foot = {row("back", words("page.back"), "", {.page = "cases"})};
+}
+
 }  // namespace
 
 PickModel cases(const CaseList& list, const ScreenState& screen, const std::optional<Banner>& banner, const Words& words) {
     PickModel made{.banner = banner};
     std::vector<Target> all{};
-    if (screen.argument.starts_with("files")) {
+    if (screen.argument == "set-up") {
+        set_up_page(made, list, words);
+    } else if (screen.argument.starts_with("files")) {
         made.title = words("list.files");
         made.lines = {words("list.files_line", {list.folder})};
         for (const CaseFileLine& file : list.files) {
@@ -54,6 +70,7 @@ PickModel cases(const CaseList& list, const ScreenState& screen, const std::opti
         made.foot = {row("new", words("list.new"), words("list.new_line"), {.page = "new"}),
                      row("files", words("list.from_file"), "", {.page = "cases", .argument = "files"})};
         turn_pages(made, std::move(all), "", screen.argument, words);
+        made.foot.push_back(row("set-up", words("set_up.open"), "", {.page = "cases", .argument = "set-up"}));
         made.foot.push_back(row("quit", words("list.quit"), words("hand.hold"), {.page = "quit"}));
         made.foot.back().press = Press::Hold;
     }

@@ -23,9 +23,10 @@ struct CaseList {
     std::vector<CaseFileLine> files{};    // case files that wait in the unit's folder, then the invented ones
     std::string folder{};                 // where files are looked for
     std::vector<std::string> problems{};  // of the last file that was tried
+    bool dimmed = false, alone = false, may_be_alone = true;
 };
 
-/// Pages by `screen.argument`: "" the cases; "files" the case files.
+/// Pages by `screen.argument`: "" the cases; "files" the case files; "set-up" what is chosen before draping.
 PickModel cases(const CaseList& list, const ScreenState& screen, const std::optional<Banner>& banner, const Words& words);
 
 }  // namespace screen

@@ -9,9 +9,11 @@ namespace screen {
 
 /// What the Desk remembers and may lose in a crash.
 struct DeskState {
-    std::string page{};      // "" | "note" | "clocks" | "clock" | "counts" | "count" | "seen" | "by" | "otherwise" | "sound" | "plan" | "plan-why"
+    std::string page{};      // "" | "note" | "clocks" | "clock" | "counts" | "count" | "seen" | "by" | "otherwise" | "sound" | "screen" |
+                             // "plan" | "plan-why"
     std::string argument{};  // what the page is about: a clock, an item, "ITEM=NUMBER", spokes
     std::string typed{};     // in a field
+    std::size_t turned = 0;  // pages by which a long list of actions is turned on
     bool operator==(const DeskState&) const = default;
 };
 
@@ -19,6 +21,8 @@ struct DeskState {
 bool has_field(const DeskState& desk);
 /// What a target of the Desk does to the Desk alone.
 DeskState turned_to(const Show& show);
+/// What a key under a finger does to the field: Show "key" with a letter, "erase", or "put" with all of it.
+DeskState keyed_in(DeskState desk, const Show& show);
 /// A letter more or, for U+0008, one less; bounded.
 DeskState typed(DeskState desk, char32_t letter);
 

@@ -12,7 +12,6 @@ namespace {
 using guide::CaseState;
 
 constexpr std::array clocks = {"suction", "decompressed", "open-sky", "donor-out", "case"};
-constexpr std::size_t longest_note = 240, longest_initials = 12, longest_number = 3;
 
 Target keyed(std::string key, Target target) {
     target.key = std::move(key);
@@ -42,9 +41,15 @@ Target held(Target target, const Words& words) {
     return target;
 }
 
+void add_foot(std::vector<Target>& actions, const CaseState& state, const Around& around, const Words& words) {
+    if (around.foot_switch.empty() || state.holder == std::optional(guide::Source::FootSwitch)) return;
+    actions.push_back(held(act("J", "foot-counts", words("desk.foot"), {guide::HoldCount{.source = guide::Source::FootSwitch}}), words));
+}
+
 /// The spoke, its undoing and the blade raised, while the desk counts; else the count may be taken over.
 void add_count(std::vector<Target>& actions, const CaseState& state, const Around& around, const Words& words) {
     const bool ours = state.holder == std::optional(guide::Source::Desk);
+    if (around.alone && !ours) return add_foot(actions, state, around, words);  // the count is on the same screen
     if (guide::cutting(state) && ours) {
         actions.push_back(act("Space", "spoke", words("cut.spoke"), {guide::CountSpoke{.source = guide::Source::Desk}}));
         actions.back().look = guide::blade(state).to_go == 0 ? Look::Hollow : Look::Filled;
@@ -55,9 +60,7 @@ void add_count(std::vector<Target>& actions, const CaseState& state, const Aroun
     }
     if (!ours)
         actions.push_back(held(act("H", "take-count", words("desk.take"), {guide::HoldCount{.source = guide::Source::Desk}}), words));
-    if (!around.foot_switch.empty() && state.holder != std::optional(guide::Source::FootSwitch))
-        actions.push_back(
-            held(act("J", "foot-counts", words("desk.foot"), {guide::HoldCount{.source = guide::Source::FootSwitch}}), words));
+    add_foot(actions, state, around, words);
 }
 
 /// The present step, where it is the circulating nurse's or everybody's to close by one tap.
@@ -79,6 +82,15 @@ DeskPage sound_page(const Around& around, const Words& words) {
                         open("-", "softer", words("desk.softer", {volume}), {.page = "volume", .argument = "-10"}), back(words)}};
 }
 
+/// What the screens themselves do: the light, and the lock for wiping the Table view's.
+DeskPage screen_page(const CaseState& state, const Around& around, const Words& words) {
+    DeskPage made{.heading = words("desk.screen"),
+                  .actions = {open("D", "dim", words(around.dimmed ? "set_up.bright" : "set_up.dim"), {.page = "dim"})}};
+    if (may_wipe(state)) made.actions.push_back(open("W", "wipe", words("desk.wipe"), {.page = "wipe"}));
+    made.actions.push_back(back(words));
+    return made;
+}
+
 DeskPage main_page(const CaseState& state, const Around& around, const Words& words) {
     DeskPage made{.heading = words("desk.actions"), .line = words("desk.scan")};
     if (const guide::Step* step = guide::current_step(state); step != nullptr && step->quiet) made.line = words("desk.quiet");
@@ -95,6 +107,7 @@ DeskPage main_page(const CaseState& state, const Around& around, const Words& wo
     if (state.plan) made.actions.push_back(open("L", "plan", words("desk.plan"), {.page = "plan"}));
     made.actions.push_back(open("X", "otherwise", words("desk.otherwise"), {.page = "otherwise"}));
     made.actions.back().look = Look::Watch;
+    made.actions.push_back(open("M", "screen", words("desk.screen"), {.page = "screen"}));
     if (around.volume) made.actions.push_back(open("V", "sound", words("desk.sound"), {.page = "sound"}));
     return made;
 }
@@ -206,48 +219,16 @@ DeskPage by_page(const CaseState& state, const DeskState& desk, const Words& wor
         act("Enter", "checked", words("desk.write"), {guide::CheckCount{.item = item, .seen = number(seen), .by = desk.typed}}), words);
 }
 
-bool letter_belongs(const std::string& page, char32_t letter) {
-    if (page == "seen" || page == "plan") return letter >= U'0' && letter <= U'9';
-    return letter >= U' ' && letter != 0x7f;
-}
-
-std::size_t longest(const std::string& page) {
-    if (page == "seen" || page == "plan") return longest_number;
-    return page == "by" ? longest_initials : longest_note;
-}
-
-void append(std::string& text, char32_t letter) {
-    const auto byte = [&](char32_t bits) { text.push_back(static_cast<char>(bits)); };
-    if (letter < 0x80) {
-        byte(letter);
-    } else if (letter < 0x800) {
-        byte(0xc0 | letter >> 6), byte(0x80 | (letter & 0x3f));
-    } else if (letter < 0x10000) {
-        byte(0xe0 | letter >> 12), byte(0x80 | (letter >> 6 & 0x3f)), byte(0x80 | (letter & 0x3f));
-    }
-}
-
-void erase(std::string& text) {
-    while (!text.empty() && (static_cast<unsigned char>(text.back()) & 0xc0U) == 0x80U) text.pop_back();
-    if (!text.empty()) text.pop_back();
-}
-
 }  // namespace
 
-bool has_field(const DeskState& desk) { return desk.page == "note" || desk.page == "seen" || desk.page == "by" || desk.page == "plan"; }
-
-DeskState turned_to(const Show& show) { return {.page = show.page, .argument = show.argument}; }
-
-DeskState typed(DeskState desk, char32_t letter) {
-    if (letter == U'\b') {
-        erase(desk.typed);
-    } else if (has_field(desk) && letter_belongs(desk.page, letter) && desk.typed.size() < longest(desk.page)) {
-        append(desk.typed, letter);
-    }
-    return desk;
+std::vector<Target> empty_desk_actions(const Around& around, const Words& words) {
+    return {open("G", "measure", words("set_up.measure"), {.page = "measure"}),
+            open("D", "dim", words(around.dimmed ? "set_up.bright" : "set_up.dim"), {.page = "dim"})};
 }
 
-DeskPage desk_page(const CaseState& state, const DeskState& desk, const Around& around, const Words& words) {
+namespace {
+
+DeskPage page_of(const CaseState& state, const DeskState& desk, const Around& around, const Words& words) {
     if (state.closed) return main_page(state, around, words);
     if (desk.page == "note") return note_page(desk, words);
     if (desk.page == "clocks") return clocks_page(state, around, words);
@@ -259,8 +240,23 @@ DeskPage desk_page(const CaseState& state, const DeskState& desk, const Around& 
     if (desk.page == "plan" && state.plan) return desk_spokes_page(state, desk, words);
     if (desk.page == "plan-why" && state.plan) return desk_plan_why_page(state, desk, words);
     if (desk.page == "sound") return sound_page(around, words);
+    if (desk.page == "screen") return screen_page(state, around, words);
     if (desk.page == "otherwise") return otherwise_page(state, words);
     return main_page(state, around, words);
+}
+
+}  // namespace
+
+DeskPage desk_page(const CaseState& state, const DeskState& desk, const Around& around, const Words& words) {
+    DeskPage made = page_of(state, desk, around, words);
+    if (!around.alone) return made;
+    const guide::Step* step = guide::current_step(state);
+    const bool room = step != nullptr && !step->quiet && !guide::cutting(state);
+    // Where nothing may lie over the Table view there are no keys; what cannot be done without them and read back is not offered.
+    if (!room) std::erase_if(made.actions, [](const Target& one) { return one.id == "plan"; });
+    if (room && made.field) made.keys = desk_keys(state, desk, words);
+    if (!room && made.field) made.line = words("drawer.no_keys");
+    return made;
 }
 
 }  // namespace screen

@@ -8,10 +8,14 @@ namespace screen {
 /// A page of the Desk: what stands over its actions, the actions, and the field if one is open.
 struct DeskPage {
     std::string heading{}, line{};
-    std::vector<Target> actions{};
+    std::vector<Target> actions{}, keys{};
     std::optional<DeskModel::Field> field{};
 };
 
+/// Before a case stands open.
+std::vector<Target> empty_desk_actions(const Around& around, const Words& words);
+/// What a keyboard would do, under a finger: digits for a count, names for who saw it, letters for a note.
+std::vector<Target> desk_keys(const guide::CaseState& state, const DeskState& desk, const Words& words);
 DeskPage desk_page(const guide::CaseState& state, const DeskState& desk, const Around& around, const Words& words);
 
 /// "plan": the surgeon's number of spokes is typed, what it comes to stands beside it; "plan-why": the reason puts it in use.

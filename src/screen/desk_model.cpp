@@ -85,13 +85,16 @@ DeskModel desk(const CaseState& state, const DeskState& desk, const Around& arou
     made.heading = std::move(page.heading);
     made.line = std::move(page.line);
     made.actions = std::move(page.actions);
+    made.keys = std::move(page.keys);
+    made.turned = desk.turned;
     made.field = std::move(page.field);
     return made;
 }
 
 DeskModel empty_desk(const Around& around, const Words& words) {
-    DeskModel made{.title = words("desk.no_case"), .banner = banner(around, words)};
+    DeskModel made{.title = words("desk.no_case"), .actions = empty_desk_actions(around, words), .banner = banner(around, words)};
     made.strip.time = measure::hour_minute(around.now);
+    made.strip.beat = around.beat;
     return made;
 }
 

@@ -1,5 +1,6 @@
 // The Far view in millimetres: a column with eye, suture and clock, and beside it the one thing to be read, as large as it
-// goes. Everything grows with the glass; what a glass is too small for at 3 m is told, never shrunk in silence.
+// goes. On an upright glass the column's head and foot stand over and under it. Everything grows with the glass; what a glass is
+// too small for at 3 m is told, never shrunk in silence.
 #include "measure/overloaded.hpp"
 #include "screen/pen.hpp"
 
@@ -17,9 +18,25 @@ struct Places {
     Box column{}, figure{};
 };
 
-Places places(const Pen& pen) {
+/// On an upright glass: what stands over the figure, and what under it.
+double head_height(const Pen& pen, const FarModel& model) {
+    const double g = pen.gap(), eye = pen.cap(Type::Value) + 2 * g;
+    if (std::holds_alternative<FarModel::Dial>(model.shown)) return eye + pen.cap(Type::Lead) * 2.2 + pen.cap(Type::Display) + g;
+    return eye + (model.holder.empty() ? 0 : pen.pitch(Type::Text) + g);
+}
+
+double foot_height(const Pen& pen, const FarModel& model) {
+    const double clock = model.clock ? pen.cap(Type::Value) + 2 * pen.gap() : 0, line = pen.pitch(Type::Text) + pen.gap();
+    return clock + (model.banner ? 2 * line : line);
+}
+
+Places places(const Pen& pen, const FarModel& model) {
     const Glass& glass = pen.canvas().glass;
     const double g = pen.gap(), h = glass.height_mm - 2 * g, w = column_share * glass.width_mm;
+    if (glass.portrait()) {
+        const double head = head_height(pen, model), across = glass.width_mm - 2 * g;
+        return {.column = {g, g, across, h}, .figure = {g, g + head, across, h - head - foot_height(pen, model)}};
+    }
     return {.column = {g, g, w - g, h}, .figure = {w + g, g, glass.width_mm - w - 2 * g, h}};
 }
 
@@ -50,8 +67,9 @@ void draw_shown(Pen& pen, const FarModel::Numeral& numeral, const Places& at) {
     pen.text({middle, top + cap + gap}, under, ink, Align::Centre);
     if (!under.fits || pen.width(Type::Numeral, numeral.digits) > at.figure.w) pen.falls_short(numeral.under);
     if (!numeral.watch) return;
-    const double size = pen.cap(Type::Lead) * 1.4;
-    sign(pen, Banner::Level::Watch, {at.column.right() - size - pen.gap(), at.column.centre().y - size * 0.3, size, size});
+    const double size = pen.cap(Type::Lead) * 1.4, x = at.column.right() - size - pen.gap();
+    const double y = pen.canvas().glass.portrait() ? at.column.y : at.column.centre().y - size * 0.3;
+    sign(pen, Banner::Level::Watch, {x, y, size, size});
 }
 
 void draw_shown(Pen& pen, const FarModel::Said& said, const Places& at) {
@@ -98,7 +116,7 @@ void draw_far_clock(Pen& pen, const ClockShown& clock, Box column, const std::op
 Frame draw(const FarModel& model, const Canvas& canvas) {
     Pen pen(canvas);
     pen.add(picture::Panel{.box = {0, 0, canvas.glass.width_mm, canvas.glass.height_mm}, .fill = Ink::Black, .edge = Ink::Black});
-    const Places at = places(pen);
+    const Places at = places(pen, model);
     pen.text({at.column.x, at.column.y}, model.eye, Type::Value, Ink::Soft);
     const Block holder = pen.block(model.holder, {Type::Text}, {at.column.w - 2 * pen.gap(), at.column.h, 2});
     pen.text({at.column.x, at.column.y + pen.cap(Type::Value) + 2 * pen.gap()}, holder, Ink::Soft);
@@ -111,6 +129,7 @@ Frame draw(const FarModel& model, const Canvas& canvas) {
     } else if (model.banner) {
         draw_far_banner(pen, *model.banner, at.column);
     }
+    if (model.beat) pen.heart({canvas.glass.width_mm - pen.gap(), 0, pen.gap(), pen.gap() * 3}, *model.beat);
     if (const double reach = far_reach_mm(canvas.type); reach < 3000) pen.falls_short(fmt::format("3 m, only {:.1f} m", reach / 1000));
     return pen.take();
 }

@@ -76,6 +76,7 @@ std::optional<Banner> far_banner(const Around& around, const Words& words) {
 
 FarModel far(const CaseState& state, const Around& around, const Words& words) {
     FarModel made{.eye = state.side.empty() ? words("far.eye_unknown") : words("strip." + state.side), .banner = far_banner(around, words)};
+    made.beat = around.beat;
     if (state.closed) {
         made.shown = FarModel::Said{.text = words("far.closed"), .level = Banner::Level::Notice};
         return made;

@@ -75,8 +75,14 @@ double key_side(const std::vector<Target>& keys) {
     return side;
 }
 
+/// As many a row as were asked for, fewer on a narrow glass.
+int keys_across(const FormModel& model, double width) {
+    const double side = key_side(model.keys), g = 3;
+    return std::clamp(static_cast<int>((width + g) / (side + g)), 1, std::max(1, model.keys_a_row));
+}
+
 void draw_keys(Pen& pen, const FormModel& model, const Box& box) {
-    const int across = std::max(1, model.keys_a_row), n = static_cast<int>(model.keys.size()), rows = (n + across - 1) / across;
+    const int across = keys_across(model, box.w), n = static_cast<int>(model.keys.size()), rows = (n + across - 1) / across;
     const double g = 3, h = std::min((box.h - g * (rows - 1)) / rows, pen.cap(Type::Text) * 6);
     for (int i = 0; i < n; ++i) {
         const int place = i / across;
@@ -93,7 +99,7 @@ struct Split {
 Split split(const Pen& pen, const FormModel& model, const Box& box) {
     if (model.keys.empty()) return {box, {}};
     const Glass& glass = pen.canvas().glass;
-    const int across = std::max(1, model.keys_a_row), rows = (static_cast<int>(model.keys.size()) + across - 1) / across;
+    const int across = keys_across(model, box.w), rows = (static_cast<int>(model.keys.size()) + across - 1) / across;
     const double side = key_side(model.keys), g = pen.gap();
     if (glass.portrait() || across > 5) {
         const double h = std::max(rows * side + (rows - 1) * 3, std::min(box.h * 0.5, rows * pen.cap(Type::Text) * 6));

@@ -70,8 +70,9 @@ struct Strip {
     std::string sizes{};      // "host 7.50 · donor 7.75"
     std::string phase{};      // "Host · cutting"
     std::vector<ClockShown> clocks{};
-    std::string time{};    // "09:41"
-    std::string holder{};  // "count: Table"
+    std::string time{};          // "09:41"
+    std::string holder{};        // "count: Table"
+    std::optional<bool> beat{};  // the heart: one way or the other, by turns
 };
 
 struct Line {
@@ -111,12 +112,32 @@ struct Card {
     std::vector<Row> foot{};  // "Next, have ready" …
 };
 
+/// What is being typed.
+struct Typed {
+    std::string label{}, text{}, line{};
+};
+
+/// Of the Desk, on the one screen that two readers share; see drawer.hpp.
+struct Drawer {
+    std::string nurse{};  // may she leave the room
+    bool stay = false;    // she may not
+    Row open_now{};
+    Target handle{};
+    bool open = false, narrow = false;
+    std::string heading{}, line{};
+    std::vector<Row> rows{};
+    std::vector<Target> actions{};
+    std::optional<Typed> field{};    // typed on a keyboard
+    std::optional<Banner> banner{};  // the Desk's own, where the Table view has none
+};
+
 struct TableModel {
     Strip strip{};
     std::vector<Line> path{};
     Card card{};
     std::vector<Target> hand{};  // the hand's column, first is the biggest
     std::optional<Banner> banner{};
+    std::optional<Drawer> drawer{};
 };
 
 /// A page with one list of targets to choose from: cases, departures, marks, reasons, sutures to redo.
@@ -166,6 +187,7 @@ struct FarModel {
     std::string eye{}, holder{};  // holder: who counts, while the blade goes down
     std::optional<ClockShown> clock{};
     std::variant<std::monostate, Numeral, Said, Dial> shown{};
+    std::optional<bool> beat{};
     std::optional<Banner> banner{};
 };
 
@@ -220,9 +242,7 @@ struct PlanModel {
 
 /// The circulating nurse's view: what is and what may be done, every action with its key.
 struct DeskModel {
-    struct Field {  // what is being typed
-        std::string label{}, text{}, line{};
-    };
+    using Field = Typed;
     Strip strip{};
     std::string title{};                           // the present step
     std::string nurse{};                           // may she leave the room
@@ -230,12 +250,22 @@ struct DeskModel {
     std::vector<Row> step{};                       // open now, do not open yet, have ready
     std::vector<Row> times{}, counts{}, record{};  // record: newest first
     std::string heading{}, line{};                 // over the actions
-    std::vector<Target> actions{};
+    std::vector<Target> actions{}, keys{};         // keys: letters or names under a finger, where there is no keyboard
+    std::size_t turned = 0;                        // pages by which a list of actions is turned on
     std::optional<Field> field{};
     std::optional<Banner> banner{};
 };
 
-using View = std::variant<TableModel, PickModel, FormModel, PlanModel, FarModel, DeskModel>;
+/// A screen is measured: the outline of a bank card, made to match one that lies on it.
+struct MeasureModel {
+    std::string title{}, figure{};
+    std::vector<std::string> lines{}, notes{};
+    double card_w = 0, card_h = 0;  // of the outline, in the millimetres the page is drawn in
+    std::vector<Target> steps{}, foot{};
+    std::optional<Banner> banner{};
+};
+
+using View = std::variant<TableModel, PickModel, FormModel, PlanModel, FarModel, DeskModel, MeasureModel>;
 
 /// What no event says; the app fills it in. Screen knows no ledger and no device.
 struct Around {
@@ -245,7 +275,9 @@ struct Around {
     bool damaged = false, clock_jumped = false;
     std::string screen_lost{};    // the words for a screen that is gone
     std::optional<int> volume{};  // per cent; none: the unit has no sound
-    bool muted = false;
+    bool muted = false, dimmed = false;
+    bool alone = false;                         // one screen for two readers: the Desk is a drawer of the Table view
+    std::optional<bool> beat{};                 // turns with each second that went through session and ledger
     std::string foot_switch{};                  // the key that is the foot switch; empty: there is none
     guide::Source here = guide::Source::Table;  // which source this view's taps are
     std::optional<std::string> refusal{};       // the words of the last refusal, until the next tap

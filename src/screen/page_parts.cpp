@@ -45,7 +45,8 @@ Box draw_bottom(Pen& pen, const PageWords& page, Box left) {
     };
     std::optional<Box> beside;
     if (!page.foot.empty()) {
-        const Box row = take(std::max(tallest_mm(page.foot), pen.cap(Type::Text) * 3.6));
+        const bool reasons = std::any_of(page.foot.begin(), page.foot.end(), [](const Target& one) { return !one.why_not.empty(); });
+        const Box row = take(std::max(tallest_mm(page.foot), pen.cap(Type::Text) * (reasons ? 4.6 : 3.6)));
         const double w = foot_width(pen, page.foot, row.w), rest = row.w - w - g;
         draw_row(pen, page.foot, {left_hand ? row.x : row.right() - w, row.y, w, row.h});
         const Box free{left_hand ? row.right() - rest : row.x, row.y, rest, row.h};

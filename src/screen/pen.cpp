@@ -37,6 +37,11 @@ void Pen::text(Point at, const Block& block, Ink ink, Align align) {
     }
 }
 
+void Pen::heart(const Box& box, bool beat) {
+    const double radius = std::min(box.w * 0.36, box.h * 0.2), x = box.centre().x, apart = radius * 1.4, y = box.centre().y;
+    add(picture::Disc{.centre = {x, y + (beat ? -apart : apart)}, .radius = radius, .ink = Ink::Soft});
+}
+
 namespace {
 
 picture::Polygon around(Point centre, double radius, int corners, double from_deg, Ink ink) {

@@ -1,5 +1,5 @@
 #include "measure/overloaded.hpp"
-#include "screen/table_parts.hpp"
+#include "screen/drawer.hpp"
 #include "screen/target_draw.hpp"
 
 #include <algorithm>
@@ -57,33 +57,52 @@ void draw_banner(Pen& pen, const Banner& banner, const Box& box) {
     pen.text({box.x + cap + indent, box.y + (box.h - block.height) / 2}, block, colours.ink);
 }
 
+namespace {
+
+/// The banner at the foot of the box, on a small glass in place of the path; returns what is left for what stands above.
+Box draw_path_and_banner(Pen& pen, const TableModel& model, const TableLayout& layout, Box box) {
+    const auto& banner = model.banner || !model.drawer ? model.banner : model.drawer->banner;
+    const double banner_h = banner ? banner_height(pen, *banner, box.w) : 0;
+    // On a small glass the banner stands in place of the path.
+    const bool over_path = banner && !layout.path_column && !model.drawer;
+    if (over_path) {
+        draw_banner(pen, *banner, {layout.path.x, layout.path.y, layout.path.w, banner_h});
+        const double more = std::max(0.0, banner_h - layout.path.h);
+        return {box.x, box.y + more, box.w, box.h - more};
+    }
+    if (!model.drawer || (layout.path_column && !model.drawer->open)) draw_path(pen, model.path, layout);
+    if (!banner) return box;
+    draw_banner(pen, *banner, {box.x, box.bottom() - banner_h, box.w, banner_h});
+    return {box.x, box.y, box.w, box.h - banner_h - pen.gap()};
+}
+
+}  // namespace
+
 Frame draw(const TableModel& model, const Canvas& canvas) {
     Pen pen(canvas);
-    const TableLayout layout = table_layout(pen);
+    TableLayout layout = table_layout(pen);
     pen.add(picture::Panel{.box = {0, 0, canvas.glass.width_mm, canvas.glass.height_mm}, .fill = Ink::Ground, .edge = Ink::Ground});
     draw_strip(pen, model.strip, layout);
     const auto [over, hand_top] = draw_hand(pen, model.hand, layout);
-    Box card = layout.card;
-    if (layout.strip_rows) card.h = hand_top - pen.gap() - card.y;
-    const double banner_h = model.banner ? banner_height(pen, *model.banner, card.w) : 0;
-    if (model.banner && !layout.path_column) {  // on a small glass the banner stands in place of the path
-        draw_banner(pen, *model.banner, {layout.path.x, layout.path.y, layout.path.w, banner_h});
-        const double more = std::max(0.0, banner_h - layout.path.h);
-        card.y += more;
-        card.h -= more;
-    } else {
-        draw_path(pen, model.path, layout);
+    if (layout.strip_rows) layout.card.h = hand_top - pen.gap() - layout.card.y;
+    if (model.drawer) layout = with_drawer(layout, *model.drawer, pen);
+    const bool covered = model.drawer && model.drawer->open && !model.drawer->narrow;
+    if (covered) {
+        layout.drawer = draw_path_and_banner(pen, model, layout, layout.drawer);
+        draw_drawer(pen, *model.drawer, layout);
+        return pen.take();
     }
-    if (model.banner && layout.path_column) {
-        draw_banner(pen, *model.banner, {card.x, card.bottom() - banner_h, card.w, banner_h});
-        card.h -= banner_h + pen.gap();
-    }
+    Box card = draw_path_and_banner(pen, model, layout, layout.card);
+    if (model.drawer) draw_drawer(pen, *model.drawer, layout);
     if (!over.empty()) {
         const double h = overflow_height(over);
         draw_row(pen, over, {card.x, card.bottom() - h, card.w, h});
         card.h -= h + pen.gap();
     }
-    draw_card(pen, model.card, card);
+    Card shown = model.card;
+    // Over an open drawer on an upright glass there is room for the figure, not for the section beside it.
+    if (model.drawer && model.drawer->open && layout.strip_rows) shown.picture = {};
+    draw_card(pen, shown, card);
     return pen.take();
 }
 

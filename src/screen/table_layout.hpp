@@ -13,8 +13,9 @@ struct TableLayout {
     Box path{};
     bool path_column = true;  // else a strip over the card
     Box card{};
-    Box first{};   // the biggest target
-    Box others{};  // the rows of the other targets
+    Box first{};          // the biggest target
+    Box others{};         // the rows of the other targets
+    Box bar{}, drawer{};  // on one screen for two readers
     int most_rows = 3, most_in_row = 3;
 };
 

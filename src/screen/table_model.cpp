@@ -112,7 +112,8 @@ Strip strip(const CaseState& state, const Around& around, const Words& words) {
                .sizes = words("strip.sizes", {size_text(file.host_diameter), size_text(file.donor.diameter)}),
                .phase = phase_text(state, words),
                .clocks = clocks(state, around, words),
-               .time = measure::hour_minute(around.now)};
+               .time = measure::hour_minute(around.now),
+               .beat = around.beat};
     if (state.holder && guide::cutting(state)) {
         made.holder = words(holder_id("holder.", *state.holder));
     }

@@ -14,6 +14,7 @@ constexpr double circulating_nurse_mm = 600, desk_arcmin = 16;
 constexpr double surgeon_mm = 3000, far_numeral_arcmin = 120, far_arcmin = 22;
 // What the Far view's layout takes at 3 m: one giant figure with two lines under it, beside a column for "not on disk".
 constexpr double far_width_mm = 344, far_height_mm = 194, far_ease = 1.02;
+constexpr double far_upright_width_mm = 200, far_upright_height_mm = 340;  // the same one over the other
 
 /// What of a glass lettering can grow with: the height, but in portrait not past the width.
 double reach(const Glass& glass) { return std::min(glass.height_mm, glass.width_mm / 1.25); }
@@ -76,7 +77,9 @@ Typography desk_typography(const Glass& glass) {
 }
 
 Typography far_typography(const Glass& glass) {
-    const double share = far_ease * std::min(glass.width_mm / far_width_mm, glass.height_mm / far_height_mm);
+    const double across = glass.portrait() ? far_upright_width_mm : far_width_mm,
+                 down = glass.portrait() ? far_upright_height_mm : far_height_mm;
+    const double share = far_ease * std::min(glass.width_mm / across, glass.height_mm / down);
     Typography type{.reader = Reader::Far};
     for (std::size_t role = 0; role < type.cap_mm.size(); ++role)
         type.cap_mm[role] = share * minimum_mm(Reader::Far, static_cast<picture::Type>(role));

@@ -187,14 +187,21 @@ std::size_t line_of(auto is) {
     return static_cast<std::size_t>(found - demo::script().begin());
 }
 
-screen::Frame frame(const Session& session, const Place& place, std::int64_t ms, const screen::Canvas& on) {
-    return screen::draw(session.view(place.at(ms)), on);
+/// A session with its Desk, which on one screen for two readers is a drawer of the Table view.
+struct Station {
+    explicit Station(Session started) : session(std::move(started)) {}
+    Session session;
+    graftside::Desk desk{session};
+};
+
+screen::Frame frame(const Station& station, const Place& place, std::int64_t ms, const screen::Canvas& on) {
+    return screen::draw(graftside::table_view(station.session, station.desk, place.at(ms)), on);
 }
 
 /// As the loop meets it that draws so many frames a second: what came since the last frame, then time passes, then the next frame.
-void play(Session& session, const Stream& stream, const Place& place, const screen::Canvas& on, int fps) {
+void play(Station& station, const Stream& stream, const Place& place, const screen::Canvas& on, int fps) {
     screen::Touch touch;
-    screen::Frame shown = frame(session, place, 0, on);
+    screen::Frame shown = frame(station, place, 0, on);
     std::size_t next = 0;
     std::int64_t drawn_s = 0;
     const std::int64_t end = stream.reports.back().at_ms + 3 * second_ms;
@@ -202,13 +209,13 @@ void play(Session& session, const Stream& stream, const Place& place, const scre
         const std::int64_t now = n * second_ms / fps, before = static_cast<std::int64_t>(next);
         for (; next < stream.reports.size() && stream.reports[next].at_ms <= now; ++next) {
             const Report& report = stream.reports[next];
-            graftside::carry_out(session, graftside::meet(touch, shown, report.event), place.at(report.at_ms));
+            graftside::carry_out(station.session, station.desk, graftside::meet(touch, shown, report.event), place.at(report.at_ms));
         }
-        graftside::carry_out(session, touch.tick(now), place.at(now));
-        session.tick(place.at(now));
+        graftside::carry_out(station.session, station.desk, touch.tick(now), place.at(now));
+        station.session.tick(place.at(now));
         if (static_cast<std::int64_t>(next) == before && now / second_ms == drawn_s) continue;
         drawn_s = now / second_ms;
-        shown = frame(session, place, now, on);
+        shown = frame(station, place, now, on);
     }
 }
 
@@ -219,8 +226,8 @@ struct Came {
     bool operator==(const Came&) const = default;
 };
 
-Came sums(const Session& session) {
-    const guide::CaseState& state = session.open()->state();
+Came sums(const Station& station) {
+    const guide::CaseState& state = station.session.open()->state();
     return {state.last, state.seatings.empty() ? 0 : state.seatings.back().down, static_cast<int>(state.sutures.size()),
             static_cast<int>(state.steps.size())};
 }
@@ -230,29 +237,38 @@ Came operator-(const Came& a, const Came& b) { return {a.facts - b.facts, a.spok
 /// What so many plain touches of the biggest target come to, one every four seconds.
 Came plainly(const Place& place, int n) {
     const Folder folder(testplace::in_memory());
-    Session session = place.start(folder);
-    const Came before = sums(session);
+    Station station(place.start(folder));
+    const Came before = sums(station);
     for (int i = 0; i < n; ++i)
-        session.touched(frame(session, place, i * 4000, canvas(screen::Hand::Right)).touchables.front().target, place.at(i * 4000));
-    return sums(session) - before;
+        station.session.touched(frame(station, place, i * 4000, canvas(screen::Hand::Right)).touchables.front().target, place.at(i * 4000));
+    return sums(station) - before;
+}
+
+/// On one undraped screen, with the drawer open.
+void open_drawer(Station& station, const Place& place) {
+    station.session.turn_screen({.page = "undraped"});
+    const auto drawer = station.desk.drawer(place.at(0));
+    graftside::carry_out(station.session, station.desk, screen::Counted{drawer.handle}, place.at(0));
+    REQUIRE(station.desk.drawer(place.at(0)).open);
 }
 
 /// The same streams at every frame rate and for either hand; `made` makes one of a seed.
-void campaign(const Place& place, unsigned seeds, const auto& made, const auto& expected) {
+void campaign(const Place& place, unsigned seeds, const auto& made, const auto& expected, bool one_screen = false) {
     for (const screen::Hand hand : {screen::Hand::Right, screen::Hand::Left}) {
         const screen::Canvas on = canvas(hand);
         for (unsigned seed = 1; seed <= seeds; ++seed) {
             for (const int fps : rates) {
                 const Folder folder(testplace::in_memory());
-                Session session = place.start(folder);
-                const screen::Frame first = frame(session, place, 0, on);
+                Station station(place.start(folder));
+                if (one_screen) open_drawer(station, place);
+                const screen::Frame first = frame(station, place, 0, on);
                 const Stream stream = made(Hands(seed, first, on.glass));
-                const Came before = sums(session);
-                play(session, stream, place, on, fps);
+                const Came before = sums(station);
+                play(station, stream, place, on, fps);
                 CAPTURE(static_cast<int>(hand));
                 CAPTURE(seed);
                 CAPTURE(fps);
-                const Came came = sums(session) - before, asked = expected(stream);
+                const Came came = sums(station) - before, asked = expected(stream);
                 CHECK(came.facts == asked.facts);
                 CHECK(came.spokes == asked.spokes);
                 CHECK(came.sutures == asked.sutures);
@@ -280,6 +296,16 @@ TEST_CASE("spokes: what was meant is what counts, from 5 to 144 frames a second,
         });
 }
 
+TEST_CASE("one undraped screen with the drawer open: what was meant is what counts all the same [H-07]") {
+    const Place place(line_of(is_spoke));
+    campaign(
+        place, 3, [](Hands hands) { return hands.spokes(); },
+        [](const Stream& stream) {
+            return Came{static_cast<std::uint64_t>(stream.meant), stream.meant, 0, 0};
+        },
+        true);
+}
+
 TEST_CASE("sutures: no touch too many reaches the next one, from 5 to 144 frames a second, for either hand [H-07]") {
     const Place place(line_of(is_tie));
     const Came plain = plainly(place, 8);
@@ -303,20 +329,21 @@ TEST_CASE("locked for wiping nothing counts, whatever the cloth does; a hold unl
         for (unsigned seed = 1; seed <= 10; ++seed) {
             CAPTURE(seed);
             const Folder folder(testplace::in_memory());
-            Session session = place.start(folder);
-            const Came before = sums(session);
+            Station station(place.start(folder));
+            Session& session = station.session;
+            const Came before = sums(station);
             demo::tap(session, "something-else", place.at(0));
             demo::tap(session, "wipe", place.at(0));
-            const screen::Frame locked = frame(session, place, 0, on);
+            const screen::Frame locked = frame(station, place, 0, on);
             REQUIRE(locked.touchables.size() == 1);
             CHECK(locked.touchables.front().target.press == screen::Press::Hold);
-            play(session, Hands(seed, locked, on.glass).wiping(), place, on, 30);
-            CHECK(sums(session) == before);
+            play(station, Hands(seed, locked, on.glass).wiping(), place, on, 30);
+            CHECK(sums(station) == before);
             CHECK(demo::has_target(session.view(place.at(0)), "unlock"));
             CHECK_FALSE(demo::has_target(session.view(place.at(0)), "finish-ink-wells"));
             demo::tap(session, "unlock", place.at(1));
             CHECK(demo::has_target(session.view(place.at(1)), "finish-ink-wells"));
-            CHECK(sums(session) == before);
+            CHECK(sums(station) == before);
         }
     }
 }

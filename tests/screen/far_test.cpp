@@ -1,5 +1,6 @@
 // The Far view: one figure or one clock face of the same state, never a control. Arcminutes and distance: look.md's table (120 for
 // the numeral, 22 for text, at 3 m); a minute of arc at 3 m is 0.873 mm.
+#include "screen/audit.hpp"
 #include "screen/frame.hpp"
 #include "screen/models.hpp"
 #include "screen/samples.hpp"
@@ -117,6 +118,24 @@ TEST_CASE("muted is said only where there is a voice") {
 TEST_CASE("no Far view has a control, on any glass") {
     models::Seen at("lower");
     for (const auto& on : samples::glasses()) CHECK(draw(seen(at), samples::canvas(on.glass, Reader::Far)).touchables.empty());
+}
+
+TEST_CASE("on an upright glass of 200 mm by 340 mm the same holds, and nothing lies over anything") {
+    const Glass upright{200, 340};
+    const Typography type = far_typography(upright);
+    CHECK(type.of(picture::Type::Numeral) >= 104.7);
+    for (const auto role : {picture::Type::Text, picture::Type::Lead, picture::Type::Value}) CHECK(type.of(role) >= 19.2);
+    CHECK(far_reach_mm(type) == 3000);
+    CHECK(far_reach_mm(far_typography({268, 476})) == 3000);
+    CHECK(far_reach_mm(far_typography({136, 217})) < 2000);
+    const Canvas canvas = samples::canvas(upright, Reader::Far);
+    for (const auto& sample : samples::all()) {
+        if (reader(sample.view) != Reader::Far) continue;
+        CAPTURE(sample.name);
+        const Frame frame = draw(sample.view, canvas);
+        CHECK(frame.short_of.empty());
+        CHECK(audit(frame, canvas).empty());
+    }
 }
 
 TEST_CASE("on a glass of 344 mm by 194 mm the numeral takes 120 arcmin and all text 22 at 3 m; a smaller glass is told as nearer") {

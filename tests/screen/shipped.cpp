@@ -6,6 +6,8 @@
 #include "measure/expect.hpp"
 #include "screen/cases.hpp"
 #include "screen/desk.hpp"
+#include "screen/drawer.hpp"
+#include "screen/measuring.hpp"
 #include "screen/new_case.hpp"
 #include "screen/pages.hpp"
 #include "support/sample.hpp"
@@ -39,7 +41,7 @@ guide::Brief brief() {
 struct Walk {
     screen::Words words = samples::words();
     std::vector<Sample> views{};
-    screen::Around around{};
+    screen::Around around{.beat = true};
 
     void see(const sample::Case& at, const std::string& name, const screen::ScreenState& state = {}) {
         around.now = at.now;
@@ -67,7 +69,7 @@ void see_cut(Walk& walk, sample::Case at) {
     walk.see(at, "step lower bounced");
     walk.around = {.not_on_disk = 2, .trouble = "The disk is full.", .here = guide::Source::Desk};
     walk.see(at, "step lower elsewhere");
-    walk.around = {};
+    walk.around = {.beat = true};
     measure::expect(at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
     walk.see(at, "step lower lost");
 }
@@ -89,13 +91,44 @@ void see_difference(Walk& walk, sample::Case at) {
 /// Every page of the Desk; the longest note and initials that go in.
 void see_desk_pages(Walk& walk, const sample::Case& at) {
     const std::string item = at.state.brief.unit.counts.front().id, note(240, 'n');
-    for (const std::string page : {"clocks", "counts", "otherwise", "sound"}) walk.see_desk(at, "page " + page, {.page = page});
+    for (const std::string page : {"clocks", "counts", "otherwise", "sound", "screen"}) walk.see_desk(at, "page " + page, {.page = page});
     walk.see_desk(at, "page clock", {.page = "clock", .argument = "decompressed"});
     walk.see_desk(at, "page count", {.page = "count", .argument = item});
     walk.see_desk(at, "page seen", {.page = "seen", .argument = item, .typed = "12"});
     walk.see_desk(at, "page by", {.page = "by", .argument = item + "=12", .typed = "MMMMMMMMMMMM"});
     walk.see_desk(at, "page note", {.page = "note", .typed = "The second knot lies on the donor side, said by the surgeon."});
     walk.see_desk(at, "page long note", {.page = "note", .typed = note});
+}
+
+/// The Table view on one screen for two readers, its drawer shut and open on pages of the Desk.
+void see_drawer(Walk& walk, const sample::Case& at, const std::string& name) {
+    walk.around.alone = true;
+    const std::string item = at.state.brief.unit.counts.front().id;
+    const screen::DeskState pages[] = {{},
+                                       {.turned = 1},
+                                       {.page = "clocks"},
+                                       {.page = "otherwise"},
+                                       {.page = "count", .argument = item},
+                                       {.page = "seen", .argument = item, .typed = "12"},
+                                       {.page = "by", .argument = item + "=12"},
+                                       {.page = "note", .typed = "THE SECOND KNOT LIES ON THE DONOR SIDE"}};
+    for (const bool open : {false, true}) {
+        for (const screen::DeskState& page : pages) {
+            walk.around.now = at.now;
+            screen::DeskModel desk = screen::desk(at.state, page, walk.around, walk.words);
+            const std::string which = open ? " open " + page.page + std::to_string(page.turned) : " shut";
+            if (auto typing = screen::typing_page(desk, walk.words); typing && open) {
+                walk.views.push_back({"drawer " + name + which, *std::move(typing)});
+                continue;
+            }
+            screen::TableModel table = screen::table(at.state, walk.around, walk.words);
+            const bool narrow = guide::cutting(at.state);
+            table.drawer = screen::drawer(std::move(desk), open, narrow, walk.words);
+            walk.views.push_back({"drawer " + name + which, std::move(table)});
+            if (!open) break;
+        }
+    }
+    walk.around.alone = false;
 }
 
 void see_pages(Walk& walk, const sample::Case& at, const guide::Step& step) {
@@ -118,6 +151,9 @@ std::vector<Sample> shipped() {
             at.up_to(step.id);
             walk.see(at, "step " + step.id);
             if (step.closes == guide::Closes::Cut) see_cut(walk, at);
+            if (step.closes == guide::Closes::Cut || step.closes == guide::Closes::Sutures ||
+                &step == &at.state.brief.procedure.phases.front().steps.front())
+                see_drawer(walk, at, step.id);
             if (step.closes == guide::Closes::Counts) see_difference(walk, at);
             if (&step == &phase.steps.front()) see_desk_pages(walk, at);
             if (&step == &phase.steps.front()) walk.see(at, "page wipe " + step.id, {.page = "wipe"});
@@ -131,6 +167,9 @@ std::vector<Sample> shipped() {
     }
     walk.see(at, "page skip", {.page = "skip", .argument = "speculum"});
     walk.see(at, "page end", {.page = "end", .argument = "abandoned"});
+    walk.views.push_back(
+        {"page set-up", screen::cases({.dimmed = true, .alone = true}, {.page = "cases", .argument = "set-up"}, {}, walk.words)});
+    walk.views.push_back({"page measure", screen::measure_page(screen::measuring("HDMI-1", 1920, 1080, 4), walk.words)});
     walk.views.push_back({"form new", screen::new_case({.page = "new", .argument = ""},
                                                        {.host = {"7.00", "7.50", "8.00"}, .donor = {"7.25", "7.75", "8.25"}},
                                                        {{"keratometry_D", "found nothing"}}, walk.words)});

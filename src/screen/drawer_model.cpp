@@ -1,0 +1,79 @@
+#include "screen/drawer.hpp"
+
+#include <algorithm>
+
+namespace screen {
+namespace {
+
+/// The same target under a finger instead of a key.
+Target touched(Target target) {
+    target.id = drawer_prefix + target.id;
+    target.weight = Weight::Elsewhere;
+    target.key.clear();
+    return target;
+}
+
+/// The end of what is typed, where it is long.
+std::string newest(const std::string& text) {
+    constexpr std::size_t most = 20;
+    std::size_t from = text.size() > most ? text.size() - most : 0;
+    while (from < text.size() && (static_cast<unsigned char>(text[from]) & 0xc0U) == 0x80U) ++from;
+    return text.substr(from);
+}
+
+/// The part of the actions that is turned to. Back stands first, since the last place turns on.
+std::vector<Target> turned_to(std::vector<Target> all, std::size_t turned, std::size_t at_once, const Words& words) {
+    std::stable_partition(all.begin(), all.end(), [](const Target& one) { return one.id == "desk-back"; });
+    if (all.size() <= at_once) return all;
+    const std::size_t each = at_once - 1, pages = (all.size() + each - 1) / each, page = turned % pages;
+    const std::size_t from = page * each, to = std::min(all.size(), from + each);
+    std::vector<Target> made(all.begin() + static_cast<std::ptrdiff_t>(from), all.begin() + static_cast<std::ptrdiff_t>(to));
+    made.push_back({.id = "more", .label = words("list.more"), .act = Show{.page = "turn"}});
+    return made;
+}
+
+}  // namespace
+
+Drawer drawer(DeskModel desk, bool open, bool narrow, const Words& words) {
+    Drawer made{.nurse = std::move(desk.nurse), .stay = desk.stay, .open = open, .narrow = narrow};
+    for (const Row& row : desk.step)
+        if (row.label == words("card.open_now")) made.open_now = row;
+    made.handle = {
+        .id = std::string(drawer_prefix) + "drawer", .label = words(open ? "drawer.close" : "drawer.open"), .weight = Weight::Elsewhere};
+    made.handle.act = Show{.page = "drawer"};
+    made.banner = std::move(desk.banner);
+    if (!open) return made;
+    made.heading = std::move(desk.heading);
+    made.line = std::move(desk.line);
+    made.field = std::move(desk.field);
+    if (!narrow) {
+        made.rows = std::move(desk.times);
+        made.rows.insert(made.rows.end(), desk.counts.begin(), desk.counts.end());
+    }
+    for (Target& one : turned_to(std::move(desk.actions), desk.turned, narrow ? narrow_actions : wide_actions, words))
+        made.actions.push_back(touched(std::move(one)));
+    return made;
+}
+
+std::optional<FormModel> typing_page(DeskModel desk, const Words& words) {
+    if (!desk.field || desk.keys.empty()) return std::nullopt;
+    FormModel made{.title = std::move(desk.heading), .lines = {desk.field->line}};
+    FormModel::Field field{
+        .target = {.id = std::string(drawer_prefix) + "field", .label = words("drawer.typed"), .weight = Weight::Elsewhere},
+        .value = newest(desk.field->text),
+        .now = true};
+    field.target.act = Show{.page = "key"};  // a touch on it types nothing
+    made.fields.push_back(std::move(field));
+    constexpr std::size_t digits = 12, names = 2;
+    made.keys_a_row = desk.keys.size() <= names ? 1 : (desk.keys.size() <= digits ? 3 : 10);
+    for (Target& one : desk.keys) made.keys.push_back(touched(std::move(one)));
+    for (Target& one : turned_to(std::move(desk.actions), 0, wide_actions, words)) {
+        made.foot.push_back(touched(std::move(one)));
+        made.foot.back().weight = Weight::Theatre;  // room for why it is dead, and no second touch on the next page
+    }
+    made.foot.back().look = Look::Filled;
+    made.banner = std::move(desk.banner);
+    return made;
+}
+
+}  // namespace screen

@@ -1,0 +1,61 @@
+// What a session does for the station it runs on: sound, light, who touches the glass, and what is done once a second.
+#include "session.hpp"
+
+#include <spdlog/spdlog.h>
+
+#include <algorithm>
+#include <cstdlib>
+
+namespace graftside {
+namespace {
+
+constexpr std::int64_t jump_ms = 2000;
+
+}  // namespace
+
+bool Session::has_desk() const {
+    return std::find(options_.views.begin(), options_.views.end(), screen::Reader::Desk) != options_.views.end();
+}
+
+void Session::turn_sound(const screen::Show& show) {
+    if (show.page == "mute") muted_ = !muted_;
+    if (show.page == "volume") volume_ = std::clamp(volume_ + std::atoi(show.argument.c_str()), 0, 100);
+}
+
+void Session::turn_screen(const screen::Show& show) {
+    if (show.page == "dim") dimmed_ = !dimmed_;
+    if (show.page == "draped") alone_ = false;
+    if (show.page == "undraped") alone_ = !has_desk();
+    if (show.page == "wipe" && open_ && screen::may_wipe(open_->state())) screen_ = {.page = "wipe"};
+}
+
+void Session::screen_lost(const std::string& view) {
+    screen_lost_ = view.empty() ? "" : stock_.words("banner.screen_lost", {stock_.words("view." + view)});
+}
+
+screen::VoiceWish Session::voice_wish() const {
+    const intake::Sound& sound = stock_.unit.sound;
+    using Asked = intake::Sound::Sutures;
+    using Said = screen::VoiceWish::Sutures;
+    const Said sutures = sound.sutures == Asked::FromFifth ? Said::FromFifth : (sound.sutures == Asked::Every ? Said::Every : Said::None);
+    return {.sutures = sutures, .suction_every_s = sound.suction_every_s, .awake = sound.awake};
+}
+
+void Session::tick(const measure::Instant& now) {
+    const std::int64_t difference = now.utc_ms - now.boottime_ms;
+    if (wall_over_boot_ms_ && std::llabs(difference - *wall_over_boot_ms_) > jump_ms && !clock_jumped_) {
+        spdlog::warn("the wall clock jumped by {} ms", difference - *wall_over_boot_ms_);
+        clock_jumped_ = true;
+    }
+    if (!wall_over_boot_ms_) wall_over_boot_ms_ = difference;
+    if (open_) open_->retry(now);
+    if (open_ && ticked_ && stock_.unit.sound.on) {
+        const auto said = screen::suction_call_out(open_->state(), *ticked_, now, voice_wish());
+        if (!said.empty() && to_say_.empty()) to_say_ = said;
+    }
+    // The heart beats once a second, after session and ledger have answered: a picture that stands still has none.
+    if (!ticked_ || now.utc_ms / 1000 != ticked_->utc_ms / 1000) beat_ = !beat_;
+    ticked_ = now;
+}
+
+}  // namespace graftside

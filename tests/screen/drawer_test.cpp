@@ -1,0 +1,140 @@
+// One undraped screen for two readers: the drawer with the Desk's actions is never in the way of the count. What the Table view must
+// keep while the blade goes down is look.md's: the spoke target stays where it is, the figure and the clock are read.
+#include "screen/drawer.hpp"
+#include "screen/desk.hpp"
+#include "screen/models.hpp"
+#include "screen/samples.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+using namespace screen;
+using picture::Box;
+
+namespace {
+
+TableModel with(models::Seen& at, bool open, const DeskState& page = {}) {
+    at.around.alone = true;
+    TableModel made = at.table();
+    made.drawer = drawer(desk(at.at.state, page, at.around, models::words()), open, guide::cutting(at.at.state), models::words());
+    return made;
+}
+
+Box box_of(const Frame& frame, const std::string& id) {
+    for (const Touchable& one : frame.touchables)
+        if (one.target.id == id) return one.box;
+    FAIL("no target ", id);
+    return {};
+}
+
+const picture::Text* text_of(const Frame& frame, picture::Type type, const std::string& words) {
+    for (const picture::Shape& shape : frame.shapes) {
+        const auto* text = std::get_if<picture::Text>(&shape);
+        if (text != nullptr && text->type == type && text->text == words) return text;
+    }
+    return nullptr;
+}
+
+bool drawer_target(const Touchable& one) { return one.target.id.starts_with(drawer_prefix); }
+
+}  // namespace
+
+TEST_CASE("while the blade goes down, the drawer shut or open leaves count target, figure and clock where they are read") {
+    models::Seen at("lower");
+    at.at.count(5);
+    const TableModel bare = at.table();
+    for (const auto& on : samples::glasses()) {
+        CAPTURE(on.name);
+        const Canvas canvas = samples::canvas(on.glass);
+        const Box spoke = box_of(draw(bare, canvas), "spoke");
+        for (const bool open : {false, true}) {
+            CAPTURE(open);
+            const Frame frame = draw(with(at, open), canvas);
+            CHECK(box_of(frame, "spoke") == spoke);
+            const auto* figure = text_of(frame, picture::Type::Numeral, bare.card.figure->numeral);
+            REQUIRE(figure != nullptr);
+            REQUIRE_FALSE(bare.strip.clocks.empty());
+            CHECK(text_of(frame, picture::Type::Value, bare.strip.clocks.front().value) != nullptr);
+            const double w = canvas.lettering.width(picture::Type::Numeral, figure->text),
+                         cap = canvas.lettering.cap(picture::Type::Numeral);
+            const double left = figure->align == picture::Align::Centre ? figure->at.x - w / 2 : figure->at.x;
+            for (const Touchable& one : frame.touchables) {
+                const bool apart =
+                    one.box.x >= left + w || one.box.right() <= left || one.box.y >= figure->at.y || one.box.bottom() <= figure->at.y - cap;
+                CHECK(apart);
+            }
+        }
+    }
+}
+
+TEST_CASE("shut, the drawer is one target and what the circulating nurse must know") {
+    models::Seen at("lower");
+    const TableModel table = with(at, false);
+    CHECK(table.drawer->handle.press == Press::Tap);
+    CHECK(table.drawer->actions.empty());
+    CHECK_FALSE(table.drawer->nurse.empty());
+    for (const auto& on : samples::glasses()) {
+        const Frame frame = draw(table, samples::canvas(on.glass));
+        CHECK(std::count_if(frame.touchables.begin(), frame.touchables.end(), drawer_target) == 1);
+    }
+}
+
+TEST_CASE("every action of the Desk is reached in the drawer, at every step, turning on where they are many") {
+    models::Seen at;
+    at.around.volume = 50;
+    at.around.alone = true;
+    for (const auto& phase : models::brief().procedure.phases) {
+        for (const auto& step : phase.steps) {
+            if (!guide::applies(at.at.state, step)) continue;
+            at.at.up_to(step.id);
+            at.around.now = at.at.now;
+            for (const std::string page : {"", "clocks", "counts", "otherwise", "sound", "screen"}) {
+                CAPTURE(step.id);
+                CAPTURE(page);
+                std::vector<std::string> reached{};
+                for (std::size_t turned = 0; turned < 6; ++turned) {
+                    const Drawer shown = *with(at, true, {.page = page, .turned = turned}).drawer;
+                    for (const Target& one : shown.actions) {
+                        CHECK(one.weight == Weight::Elsewhere);
+                        reached.push_back(one.id);
+                    }
+                }
+                for (const Target& one : desk(at.at.state, {.page = page}, at.around, models::words()).actions)
+                    CHECK(std::find(reached.begin(), reached.end(), drawer_prefix + one.id) != reached.end());
+            }
+        }
+    }
+}
+
+TEST_CASE("on the same screen the count is not offered a second time") {
+    models::Seen at("lower");
+    const Drawer shown = *with(at, true).drawer;
+    for (const Target& one : shown.actions) {
+        CHECK(one.id != std::string(drawer_prefix) + "spoke");
+        CHECK(one.id != std::string(drawer_prefix) + "take-count");
+    }
+}
+
+TEST_CASE("what a keyboard would type has keys under a finger: digits, names, letters") {
+    models::Seen at("lower");
+    const std::string item = models::brief().unit.counts.front().id;
+    const auto keys = [&](const DeskState& page) {
+        at.around.alone = true;
+        at.around.now = at.at.now;
+        const auto form = typing_page(desk(at.at.state, page, at.around, models::words()), models::words());
+        return form ? form->keys.size() : 0;
+    };
+    CHECK(keys({.page = "seen", .argument = item}) == 0);  // nothing may lie over the cut
+    CHECK(keys({.page = "note"}) == 0);
+    at = models::Seen("tissue-here");
+    CHECK(keys({.page = "seen", .argument = item}) == 11);
+    CHECK(keys({.page = "by", .argument = item + "=7"}) == 2);
+    CHECK(keys({.page = "note"}) == 30);
+    CHECK(keys({}) == 0);
+    DeskState seen{.page = "seen", .argument = item};
+    for (const std::string letter : {"1", "x", "2"}) seen = keyed_in(seen, {.page = "key", .argument = letter});
+    CHECK(seen.typed == "12");
+    CHECK(keyed_in(seen, {.page = "erase"}).typed == "1");
+    CHECK(keyed_in({.page = "by"}, {.page = "put", .argument = "circulating nurse"}).typed == "circulating nurse");
+}

@@ -59,6 +59,7 @@ void add_options(CLI::App& app, graftside::Options& options, Words& words) {
     app.add_option("--ledger", options.ledger, "the ledger's file instead of the usual one");
     app.add_option("--assets", options.assets, "the folder of words, profiles and procedures");
     app.add_option("--unit", options.unit, "the unit's settings");
+    app.add_option("--surgeon", options.surgeon, "a surgeon's habits, from which a new case begins");
     app.add_option("--language", options.language, "two letters, such as en");
     app.add_option("--view", words.views, "which views, one or more of table, desk, far; plan: the table, on the plan")
         ->delimiter(',')

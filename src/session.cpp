@@ -174,6 +174,7 @@ void Session::show(const screen::Show& show, const measure::Instant& at) {
         screen_ = screen::after_plan(screen_, show, base);
     } else {
         if (show.page == "new" && screen_.page != "new") problems_.clear();
+        if (show.page == "new") screen_.habits = habits();
         screen_ = screen::after(screen_, show);
         if (show.page == "cases") refresh_list();
     }

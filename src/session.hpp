@@ -69,6 +69,8 @@ private:
           alone_(options_.set_up.empty() ? stock_.unit.set_up == intake::SetUp::Undraped : options_.set_up == "undraped") {
         alone_ = alone_ && !has_desk();
     }
+    /// What a new case begins with, field by field, by the surgeon's habits.
+    std::map<std::string, std::string> habits() const;
     /// A Desk of its own needs no drawer.
     bool has_desk() const;
     screen::VoiceWish voice_wish() const;

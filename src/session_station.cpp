@@ -1,6 +1,10 @@
 // What a session does for the station it runs on: sound, light, who touches the glass, and what is done once a second.
 #include "session.hpp"
 
+#include "eye/frame.hpp"
+#include "measure/expect.hpp"
+
+#include <fmt/format.h>
 #include <spdlog/spdlog.h>
 
 #include <algorithm>
@@ -11,7 +15,34 @@ namespace {
 
 constexpr std::int64_t jump_ms = 2000;
 
+/// As the form has it: "0.80", "spokes-8", "to-entry".
+std::string aim_choice(const plan::Aim& aim) {
+    switch (aim.goal) {
+        case plan::Goal::Share:
+            return aim.share_permille % 10 == 0 ? fmt::format("0.{:02}", aim.share_permille / 10)
+                                                : fmt::format("0.{:03}", aim.share_permille);
+        case plan::Goal::Spokes:
+            return "spokes-" + std::to_string(aim.spokes);
+        case plan::Goal::ToEntry:
+            return "to-entry";
+    }
+    measure::expect(false);
+    return {};
+}
+
 }  // namespace
+
+std::map<std::string, std::string> Session::habits() const {
+    std::map<std::string, std::string> made{};
+    if (!stock_.surgeon) return made;
+    const intake::SurgeonFile& surgeon = *stock_.surgeon;
+    made["surgeon"] = surgeon.surgeon;
+    if (surgeon.seat) made["seat"] = *surgeon.seat == eye::Seat::Temporal ? "temporal" : "head";
+    if (surgeon.pattern) made["pattern"] = intake::text(*surgeon.pattern);
+    if (surgeon.first) made["first"] = eye::clock_text(*surgeon.first);
+    if (surgeon.aim) made["aim"] = aim_choice(*surgeon.aim);
+    return made;
+}
 
 bool Session::has_desk() const {
     return std::find(options_.views.begin(), options_.views.end(), screen::Reader::Desk) != options_.views.end();

@@ -32,6 +32,16 @@ auto read_asset(const std::string& path, Reader read) -> decltype(mended(read(st
 /// An instrument is named by the id of its profile, which is the name of its file.
 std::string profile_path(const Stock& stock, const std::string& id) { return stock.assets + "/instruments/" + id + ".toml"; }
 
+/// A surgeon's habits: as asked for, else as the unit's file names them, beside itself.
+Try<std::optional<intake::SurgeonFile>> surgeon_of(const Options& options, const intake::UnitFile& unit, const std::string& unit_path) {
+    if (options.surgeon.empty() && unit.surgeon_file.empty()) return std::optional<intake::SurgeonFile>();
+    const auto slash = unit_path.find_last_of('/');
+    const std::string beside = slash == std::string::npos ? unit.surgeon_file : unit_path.substr(0, slash + 1) + unit.surgeon_file;
+    auto read = read_asset(options.surgeon.empty() ? beside : options.surgeon, intake::read_surgeon);
+    if (!read) return read.error();
+    return std::optional(*read);
+}
+
 std::optional<intake::Kind> kind_at(const std::string& path) {
     const auto text = read_text(path);
     const auto kind = text ? intake::kind_of(*text, path) : measure::Result<intake::Kind, measure::Problems>(measure::Problems{});
@@ -106,12 +116,17 @@ Try<Stock> load_stock(const Options& options) {
     const auto config = device::config_folder();
     const std::string own = config ? *config + "/unit.toml" : "";
     const std::string fallback = !own.empty() && device::exists(own) ? own : assets + "/unit/unit.toml";
-    auto unit = read_asset(options.unit.empty() ? fallback : options.unit, intake::read_unit);
+    const std::string unit_path = options.unit.empty() ? fallback : options.unit;
+    auto unit = read_asset(unit_path, intake::read_unit);
     if (!unit) return unit.error();
-    const std::string language = options.language.empty() ? unit->language : options.language;
+    auto surgeon = surgeon_of(options, *unit, unit_path);
+    if (!surgeon) return surgeon.error();
+    const std::string usual = *surgeon ? (*surgeon)->language.value_or(unit->language) : unit->language;
+    const std::string language = options.language.empty() ? usual : options.language;
+    if (*surgeon && (*surgeon)->volume) unit->sound.volume = *(*surgeon)->volume;
     auto words = read_asset(assets + "/words/" + language + ".toml", intake::read_words);
     if (!words) return words.error();
-    return Stock{.assets = assets, .words = screen::Words(words->texts), .unit = *unit};
+    return Stock{.assets = assets, .words = screen::Words(words->texts), .unit = *unit, .surgeon = *surgeon};
 }
 
 Try<guide::Brief> brief_of(const Stock& stock, const intake::CaseDocument& document) {

@@ -4,6 +4,7 @@
 
 #include "guide/brief.hpp"
 #include "intake/case.hpp"
+#include "intake/surgeon.hpp"
 #include "intake/unit.hpp"
 #include "measure/problem.hpp"
 #include "measure/result.hpp"
@@ -31,9 +32,10 @@ using Try = measure::Result<T, Stop>;
 
 /// The global options of the command line.
 struct Options {
-    std::string ledger{};  // empty: by the XDG rules
-    std::string assets{};  // empty: the program's own share folder
-    std::string unit{};    // empty: the unit's file, else the one shipped
+    std::string ledger{};   // empty: by the XDG rules
+    std::string assets{};   // empty: the program's own share folder
+    std::string unit{};     // empty: the unit's file, else the one shipped
+    std::string surgeon{};  // empty: the one that the unit's file names, if any
     std::string language{};
     std::vector<screen::Reader> views{screen::Reader::Table};  // each once
     bool on_plan = false;                                      // the Table view begins on the plan
@@ -55,6 +57,7 @@ struct Stock {
     std::string assets{};
     screen::Words words;
     intake::UnitFile unit{};
+    std::optional<intake::SurgeonFile> surgeon{};
 };
 
 Stop stop(const measure::Problems& problems);

@@ -1,4 +1,5 @@
 #include "intake/case.hpp"
+#include "intake/case_rules.hpp"
 #include "intake/case_words.hpp"
 #include "intake/reading.hpp"
 #include "intake/readings.hpp"
@@ -25,26 +26,6 @@ Rule<std::string> reference() {
                 if (!value || value->find_first_of("/\\") != std::string::npos || value->front() == '.') return std::nullopt;
                 return value;
             }};
-}
-
-/// A share in whole thousandths, as the plan compares it.
-Rule<int> share() {
-    return {.allowed = "a number from 0.3 to 0.95, at most three decimals", .read = [](const Node& node) -> std::optional<int> {
-                const auto value = finite(node);
-                if (!value || *value < 0.30 || *value > 0.95) return std::nullopt;
-                const double permille = std::round(*value * 1000.0);
-                return std::abs(*value * 1000.0 - permille) < 1e-6 ? std::optional(static_cast<int>(permille)) : std::nullopt;
-            }};
-}
-
-Rule<plan::Pattern> pattern() {
-    return {
-        .allowed =
-            "\"N interrupted\", \"M running\", \"M double running\" or \"N interrupted + M running\", N even from 4 to 32, M from 4 to 64",
-        .read = [](const Node& node) -> std::optional<plan::Pattern> {
-            const auto* words = std::get_if<std::string>(&node.value);
-            return words != nullptr ? pattern_from(*words) : std::nullopt;
-        }};
 }
 
 /// ISBT 128 donation number (13 characters) or Single European Code (40); a check of its digits belongs to scanning.
@@ -173,9 +154,9 @@ void read_donor(Fields& fields, CaseDocument& document) {
 }
 
 void read_aim(Fields& fields, plan::Aim& aim) {
-    const auto permille = fields.optional("share", share());
-    const auto spokes = fields.optional("spokes", whole(0, 200));  // 0 is read, and refused by the plan with its reason
-    const auto goal = fields.optional("goal", one_of<plan::Goal>({{"to-entry", plan::Goal::ToEntry}}));
+    const auto permille = fields.optional("share", aim_share());
+    const auto spokes = fields.optional("spokes", own_spokes());
+    const auto goal = fields.optional("goal", aim_goal());
     fields.exactly_one({"share", "spokes", "goal"});
     aim.goal = goal ? *goal : spokes ? plan::Goal::Spokes : plan::Goal::Share;
     aim.share_permille = permille.value_or(0);
@@ -184,7 +165,7 @@ void read_aim(Fields& fields, plan::Aim& aim) {
 }
 
 void read_sutures(Fields& fields, plan::CaseFile& file) {
-    if (const auto chosen = fields.optional("pattern", pattern())) file.pattern = *chosen;
+    if (const auto chosen = fields.optional("pattern", suture_pattern())) file.pattern = *chosen;
     if (const auto first = fields.optional("first", clock_hour())) file.first_suture = *first;
 }
 
@@ -200,6 +181,30 @@ std::optional<int> front_number(std::string_view& text) {
 std::optional<int> bites(std::optional<int> n) { return n && *n >= 4 && *n <= 64 ? n : std::nullopt; }
 
 }  // namespace
+
+Rule<int> aim_share() {
+    return {.allowed = "a number from 0.3 to 0.95, at most three decimals", .read = [](const Node& node) -> std::optional<int> {
+                const auto value = finite(node);
+                if (!value || *value < 0.30 || *value > 0.95) return std::nullopt;
+                const double permille = std::round(*value * 1000.0);
+                return std::abs(*value * 1000.0 - permille) < 1e-6 ? std::optional(static_cast<int>(permille)) : std::nullopt;
+            }};
+}
+
+// 0 is read, and refused by the plan with its reason.
+Rule<int> own_spokes() { return whole(0, 200); }
+
+Rule<plan::Goal> aim_goal() { return one_of<plan::Goal>({{"to-entry", plan::Goal::ToEntry}}); }
+
+Rule<plan::Pattern> suture_pattern() {
+    return {
+        .allowed =
+            "\"N interrupted\", \"M running\", \"M double running\" or \"N interrupted + M running\", N even from 4 to 32, M from 4 to 64",
+        .read = [](const Node& node) -> std::optional<plan::Pattern> {
+            const auto* words = std::get_if<std::string>(&node.value);
+            return words != nullptr ? pattern_from(*words) : std::nullopt;
+        }};
+}
 
 std::optional<plan::Pattern> pattern_from(std::string_view text) {
     const auto n = front_number(text);

@@ -6,6 +6,7 @@
 #include "intake/procedure.hpp"
 #include "intake/readings.hpp"
 #include "intake/screens.hpp"
+#include "intake/surgeon.hpp"
 #include "intake/unit.hpp"
 #include "intake/words.hpp"
 #include "measure/expect.hpp"
@@ -30,6 +31,7 @@ std::optional<Kind> instrument_kind(const Table& root) {
 }
 
 std::optional<Kind> guessed(const Table& root) {
+    if (has(root, "surgeon")) return Kind::Surgeon;
     if (has(root, "language") && has(root, "name")) return Kind::Words;  // its tables may be called as it likes
     if (const auto kind = instrument_kind(root)) return kind;
     constexpr std::array<std::string_view, 3> of_a_case{"case", "thickness", "donor"};
@@ -82,6 +84,8 @@ std::string_view text(Kind kind) {
             return "readings";
         case Kind::Screens:
             return "screens";
+        case Kind::Surgeon:
+            return "surgeon";
     }
     measure::expect(false);
     return {};
@@ -107,6 +111,8 @@ Problems check(std::string_view text, const std::string& name) {
             return problems(read_readings(text, name));
         case Kind::Screens:
             return problems(read_screens(text, name));
+        case Kind::Surgeon:
+            return problems(read_surgeon(text, name));
     }
     measure::expect(false);
     return {};

@@ -9,11 +9,11 @@
 
 namespace intake {
 
-enum class Kind { Case, Procedure, Trephine, Punch, Unit, Words, Readings, Screens };
+enum class Kind { Case, Procedure, Trephine, Punch, Unit, Words, Readings, Screens, Surgeon };
 
 /// A file of no kind is a problem at 1:1, a text that is no TOML one at its place.
 measure::Result<Kind, measure::Problems> kind_of(std::string_view text, const std::string& name);
-/// "case", "procedure", "trephine", "punch", "unit", "words", "readings", "screens"
+/// "case", "procedure", "trephine", "punch", "unit", "words", "readings", "screens", "surgeon"
 std::string_view text(Kind kind);
 /// All problems of a file by the reader of its kind; none: the file is fine.
 measure::Problems check(std::string_view text, const std::string& name);

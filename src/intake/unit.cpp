@@ -106,6 +106,7 @@ measure::Result<UnitFile, Problems> read_unit(std::string_view text, const std::
         file.language = root.optional("language", line(20)).value_or(file.language);
         file.theme = root.optional("theme", one_of<Theme>({{"dark", Theme::Dark}, {"light", Theme::Light}})).value_or(file.theme);
         file.hand = root.optional("hand", one_of<Hand>({{"right", Hand::Right}, {"left", Hand::Left}})).value_or(file.hand);
+        file.surgeon_file = root.optional("surgeon_file", line(80)).value_or("");
         const auto set_ups = one_of<SetUp>({{"draped", SetUp::Draped}, {"undraped", SetUp::Undraped}});
         file.set_up = root.optional("set_up", set_ups).value_or(file.set_up);
         using guide::Source;

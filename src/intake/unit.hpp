@@ -1,6 +1,7 @@
 // What a unit decides for itself, as values.
 //
 // language ("en"), theme = "dark" | "light" (dark), hand = "right" | "left" (the side of the Table's targets; right),
+// surgeon_file: the name of a file of a surgeon's habits beside this one (surgeon.hpp)
 // set_up = "draped" | "undraped" (draped)
 // holder = "table" | "desk" | "foot-switch" (who holds the count at first; table)
 // [screens_mm] table, desk, far = [width, height] of the lit glass in mm, each optional: else what the system reports
@@ -63,6 +64,7 @@ struct UnitFile {
     std::optional<Glass> table{}, desk{}, far{};
     Sound sound{};
     FootSwitch foot_switch{};
+    std::string surgeon_file{};  // beside the unit's file; empty: none
     bool operator==(const UnitFile&) const = default;
 };
 

@@ -35,10 +35,20 @@ std::string value_of(const ScreenState& screen, const std::string& id) {
     return found == screen.draft.end() ? "" : found->second;
 }
 
+/// The aim as a number of spokes, the surgeon's own: "spokes-8".
+constexpr std::string_view own_spokes = "spokes-";
+
 /// A choice as people read it: in words where there are some, else as it stands in the file.
 std::string shown(const std::string& field, const std::string& value, const Words& words) {
+    if (value.starts_with(own_spokes)) return words("form.aim_spokes", {value.substr(own_spokes.size())});
     const std::string id = "form." + field + "_" + value;
     return words.has(id) ? words(id) : value;
+}
+
+/// A surgeon's habit may be none of the usual choices.
+std::vector<std::string> with_own(std::vector<std::string> choices, const std::string& value) {
+    if (!choices.empty() && !value.empty() && std::find(choices.begin(), choices.end(), value) == choices.end()) choices.push_back(value);
+    return choices;
 }
 
 Target key(const std::string& id, std::string label, Show show) {
@@ -61,7 +71,8 @@ std::string text_entry(const std::string& key, const std::string& value) { retur
 
 std::string aim_text(const std::string& aim) {
     if (aim.empty()) return "";
-    return aim == "to-entry" ? "goal = \"to-entry\"\n" : "share = " + aim + "\n";
+    if (aim == "to-entry") return "goal = \"to-entry\"\n";
+    return aim.starts_with(own_spokes) ? entry("spokes", aim.substr(own_spokes.size())) : entry("share", aim);
 }
 
 }  // namespace
@@ -87,6 +98,7 @@ ScreenState after(ScreenState screen, const Show& show) {
         const bool kept = screen.page == "new" || screen.page.starts_with("plan");  // the plan of what was typed was looked at
         if (show.page == "new" && !kept) {
             screen.draft = {{"seat", "head"}, {"aim", "0.80"}, {"pattern", "16 interrupted"}};
+            for (const auto& [field, value] : screen.habits) screen.draft[field] = value;
             screen.field = "reference";
         }
         screen.page = show.page;
@@ -98,13 +110,15 @@ ScreenState after(ScreenState screen, const Show& show) {
 
 FormModel new_case(const ScreenState& screen, const SizesInStock& sizes, const FieldProblems& problems, const Words& words) {
     FormModel made{.title = words("form.title"), .lines = {words("form.line")}};
+    const std::string surgeon = value_of(screen, "surgeon"), first = value_of(screen, "first");
+    if (!surgeon.empty()) made.lines = {words(first.empty() ? "form.habits" : "form.habits_first", {surgeon, first})};
     for (const Field& field : fields(sizes)) {
         FormModel::Field one{.value = shown(field.id, value_of(screen, field.id), words), .now = field.id == screen.field};
         one.target = key("field-" + field.id, words("form." + field.id), {.page = "field", .argument = field.id});
         const auto problem = problems.find(field.key);
         if (problem != problems.end()) one.problem = problem->second;
         if (one.now && field.choices.empty()) made.keys = keypad();
-        for (const std::string& choice : one.now ? field.choices : std::vector<std::string>{}) {
+        for (const std::string& choice : one.now ? with_own(field.choices, value_of(screen, field.id)) : std::vector<std::string>{}) {
             made.keys.push_back(key("pick-" + choice, shown(field.id, choice, words), {.page = "pick", .argument = choice}));
             if (choice == value_of(screen, field.id)) made.keys.back().look = Look::Filled;
         }
@@ -130,7 +144,7 @@ std::string case_text(const ScreenState& screen, const std::string& day) {
     text += "\n[host]\ntrephine = \"suction-trephine\"\n" + entry("diameter_mm", value("host"));
     text += "\n[donor]\npunch = \"vacuum-punch\"\n" + entry("diameter_mm", value("donor"));
     text += "\n[aim]\n" + aim_text(value("aim"));
-    text += "\n[sutures]\n" + text_entry("pattern", value("pattern"));
+    text += "\n[sutures]\n" + text_entry("pattern", value("pattern")) + text_entry("first", value("first"));
     return text;
 }
 

@@ -26,9 +26,10 @@ struct ScreenState {
     std::string page{};      // "" the Table view | "cases" | "new" | "departures" | "other-mark" | "redo" | "redo-why" |
                              // "wipe" | "reason" | "skip" | "ring" | "end" | "count-differs" | "count-seen" | "count-by" | "count-record"
     std::string argument{};  // what the page is about
-    std::map<std::string, std::string> draft{};  // the new case, field by field, as typed
-    std::string field{};                         // the field that is being filled
-    PlanPage plan{};                             // of the pages "plan", "plan-reading" and "plan-why"
+    std::map<std::string, std::string> draft{};   // the new case, field by field, as typed
+    std::map<std::string, std::string> habits{};  // of a surgeon: what a new case begins with
+    std::string field{};                          // the field that is being filled
+    PlanPage plan{};                              // of the pages "plan", "plan-reading" and "plan-why"
     bool operator==(const ScreenState&) const = default;
 };
 

@@ -175,6 +175,66 @@ TEST_CASE("a case is under way from its opening to its lock: so long nothing sle
     CHECK(started(third, {}, demo::case_path()).under_way());
 }
 
+TEST_CASE("a new case begins with the surgeon's habits, and the form can change them") {
+    const Folder folder;
+    testplace::write(folder.file("ab.toml"),
+                     "surgeon = \"AB\"\nseat = \"temporal\"\npattern = \"12 interrupted\"\nfirst = \"1:30\"\nspokes = 7\nvolume = 20\n");
+    const auto stock = graftside::load_stock(
+        {.assets = SOURCE_DIR "/assets", .unit = SOURCE_DIR "/assets/unit/unit.toml", .surgeon = folder.file("ab.toml")});
+    REQUIRE(stock);
+    CHECK(stock->unit.sound.volume == 20);
+    auto session = Session::start({.ledger = folder.file("a.ledger"), .assets = SOURCE_DIR "/assets"}, *stock, "", at(0));
+    REQUIRE(session);
+    demo::tap(*session.operator->(), "new", at(1));
+    const auto tap = [&](const std::string& id) { demo::tap(*session.operator->(), id, at(1)); };
+    const auto type = [&](const std::string& field, const std::string& text) {
+        tap("field-" + field);
+        for (const char letter : text) tap(std::string("key-") + letter);
+    };
+    const auto pick = [&](const std::string& field, const std::string& choice) { tap("field-" + field), tap("pick-" + choice); };
+    type("reference", "1"), pick("eye", "left"), pick("reason", "oedema"), type("keratometry", "43"), type("across", "11.8"),
+        type("upright", "11.1");
+    pick("method", "oct");
+    for (const char* reading : {"at_12", "at_3", "at_6", "at_9"}) type(reading, "610");
+    pick("host", "7.50"), pick("donor", "7.75");
+    const auto form = std::get<screen::FormModel>(session->view(at(1)));
+    CHECK(form.lines.front().find("AB") != std::string::npos);
+    CHECK(form.lines.front().find("1:30") != std::string::npos);
+    tap("field-aim");
+    CHECK(demo::has_target(session->view(at(1)), "pick-spokes-7"));
+    tap("make");
+    REQUIRE(session->open() != nullptr);
+    const plan::CaseFile& file = session->open()->state().inputs.file;
+    CHECK(file.seat == eye::Seat::Temporal);
+    CHECK(file.pattern.interrupted == 12);
+    CHECK(file.first_suture == measure::centideg(4500));
+    CHECK(file.aim.goal == plan::Goal::Spokes);
+    CHECK(file.aim.spokes == 7);
+}
+
+TEST_CASE("the unit's file may name a surgeon's, which lies beside it; the words are the surgeon's, unless the command line says others") {
+    const Folder folder;
+    testplace::write(folder.file("ab.toml"), "surgeon = \"AB\"\nlanguage = \"no-such\"\n");
+    testplace::write(folder.file("unit.toml"), "surgeon_file = \"ab.toml\"\n" + testplace::read(SOURCE_DIR "/assets/unit/unit.toml"));
+    const auto lacks = graftside::load_stock({.assets = SOURCE_DIR "/assets", .unit = folder.file("unit.toml")});
+    REQUIRE_FALSE(lacks);
+    CHECK(lacks.error().lines.front().find("no-such.toml") != std::string::npos);
+    const auto stock = graftside::load_stock({.assets = SOURCE_DIR "/assets", .unit = folder.file("unit.toml"), .language = "en"});
+    REQUIRE(stock);
+    REQUIRE(stock->surgeon);
+    CHECK(stock->surgeon->surgeon == "AB");
+}
+
+TEST_CASE("a surgeon's file that is wrong stops the program, as a unit's does") {
+    const Folder folder;
+    testplace::write(folder.file("ab.toml"), "surgeon = \"AB\"\nseat = \"side\"\n");
+    const auto stock = graftside::load_stock(
+        {.assets = SOURCE_DIR "/assets", .unit = SOURCE_DIR "/assets/unit/unit.toml", .surgeon = folder.file("ab.toml")});
+    REQUIRE_FALSE(stock);
+    CHECK(stock.error().code == graftside::Exit::Wrong);
+    CHECK(stock.error().lines.front().find("ab.toml:2:8: seat") != std::string::npos);
+}
+
 TEST_CASE("a measured screen is known again at the next start, by name, pixels and what it says of itself") {
     const Folder folder;
     const std::string path = folder.file("new/screens.toml");

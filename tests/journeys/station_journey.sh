@@ -39,7 +39,7 @@ END
 }
 
 start_display
-start_program
+start_program --set-up draped
 use set-up
 keep_frame set-up
 use measure

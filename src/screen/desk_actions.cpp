@@ -104,7 +104,9 @@ DeskPage main_page(const CaseState& state, const Around& around, const Words& wo
     made.actions.push_back(open("N", "note", words("desk.note"), {.page = "note"}));
     made.actions.push_back(open("C", "clocks", words("desk.clocks"), {.page = "clocks"}));
     made.actions.push_back(open("K", "counts", words("desk.counts"), {.page = "counts"}));
-    if (state.plan) made.actions.push_back(open("L", "plan", words("desk.plan"), {.page = "plan"}));
+    // Once the eye is open no spoke is turned any more.
+    if (state.plan && !state.clocks.contains("decompressed"))
+        made.actions.push_back(open("L", "plan", words("desk.plan"), {.page = "plan"}));
     made.actions.push_back(open("X", "otherwise", words("desk.otherwise"), {.page = "otherwise"}));
     made.actions.back().look = Look::Watch;
     made.actions.push_back(open("M", "screen", words("desk.screen"), {.page = "screen"}));

@@ -130,6 +130,8 @@ TEST_CASE("the surgeon's number of spokes is read back with what it comes to, ta
     REQUIRE(at.at.does(intent(*reason), guide::Who::Circulating));
     CHECK(guide::blade(at.at.state).planned == planned - 1);
     CHECK(guide::blade(at.at.state).to_go == to_go - 1);
+    models::Seen open("viscoelastic-in");
+    CHECK_FALSE(by_key(shown(open), "L"));
 }
 
 TEST_CASE("a field takes what belongs in it, up to its length, and gives letters back whole") {

@@ -31,6 +31,7 @@ struct Card {
     std::vector<Pair> figures{};
     picture::ClockFace face{};
     std::string pattern{};
+    std::vector<std::string> running{};  // the path of each running suture
     std::vector<std::string> order{};
     std::vector<std::string> by_hand{};  // a line to fill for each
     std::vector<std::string> cautions{};

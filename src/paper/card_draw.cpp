@@ -37,7 +37,13 @@ void head(const Card& card, const Box& page, Shapes& out, const Lettering& lette
                                 .ink = Ink::Text,
                                 .align = picture::Align::Centre});
     Column column({page.x + pill + 5, page.y + 0.5, page.w - pill - 5, head_height}, out, lettering);
-    column.text(card.title + " · " + card.reference, Type::Value, Ink::Text);
+    // A long reference is never cut: the last of its characters are what tells two cases apart.
+    const std::string in_one = card.title + " · " + card.reference;
+    if (lettering.width(Type::Value, in_one) <= page.right() - (page.x + pill + 5)) {
+        column.text(in_one, Type::Value, Ink::Text);
+    } else {
+        column.text(card.reference, Type::Strong, Ink::Text);
+    }
     column.text(card.under, Type::Text, Ink::Soft);
     if (!card.invented.empty()) column.text(card.invented, Type::Strong, Ink::Text);
     column.gap(1);
@@ -146,6 +152,7 @@ Shapes draw(const Card& card, Size size, const Lettering& lettering) {
     const Box dial = one.take(std::min(face_height, one.left() * 0.66));
     for (picture::Shape& shape : picture::draw(card.face, dial, lettering)) out.push_back(std::move(shape));
     one.gap(1);
+    for (const std::string& path : card.running) one.text(path, Type::Strong, Ink::Text, 2);
     order(card, one, out, lettering);
 
     Column two({page.right() - right, top, right, page.bottom() - top}, out, lettering);

@@ -2,14 +2,22 @@
 #include "measure/expect.hpp"
 #include "paper/card.hpp"
 #include "paper/format.hpp"
+#include "plan/ladder.hpp"
+#include "plan/sutures.hpp"
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
 #include <cmath>
+#include <string_view>
 
 namespace paper {
 namespace {
 
+/// What says that the planned number itself is in doubt: the card may have no room for all.
+constexpr std::array<std::string_view, 5> first_cautions{"own-number-through", "over-entry-limit", "no-depth-claim", "aim-capped",
+                                                         "fit-under-readings"};
 constexpr int spare_spokes = 4;  // beyond the plan, or beyond where entry is all but sure
 
 std::vector<Ticks> spokes(const plan::Target& target, const Words& words) {
@@ -35,10 +43,12 @@ std::string spokes_line(const plan::Target& target, const Words& words) {
     return line + ", " + words("figure.expected", {number(*target.entry_from), number(*target.entry_to)});
 }
 
-const plan::Rung* planned_rung(const plan::Plan& plan) {
-    if (!plan.target->spokes) return nullptr;
-    const auto at = static_cast<std::size_t>(*plan.target->spokes);
-    return at < plan.ladder.size() ? &plan.ladder[at] : nullptr;
+/// What the plan is expected to leave; to entry there is nothing to leave.
+std::string left_text(const plan::Inputs& inputs, const plan::Plan& plan, const Words& words) {
+    if (plan.ladder.empty()) return words("section.no_depth");
+    if (!plan.target->spokes) return words("plan.to_entry");
+    const auto rung = plan::rung_at(plan, inputs.trephine, *plan.target->spokes);
+    return words("paper.left_value", {whole_um(rung->reserve), whole_um(rung->reserve_u95), chance_text(rung->entry_chance, words)});
 }
 
 std::vector<Pair> figures(const plan::Inputs& inputs, const plan::Plan& plan, const Words& words) {
@@ -54,10 +64,7 @@ std::vector<Pair> figures(const plan::Inputs& inputs, const plan::Plan& plan, co
         rows.push_back({words("paper.thinnest"), words("paper.thinnest_value", {whole_um(plan.wall->thinnest),
                                                                                 number(std::lround(1.96 * plan.wall->u.um())), where})});
     }
-    const plan::Rung* rung = planned_rung(plan);
-    rows.push_back({words("paper.left"), rung == nullptr ? words("section.no_depth")
-                                                         : words("paper.left_value", {whole_um(rung->reserve), whole_um(rung->reserve_u95),
-                                                                                      chance_text(rung->entry_chance, words)})});
+    rows.push_back({words("paper.left"), left_text(inputs, plan, words)});
     return rows;
 }
 
@@ -82,11 +89,24 @@ std::vector<std::string> order(const plan::Inputs& inputs, const plan::Plan& pla
     return made;
 }
 
+std::vector<std::string> running(const plan::Inputs& inputs, const plan::Plan& plan, const Words& words) {
+    std::vector<std::string> made{};
+    if (!plan.running) return made;
+    for (const plan::RunningPath& path : plan::running_paths(inputs.file.pattern, *plan.running)) {
+        made.push_back(words("paper.running_path", {number(path.bites.size()), hour_text(path.bites.front().centideg()),
+                                                    words(path.clockwise ? "turn.clockwise" : "turn.counter_clockwise")}));
+    }
+    return made;
+}
+
 std::vector<std::string> cautions(const plan::Plan& plan, const Words& words) {
     std::vector<std::string> made{words("paper.lost_suction")};
     if (plan.ladder.empty()) made.push_back(words("plan.caution"));
-    for (const plan::Note& note : plan.notes) {
-        if (note.level == plan::Note::Level::Watch) made.push_back(words("note." + note.code, note.values));
+    for (const bool decisive : {true, false}) {
+        for (const plan::Note& note : plan.notes) {
+            const bool first = std::find(first_cautions.begin(), first_cautions.end(), note.code) != first_cautions.end();
+            if (note.level == plan::Note::Level::Watch && first == decisive) made.push_back(words("note." + note.code, note.values));
+        }
     }
     return made;
 }
@@ -123,6 +143,7 @@ Card card(const guide::Brief& brief, const plan::Plan& plan, const Words& words)
             .figures = std::move(rows),
             .face = face(brief.inputs, plan, words),
             .pattern = pattern_text(file.pattern, words),
+            .running = running(brief.inputs, plan, words),
             .order = order(brief.inputs, plan, words),
             .by_hand = by_hand(file.donor, words),
             .cautions = cautions(plan, words),

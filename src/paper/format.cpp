@@ -11,7 +11,8 @@ namespace paper {
 std::string size_text(measure::Length size, const Words& words) { return words("unit.mm", {fmt::format("{:.2f}", size.mm())}); }
 
 std::string oversize_text(measure::Length oversize, const Words& words) {
-    return words("unit.mm", {fmt::format("{:+.2f}", oversize.mm())});
+    const std::string figure = oversize.nm() == 0 ? "0.00" : fmt::format("{:+.2f}", oversize.mm());
+    return words("unit.mm", {figure});
 }
 
 std::string whole_um(measure::Length length) { return number(std::lround(length.um())); }

@@ -24,7 +24,7 @@ void draw_figure(Pen& pen, const Figure& figure, const Box& box) {
     if (!fits) pen.falls_short(figure.numeral + " " + figure.under);
     double y = box.y + std::max(0.0, (box.h - height()) / 2);
     const double x = box.centre().x;
-    pen.text({x, y}, figure.numeral, fits ? Type::Numeral : Type::Display, Ink::Text, Align::Centre);
+    pen.text({x, y}, figure.numeral, fits ? Type::Numeral : Type::Display, figure.to_zero ? Ink::Accent : Ink::Text, Align::Centre);
     y += (fits ? numeral : pen.cap(Type::Display)) + after;
     pen.text({x, y}, under, Ink::Text, Align::Centre);
     pen.text({x, y + under.height + between}, line, Ink::Soft, Align::Centre);

@@ -44,13 +44,13 @@ picture::WallSection section(const CaseState& state, const Words& words) {
     const plan::Wall& wall = *state.plan->wall;
     made.wall = wall.thinnest;
     const std::string where = wall.thinnest_at ? words("section.at", {eye::short_clock_text(*wall.thinnest_at)}) : words("section.centre");
-    made.foot = {words("section.thinnest", {um_text(wall.thinnest), where})};
+    // The band is named before it shows: a line that came later would shift the scale under the reader's eye.
+    made.foot = {words("section.thinnest", {um_text(wall.thinnest), where}), words("section.band")};
     const plan::Rung* rung = blade.position > 0 ? rung_at(state, blade.position) : nullptr;
     if (rung != nullptr) {
         // Where the blade may be: its expected reach, with the 95 % interval of what is left.
         made.band_low = std::max(measure::nm(0), wall.thinnest - rung->reserve - rung->reserve_u95);
         made.band_high = wall.thinnest - rung->reserve + rung->reserve_u95;
-        made.foot.push_back(words("section.band"));
     }
     return made;
 }
@@ -61,7 +61,7 @@ Figure figure(const CaseState& state, const Words& words) {
     if (state.suction == guide::Suction::Lost) return {.numeral = below, .under = words("figure.at_loss"), .line = words("figure.kept")};
     if (blade.to_zero > 0) {
         const std::string then = blade.to_go ? words("figure.then", {std::to_string(*blade.to_go)}) : words("figure.then_entry");
-        return {.numeral = std::to_string(blade.to_zero), .under = words("figure.to_zero"), .line = then};
+        return {.numeral = std::to_string(blade.to_zero), .under = words("figure.to_zero"), .line = then, .to_zero = true};
     }
     if (!blade.planned) {
         const auto& target = state.plan->target;
@@ -177,7 +177,8 @@ picture::ClockFace clock_face(const CaseState& state, const Words& words) {
 Card card(const CaseState& state, const Step& step, const Around& around, const Words& words) {
     if (const guide::Departure* away = departure_shown(state)) return departure_card(state, *away, words);
     Card made{.title = filled(step.title, state, words)};
-    made.say = filled(step.say, step.closes == Closes::Plan ? as_proposed(state, around) : state, words);
+    const std::string said = filled(step.say, step.closes == Closes::Plan ? as_proposed(state, around) : state, words);
+    made.say = said.empty() ? "" : words("card.say", {said});
     for (const std::string& line : step.lines) made.lines.push_back(filled(line, state, words));
     for (const std::string& caution : step.cautions) made.cautions.push_back(filled(caution, state, words));
     if (step.picture == "clock-face") made.picture = clock_face(state, words);

@@ -46,6 +46,9 @@ void add_foot(std::vector<Target>& actions, const CaseState& state, const Around
     actions.push_back(held(act("J", "foot-counts", words("desk.foot"), {guide::HoldCount{.source = guide::Source::FootSwitch}}), words));
 }
 
+/// Once the eye is open no spoke is turned any more.
+bool spokes_in_play(const CaseState& state) { return !state.clocks.contains("decompressed"); }
+
 /// The spoke, its undoing and the blade raised, while the desk counts; else the count may be taken over.
 void add_count(std::vector<Target>& actions, const CaseState& state, const Around& around, const Words& words) {
     const bool ours = state.holder == std::optional(guide::Source::Desk);
@@ -58,6 +61,7 @@ void add_count(std::vector<Target>& actions, const CaseState& state, const Aroun
         actions.push_back(act("U", "undo", words("hand.undo"), {guide::UndoTap{}}));
         actions.push_back(act("R", "raised", words("cut.raised"), {guide::RaiseBlade{}}));
     }
+    if (!spokes_in_play(state)) return;
     if (!ours)
         actions.push_back(held(act("H", "take-count", words("desk.take"), {guide::HoldCount{.source = guide::Source::Desk}}), words));
     add_foot(actions, state, around, words);
@@ -104,9 +108,7 @@ DeskPage main_page(const CaseState& state, const Around& around, const Words& wo
     made.actions.push_back(open("N", "note", words("desk.note"), {.page = "note"}));
     made.actions.push_back(open("C", "clocks", words("desk.clocks"), {.page = "clocks"}));
     made.actions.push_back(open("K", "counts", words("desk.counts"), {.page = "counts"}));
-    // Once the eye is open no spoke is turned any more.
-    if (state.plan && !state.clocks.contains("decompressed"))
-        made.actions.push_back(open("L", "plan", words("desk.plan"), {.page = "plan"}));
+    if (state.plan && spokes_in_play(state)) made.actions.push_back(open("L", "plan", words("desk.plan"), {.page = "plan"}));
     made.actions.push_back(open("X", "otherwise", words("desk.otherwise"), {.page = "otherwise"}));
     made.actions.back().look = Look::Watch;
     made.actions.push_back(open("M", "screen", words("desk.screen"), {.page = "screen"}));

@@ -59,7 +59,7 @@ void sign(Pen& pen, Banner::Level level, const Box& box) {
 }
 
 void draw_shown(Pen& pen, const FarModel::Numeral& numeral, const Places& at) {
-    const Ink ink = numeral.watch ? Ink::Amber : Ink::Text;
+    const Ink ink = numeral.watch ? Ink::Amber : numeral.to_zero ? Ink::Accent : Ink::Text;
     const Block under = pen.block(numeral.under, {Type::Lead}, {at.figure.w, at.figure.h, 2});
     const double cap = pen.cap(Type::Numeral), gap = pen.cap(Type::Lead) * 0.6;
     const double top = at.figure.y + std::max(0.0, at.figure.h - cap - gap - under.height) / 2, middle = at.figure.centre().x;

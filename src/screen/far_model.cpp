@@ -38,7 +38,7 @@ FarModel::Numeral blade_numeral(const CaseState& state, const Words& words) {
     const guide::Blade blade = guide::blade(state);
     const std::string below = std::to_string(std::max(0, blade.position));
     if (state.suction == guide::Suction::Lost) return {.digits = below, .under = words("far.at_loss"), .watch = true};
-    if (blade.to_zero > 0) return {.digits = std::to_string(blade.to_zero), .under = words("far.to_zero")};
+    if (blade.to_zero > 0) return {.digits = std::to_string(blade.to_zero), .under = words("far.to_zero"), .to_zero = true};
     if (!blade.planned) return {.digits = below, .under = words("far.below")};
     if (blade.over > 0) return {.digits = "+" + std::to_string(blade.over), .under = words("far.over"), .watch = true};
     if (blade.to_go == 0) return {.digits = "0", .under = words("far.reached")};

@@ -96,6 +96,7 @@ struct CountRow {
 /// The giant figure.
 struct Figure {
     std::string numeral{}, under{}, line{};  // "5", "spokes to go", "3 of 8 below zero"
+    bool to_zero = false;                    // on the way down to zero: not what is left to go
 };
 
 using Picture = std::variant<std::monostate, picture::ClockFace, picture::WallSection, picture::OpenEye>;
@@ -172,7 +173,8 @@ struct FarModel {
     /// The giant digits with what they count.
     struct Numeral {
         std::string digits{}, under{};
-        bool watch = false;  // past the plan, or suction lost
+        bool watch = false;    // past the plan, or suction lost
+        bool to_zero = false;  // on the way down to zero: not what is left to go
     };
     /// Something happened otherwise: said in words.
     struct Said {

@@ -62,7 +62,7 @@ TEST_CASE("while suturing: the clock face with one disc, the next suture, and no
     const FarModel model = seen(at);
     REQUIRE(std::holds_alternative<FarModel::Dial>(model.shown));
     const auto& dial = std::get<FarModel::Dial>(model.shown);
-    CHECK(dial.suture == "suture 6");
+    CHECK(dial.suture == "suture 6 at");
     CHECK(dial.at == "7:30");
     CHECK(dial.face.next.size() == 1);
     CHECK(dial.face.done.size() == 5);

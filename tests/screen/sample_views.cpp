@@ -55,7 +55,7 @@ TableModel side() {
     made.hand = {target("side-right", "Right eye", "as the consent says", Look::Filled),
                  target("side-left", "Left eye", "as the consent says", Look::Filled),
                  target("else", "Something else happened", "", Look::Watch)};
-    made.strip.eye = "EYE NOT ENTERED";
+    made.strip.eye = "SIDE NOT ENTERED";
     return made;
 }
 

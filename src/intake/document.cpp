@@ -25,7 +25,8 @@ struct Misread {};
 namespace intake {
 namespace {
 
-constexpr int longest_key = 16;  // parts of a dotted key
+constexpr int longest_key = 16;                   // parts of a dotted key
+constexpr std::size_t longest_description = 160;  // the library's words for what is no TOML
 
 Place place(const toml::source_region& region) {
     return {.line = std::max(1, static_cast<int>(region.begin.line)), .column = std::max(1, static_cast<int>(region.begin.column))};
@@ -131,8 +132,7 @@ Place place_of_misreading(std::string_view text) {
 
 }  // namespace
 
-std::string one_line(std::string_view text) {
-    constexpr std::size_t longest = 40;
+std::string one_line(std::string_view text, std::size_t longest) {
     std::string line;
     std::size_t count = 0;
     for (char c : text) {
@@ -174,7 +174,8 @@ measure::Result<Node, Problems> parse(std::string_view text, const std::string& 
         root.at = {};
         return root;
     } catch (const toml::parse_error& error) {
-        return Problems{problem(name, place(error.source()), "toml", one_line(moved_back(error.description())), "TOML 1.0")};
+        return Problems{
+            problem(name, place(error.source()), "toml", one_line(moved_back(error.description()), longest_description), "TOML 1.0")};
     } catch (const Misread&) {
         return Problems{problem(name, place_of_misreading(safe), "toml", "no TOML from here on", "TOML 1.0")};
     }

@@ -52,6 +52,6 @@ measure::Result<Node, Problems> parse(std::string_view text, const std::string& 
 /// A value as a problem shows it: "\"scar\"", "7.5", "a list of 3 values"; on one line and short.
 std::string shown(const Node& node);
 /// Text with control characters escaped, cut after 40 characters.
-std::string one_line(std::string_view text);
+std::string one_line(std::string_view text, std::size_t longest = 40);
 
 }  // namespace intake

@@ -31,6 +31,19 @@ double step(double width, int n) {
     return std::clamp(width * std::min(by_pole, 0.75), 1.0 / 1024, 0.25);
 }
 
+Rung rung(const instrument::Trephine& trephine, const WallFigures& wall, int spoke) {
+    measure::expect(trephine.advance.nm() > 0 && wall.thinnest.nm() > 0 && usable(trephine.reach));
+    const double t_975 = bm::quantile(StudentT(trephine.reach.n - 1), 0.975);
+    const Length down = travel(trephine, spoke);
+    const double blade = t_975 * spread(trephine.reach) * down.um();
+    return {.spoke = spoke,
+            .travel = down,
+            .share = static_cast<double>(down.nm()) / static_cast<double>(wall.thinnest.nm()),
+            .reserve = measure::from_um_tenths(wall.thinnest.um() - trephine.reach.mean * down.um()),
+            .reserve_u95 = measure::from_um_tenths(std::hypot(blade, normal_975 * wall.u_um)),
+            .entry_chance = entry_chance(trephine.reach, wall, down)};
+}
+
 }  // namespace
 
 bool usable(const instrument::Reach& reach) { return reach.n >= 2 && reach.sd > 0 && reach.mean > 0; }
@@ -41,34 +54,31 @@ double entry_chance(const instrument::Reach& reach, const WallFigures& wall, Len
     const StudentT t(reach.n - 1);
     const double scale = spread(reach) * travelled.um();
     const double gap = wall.thinnest.um() - reach.mean * travelled.um();
-    if (wall.u.nm() == 0) return bm::cdf(bm::complement(t, gap / scale));
+    if (wall.u_um == 0) return bm::cdf(bm::complement(t, gap / scale));
 
-    const double h = step(scale / wall.u.um(), reach.n);
+    const double h = step(scale / wall.u_um, reach.n);
     const int half = static_cast<int>(std::ceil(z_most / h));
     double sum = 0;
     for (int i = -half; i <= half; ++i) {
         const double z = i * h;
-        sum += std::exp(-z * z / 2) * bm::cdf(bm::complement(t, (gap + wall.u.um() * z) / scale));
+        sum += std::exp(-z * z / 2) * bm::cdf(bm::complement(t, (gap + wall.u_um * z) / scale));
     }
     return std::clamp(sum * h / std::sqrt(2 * std::numbers::pi), 0.0, 1.0);
 }
 
 std::vector<Rung> ladder(const instrument::Trephine& trephine, const WallFigures& wall) {
-    measure::expect(trephine.advance.nm() > 0 && wall.thinnest.nm() > 0 && usable(trephine.reach));
-    const double t_975 = bm::quantile(StudentT(trephine.reach.n - 1), 0.975);
     std::vector<Rung> rungs{};
     for (int spoke = 0; spoke < most_rungs; ++spoke) {
-        const Length down = travel(trephine, spoke);
-        const double blade = t_975 * spread(trephine.reach) * down.um();
-        rungs.push_back({.spoke = spoke,
-                         .travel = down,
-                         .share = static_cast<double>(down.nm()) / static_cast<double>(wall.thinnest.nm()),
-                         .reserve = wall.thinnest - measure::from_um(trephine.reach.mean * down.um()),
-                         .reserve_u95 = measure::from_um_tenths(std::hypot(blade, normal_975 * wall.u.um())),
-                         .entry_chance = entry_chance(trephine.reach, wall, down)});
+        rungs.push_back(rung(trephine, wall, spoke));
         if (rungs.back().entry_chance > as_good_as_sure) break;
     }
     return rungs;
+}
+
+std::optional<Rung> rung_at(const Plan& plan, const instrument::Trephine& trephine, int spoke) {
+    if (plan.ladder.empty() || !plan.wall || spoke < 0) return std::nullopt;
+    if (static_cast<std::size_t>(spoke) < plan.ladder.size()) return plan.ladder[static_cast<std::size_t>(spoke)];
+    return rung(trephine, {.thinnest = plan.wall->thinnest, .u_um = plan.wall->u.um()}, spoke);
 }
 
 ChanceWords chance_words(double chance) {

@@ -12,7 +12,7 @@ namespace plan {
 
 struct WallFigures {
     Length thinnest{};
-    Length u{};  // one standard deviation
+    double u_um = 0;  // one standard deviation
     bool operator==(const WallFigures&) const = default;
 };
 
@@ -21,6 +21,9 @@ inline constexpr int shown_rungs = 60;
 
 /// From 0 to the first rung whose chance is over 0.999. With an advance of 10 um or more that is within 400 rungs.
 std::vector<Rung> ladder(const instrument::Trephine& trephine, const WallFigures& wall);
+
+/// The rung of a plan that has a ladder, also of a number of spokes that lies beyond what the ladder shows; none without one.
+std::optional<Rung> rung_at(const Plan& plan, const instrument::Trephine& trephine, int spoke);
 
 /// Chance that the blade is through at the thinnest place, within 1e-9; 0 at or above zero.
 double entry_chance(const instrument::Reach& reach, const WallFigures& wall, Length travelled);

@@ -40,7 +40,7 @@ void plan_depth(const Inputs& inputs, Plan& plan) {
     if (found.depth_bar) {
         note_bar(found, inputs.file.aim.goal, plan.notes);
     } else {
-        rungs = ladder(inputs.trephine, {.thinnest = found.wall->thinnest, .u = found.exact_u});
+        rungs = ladder(inputs.trephine, {.thinnest = found.wall->thinnest, .u_um = found.exact_u_um});
         append(plan.notes, ladder_notes(inputs));
     }
     const bool from_centre = found.wall && found.wall->basis == "centre";

@@ -24,15 +24,25 @@ Note note(const char* code, const char* source, Level level, std::vector<std::st
 
 std::string mm(Length length) { return fmt::format("{:.2f}", length.mm()); }
 
+/// The sizes next to one that is not held, "7.25 and 7.50"; one alone at an end.
+std::string beside(std::vector<Length> sizes, Length size) {
+    std::sort(sizes.begin(), sizes.end());
+    const auto above = std::upper_bound(sizes.begin(), sizes.end(), size);
+    const std::string larger = above == sizes.end() ? "" : mm(*above), smaller = above == sizes.begin() ? "" : mm(*(above - 1));
+    return smaller.empty() || larger.empty() ? smaller + larger : fmt::format("{} / {}", smaller, larger);
+}
+
 bool held(const std::vector<Length>& sizes, Length size) { return std::find(sizes.begin(), sizes.end(), size) != sizes.end(); }
 
 void add_held(const Inputs& inputs, std::vector<Note>& notes) {
     const CaseFile& file = inputs.file;
     if (!held(inputs.trephine.diameters, file.host_diameter)) {
-        notes.push_back(note("host-size-not-held", source::profiles, Level::Stop, {mm(file.host_diameter), inputs.trephine.id}));
+        notes.push_back(note("host-size-not-held", source::profiles, Level::Stop,
+                             {mm(file.host_diameter), inputs.trephine.id, beside(inputs.trephine.diameters, file.host_diameter)}));
     }
     if (!held(inputs.punch.diameters, file.donor.diameter)) {
-        notes.push_back(note("donor-size-not-held", source::profiles, Level::Stop, {mm(file.donor.diameter), inputs.punch.id}));
+        notes.push_back(note("donor-size-not-held", source::profiles, Level::Stop,
+                             {mm(file.donor.diameter), inputs.punch.id, beside(inputs.punch.diameters, file.donor.diameter)}));
     }
 }
 

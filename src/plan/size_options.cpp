@@ -56,6 +56,7 @@ SizeOption planned(const Inputs& inputs, const Pair& pair) {
     option.spacing = plan.spacing;
     if (plan.wall) option.thinnest = plan.wall->thinnest;
     if (plan.wall) option.u = plan.wall->u;
+    if (plan.wall) option.basis = plan.wall->basis;
     if (plan.target) option.spokes = plan.target->spokes;
     option.refused = stop_of(plan);
     option.evidence = evidence(plan.sizes.oversize);

@@ -19,6 +19,7 @@ struct SizeOption {
     Sizes sizes{};                          // oversize, to the limbus, host button
     Length spacing{};                       // chord between neighbouring sutures
     std::optional<Length> thinnest{}, u{};  // of the wall on this cut
+    std::string basis{};                    // what that rests on, which may be another than for the case's own size; empty: nothing
     std::optional<int> spokes{};            // planned; none: to entry, or refused
     std::optional<std::string> refused{};   // the code of the note that stops it
     Evidence evidence{};                    // for and against this oversize

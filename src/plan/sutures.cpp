@@ -75,12 +75,13 @@ std::vector<Suture> loop_order(const Inputs& inputs, int count) {
 }
 
 void note_marks(const Inputs& inputs, Sutures& sutures) {
-    const bool off = std::any_of(sutures.order.begin(), sutures.order.end(), [](const Suture& s) { return !s.host_mark; });
-    if (!off || inputs.trephine.marks < 1) return;
-    sutures.notes.push_back({.code = "between-marks",
-                             .source = source::usual,
-                             .level = Level::Info,
-                             .values = {fmt::format("{}", sutures.order.size()), fmt::format("{}", inputs.trephine.marks)}});
+    const auto off = std::count_if(sutures.order.begin(), sutures.order.end(), [](const Suture& s) { return !s.host_mark; });
+    if (off == 0 || inputs.trephine.marks < 1) return;
+    sutures.notes.push_back(
+        {.code = "off-the-marks",
+         .source = source::usual,
+         .level = Level::Info,
+         .values = {fmt::format("{}", off), fmt::format("{}", sutures.order.size()), fmt::format("{}", inputs.trephine.marks)}});
     const std::size_t count = sutures.order.size();
     if (inputs.trephine.marks == 16 && count != 8 && count != 16) {
         sutures.notes.push_back({.code = "try-8-or-16", .source = source::usual, .level = Level::Info, .values = {}});
@@ -141,7 +142,8 @@ Sutures sutures_from(const Inputs& inputs) {
                                   .clockwise = true};
     }
     note_marks(inputs, sutures);
-    sutures.notes.push_back({.code = "second-opposite", .source = source::opposite, .level = Level::Info, .values = {}});
+    if (pattern.interrupted > 0)
+        sutures.notes.push_back({.code = "second-opposite", .source = source::opposite, .level = Level::Info, .values = {}});
     if (pattern.interrupted > 0 && pattern.running > 0) {
         sutures.notes.push_back({.code = "running-between", .source = source::usual, .level = Level::Info, .values = {}});
     }

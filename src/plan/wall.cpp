@@ -82,7 +82,7 @@ Wall wall(std::string basis, const eye::Thickness& thickness) {
 
 WallFinding on_basis(std::string basis, const eye::Thickness& thickness) {
     return {.wall = wall(std::move(basis), thickness),
-            .exact_u = measure::from_um(thickness.u_um),
+            .exact_u_um = thickness.u_um,
             .u_round_um = thickness.u_round_um,
             .depth_bar = std::nullopt,
             .bar_values = {},
@@ -90,7 +90,7 @@ WallFinding on_basis(std::string basis, const eye::Thickness& thickness) {
 }
 
 WallFinding barred(const std::string& code, std::vector<std::string> values = {}) {
-    return {.wall = std::nullopt, .exact_u = {}, .u_round_um = {}, .depth_bar = code, .bar_values = std::move(values), .notes = {}};
+    return {.wall = std::nullopt, .exact_u_um = 0, .u_round_um = {}, .depth_bar = code, .bar_values = std::move(values), .notes = {}};
 }
 
 /// A reading by its number in the case, with how far it is off what the others say.
@@ -105,6 +105,23 @@ Note odd_note(const Thickness& thickness, std::size_t row, Length off) {
             .level = Level::Watch,
             .values = {fmt::format("{}", row + 1), fmt::format("{}", reading.ring.mm()), eye::short_clock_text(reading.at),
                        um(reading.thickness), by}};
+}
+
+/// The thinnest reading on the cut; none if there is none.
+std::optional<eye::RingReading> thinnest_of(const CircleReadings& on_it) {
+    const auto least = std::min_element(on_it.readings.begin(), on_it.readings.end(),
+                                        [](const auto& a, const auto& b) { return a.thickness < b.thickness; });
+    return least == on_it.readings.end() ? std::nullopt : std::optional(*least);
+}
+
+/// With no reading to spare no residual tells a misreading; a wall that swings far under all that was read does.
+void note_under_readings(const CircleReadings& on_it, const Wall& wall, std::vector<Note>& notes) {
+    const Length least = thinnest_of(on_it)->thickness;
+    if (least - wall.thinnest <= odd_residual) return;
+    notes.push_back({.code = "fit-under-readings",
+                     .source = source::own_file,
+                     .level = Level::Watch,
+                     .values = {um(least - wall.thinnest), um(least)}});
 }
 
 Note order_lowered() { return {.code = "order-lowered", .source = source::own_file, .level = Level::Info, .values = {}}; }
@@ -124,6 +141,7 @@ WallFinding from_circle(const CaseFile& file, const CircleReadings& on_it) {
     WallFinding found = on_basis("circle", *fit);
     if (fit->order < std::min(2, (static_cast<int>(on_it.readings.size()) - 1) / 2)) found.notes.push_back(order_lowered());
     append(found.notes, fit_notes(file, *fit, on_it.rows));
+    note_under_readings(on_it, *found.wall, found.notes);
     if (file.centre_x.nm() != 0 || file.centre_y.nm() != 0) {
         found.notes.push_back({.code = "offset-not-in-readings", .source = source::own_file, .level = Level::Watch, .values = {}});
     }
@@ -174,13 +192,6 @@ std::optional<std::string> centre_bar(const CaseFile& file) {
     }
     if (!file.thickness.edge_looks_normal) return "centre-alone";
     return std::nullopt;
-}
-
-/// The thinnest reading on the cut; none if there is none.
-std::optional<eye::RingReading> thinnest_of(const CircleReadings& on_it) {
-    const auto least = std::min_element(on_it.readings.begin(), on_it.readings.end(),
-                                        [](const auto& a, const auto& b) { return a.thickness < b.thickness; });
-    return least == on_it.readings.end() ? std::nullopt : std::optional(*least);
 }
 
 /// Readings that an estimate from the centre leaves out; one that is thinner than the estimate forbids a depth.

@@ -12,7 +12,7 @@ namespace plan {
 /// What a reason for no depth is: the readings cannot carry one. The code of the note that says so.
 struct WallFinding {
     std::optional<Wall> wall{};
-    Length exact_u{};                        // to the nanometre, for the ladder
+    double exact_u_um = 0;                   // unrounded, for the ladder
     std::vector<double> u_round_um{};        // one standard deviation at each whole degree; empty without a wall
     std::optional<std::string> depth_bar{};  // why no depth is planned; none: it may be
     std::vector<std::string> bar_values{};   // what the words of that note take

@@ -2,7 +2,9 @@
 
 #include "eye/frame.hpp"
 #include "measure/expect.hpp"
+#include "plan/ladder.hpp"
 #include "plan/size_options.hpp"
+#include "plan/sutures.hpp"
 #include "screen/format.hpp"
 
 #include <fmt/format.h>
@@ -66,7 +68,8 @@ std::string option_spokes(const plan::SizeOption& option, const Words& words) {
 std::string other_sizes(const plan::Inputs& inputs, const Words& words) {
     std::string text = heading(words, "plan_text.options");
     for (const plan::SizeOption& option : plan::size_options(inputs)) {
-        const std::string thinnest = option.thinnest ? whole(*option.thinnest) : words("plan_text.option_unknown");
+        const std::string thinnest =
+            option.thinnest ? words("plan_text.option_" + option.basis, {whole(*option.thinnest)}) : words("plan_text.option_unknown");
         text += line(words(option.chosen ? "plan_text.option_chosen" : "plan_text.option",
                            {size_text(option.host), size_text(option.donor), signed_size(option.sizes.oversize),
                             size_text(option.sizes.clearance), size_text(option.spacing), thinnest, option_spokes(option, words)}));
@@ -96,10 +99,8 @@ std::string spokes(const plan::Inputs& inputs, const plan::Plan& plan, const Wor
     const auto count = plan.target->spokes;
     if (!count) return text;
     text += line(words("plan_text.travel", {fmt::format("{:g}", plan::travel(inputs.trephine, *count).um())}));
-    if (static_cast<std::size_t>(*count) < plan.ladder.size()) {
-        const plan::Rung& rung = plan.ladder[static_cast<std::size_t>(*count)];
-        text += line(words("plan_text.at_plan", {whole(rung.reserve), whole(rung.reserve_u95), chance_text(rung.entry_chance, words)}));
-    }
+    if (const auto rung = plan::rung_at(plan, inputs.trephine, *count))
+        text += line(words("plan_text.at_plan", {whole(rung->reserve), whole(rung->reserve_u95), chance_text(rung->entry_chance, words)}));
     return text;
 }
 
@@ -148,9 +149,10 @@ std::string sutures(const plan::Inputs& inputs, const plan::Plan& plan, const Wo
     if (plan.order.empty()) return text + line(words("plan_text.none"));
     text += line(words("plan_text.pattern", {pattern_text(inputs.file.pattern, words), size_text(plan.spacing)}));
     for (const plan::Suture& one : plan.order) text += line(place(one, words));
-    if (plan.running) {
-        text += line(words("plan_text.running", {fmt::format("{}", plan.running->loops), size_text(plan.running->spacing),
-                                                 clock(plan.running->start_centideg)}));
+    if (!plan.running) return text;
+    for (const plan::RunningPath& path : plan::running_paths(inputs.file.pattern, *plan.running)) {
+        text += line(words(path.clockwise ? "plan_text.running" : "plan_text.running_back",
+                           {fmt::format("{}", path.bites.size()), size_text(plan.running->spacing), clock(path.bites.front().centideg())}));
     }
     return text;
 }

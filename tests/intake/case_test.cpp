@@ -228,7 +228,7 @@ TEST_CASE("one thing changed in a good case is told at its place") {
         {"a key defined twice is no TOML",
          "eye = \"right\"",
          "eye = \"right\"\neye = \"left\"",
-         {"k.toml:5:7: toml: found Error while parsing key-value pair: cann…; allowed TOML 1.0"}},
+         {"k.toml:5:7: toml: found Error while parsing key-value pair: cannot redefine existing string 'eye'; allowed TOML 1.0"}},
     };
     for (const Row& row : rows) {
         CAPTURE(row.name);

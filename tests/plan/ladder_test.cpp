@@ -31,7 +31,7 @@ std::vector<Golden> golden() {
         cells >> mean >> sd >> n >> wall >> u >> travelled >> chance;
         REQUIRE_FALSE(cells.fail());
         rows.push_back({.reach = {.mean = mean, .sd = sd, .n = static_cast<int>(n), .source = {}},
-                        .wall = {.thinnest = from_um(wall), .u = from_um(u)},
+                        .wall = {.thinnest = from_um(wall), .u_um = u},
                         .travelled = from_um(travelled),
                         .chance = chance});
     }
@@ -52,7 +52,7 @@ TEST_CASE("the reach factor is the depth study's figures over its aim") {
     // All eleven lie inside the 95 % interval that the ladder gives for the next blade.
     auto trephine = sample::trephine();
     trephine.advance = from_um(80);
-    const auto rungs = ladder(trephine, {.thinnest = from_um(100), .u = {}});
+    const auto rungs = ladder(trephine, {.thinnest = from_um(100), .u_um = 0});
     const double reached = 100 - rungs[1].reserve.um();
     CHECK(reached - rungs[1].reserve_u95.um() < 71.3);
     CHECK(reached + rungs[1].reserve_u95.um() > 95.35);
@@ -66,7 +66,7 @@ TEST_CASE("with an exact wall the chance of entering is 0.060, 1.92, 7.93, 23.23
     };
     for (const Row& row : {Row{70, 0.060}, Row{80, 1.92}, Row{85, 7.93}, Row{90, 23.23}, Row{95, 46.99}}) {
         CAPTURE(row.share);
-        const double percent = 100 * entry_chance(study, {.thinnest = from_um(600), .u = {}}, from_um(6.0 * row.share));
+        const double percent = 100 * entry_chance(study, {.thinnest = from_um(600), .u_um = 0}, from_um(6.0 * row.share));
         CHECK(std::abs(percent - row.percent) <= (row.share == 70 ? 0.0005 : 0.005));
     }
 }
@@ -80,7 +80,7 @@ TEST_CASE("with endless cuts the chance becomes that of the normal distribution"
         const int in_question = share;
         CAPTURE(in_question);
         const double z = (1 - endless.mean * share / 100) / (endless.sd * share / 100);
-        const double chance = entry_chance(endless, {.thinnest = from_um(600), .u = {}}, from_um(6.0 * share));
+        const double chance = entry_chance(endless, {.thinnest = from_um(600), .u_um = 0}, from_um(6.0 * share));
         CHECK(chance == doctest::Approx(0.5 * std::erfc(z / std::sqrt(2.0))).epsilon(1e-4));
         CHECK(std::abs(100 * chance - percent) <= (percent < 10 ? 0.1 : 0.5));
     }
@@ -91,15 +91,15 @@ TEST_CASE("the chance of entering agrees with R to 1e-9") {
     const auto rows = golden();
     REQUIRE(rows.size() >= 40);
     for (const Golden& row : rows) {
-        CAPTURE(row.wall.u.um());
+        CAPTURE(row.wall.u_um);
         CAPTURE(row.travelled.um());
         CHECK(std::abs(entry_chance(row.reach, row.wall, row.travelled) - row.chance) <= 1e-9);
     }
 }
 
 TEST_CASE("at zero nothing has entered") {
-    CHECK(entry_chance(study, {.thinnest = from_um(600), .u = from_um(20)}, {}) == 0);
-    const auto rungs = ladder(sample::trephine(), {.thinnest = from_um(612), .u = from_um(6)});
+    CHECK(entry_chance(study, {.thinnest = from_um(600), .u_um = 20}, {}) == 0);
+    const auto rungs = ladder(sample::trephine(), {.thinnest = from_um(612), .u_um = 6});
     CHECK(rungs[0] == Rung{.spoke = 0,
                            .travel = {},
                            .share = 0,
@@ -110,20 +110,20 @@ TEST_CASE("at zero nothing has entered") {
 
 // t(0.975, 10) = 2.228139 (any table; JCGM 100 table G.2 prints 2.23): 2.228139 x 0.082 x sqrt(12 / 11) x 480 = 91.599 um.
 TEST_CASE("the reserve is what the blade is expected to leave, with both errors") {
-    const auto rungs = ladder(sample::trephine(), {.thinnest = from_um(612), .u = from_um(6)});
+    const auto rungs = ladder(sample::trephine(), {.thinnest = from_um(612), .u_um = 6});
     CHECK(rungs[8].travel == from_um(480));
     CHECK(rungs[8].share == doctest::Approx(0.784314).epsilon(1e-6));
-    CHECK(rungs[8].reserve == from_um(612 - 1.046 * 480));
+    CHECK(rungs[8].reserve == measure::from_um_tenths(612 - 1.046 * 480));
     CHECK(rungs[8].reserve_u95 == measure::from_um_tenths(std::hypot(91.599, 11.76)));
 }
 
 TEST_CASE("the ladder ends at the first rung that is as good as through") {
-    const auto rungs = ladder(sample::trephine(), {.thinnest = from_um(612), .u = from_um(6)});
+    const auto rungs = ladder(sample::trephine(), {.thinnest = from_um(612), .u_um = 6});
     CHECK(rungs.back().entry_chance > 0.999);
     CHECK(rungs[rungs.size() - 2].entry_chance <= 0.999);
     auto fine = sample::trephine();
     fine.advance = from_um(10);
-    const auto long_one = ladder(fine, {.thinnest = from_um(1200), .u = from_um(6)});
+    const auto long_one = ladder(fine, {.thinnest = from_um(1200), .u_um = 6});
     CHECK(long_one.size() > 60);
     CHECK(long_one.back().entry_chance > 0.999);
 }
@@ -137,7 +137,7 @@ TEST_CASE("the chance of entering grows with every spoke") {
                 CAPTURE(u);
                 auto trephine = sample::trephine();
                 trephine.advance = from_um(advance);
-                const auto rungs = ladder(trephine, {.thinnest = from_um(wall), .u = from_um(u)});
+                const auto rungs = ladder(trephine, {.thinnest = from_um(wall), .u_um = u});
                 for (std::size_t i = 1; i < rungs.size(); ++i) CHECK(rungs[i].entry_chance > rungs[i - 1].entry_chance);
             }
         }

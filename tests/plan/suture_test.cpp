@@ -101,7 +101,7 @@ TEST_CASE("sixteen sutures each have their mark; four sit on the donor's dots") 
     CHECK(order[2].donor_mark == 2);
     CHECK(order[3].donor_mark == 4);
     CHECK(order[5] == Suture{.n = 6, .centideg = 22500, .host_mark = 11, .between = {}, .donor_mark = {}, .opposite = 5});
-    CHECK(sample::note(make(with({.interrupted = 16})), "between-marks") == nullptr);
+    CHECK(sample::note(make(with({.interrupted = 16})), "off-the-marks") == nullptr);
 }
 
 TEST_CASE("twelve sutures on sixteen marks fall between them, and the plan says so") {
@@ -111,7 +111,7 @@ TEST_CASE("twelve sutures on sixteen marks fall between them, and the plan says 
     CHECK(plan.order[4].between_permille == 333);  // 1 o'clock, a third of the way
     CHECK(plan.order[5].between_permille == 333);  // 7 o'clock, opposite
     CHECK(plan.order[8].between_permille == 667);  // 2 o'clock
-    CHECK(sample::says(plan, "between-marks", Level::Info));
+    CHECK(sample::says(plan, "off-the-marks", Level::Info));
 }
 
 TEST_CASE("the order starts where the surgeon says") {
@@ -148,7 +148,7 @@ TEST_CASE("sutures find their marks on any ring") {
     inputs.trephine.marks = 0;
     const Plan unmarked = make(inputs);
     CHECK(std::none_of(unmarked.order.begin(), unmarked.order.end(), [](const Suture& s) { return s.host_mark || s.between; }));
-    CHECK(sample::note(make(inputs), "between-marks") == nullptr);
+    CHECK(sample::note(make(inputs), "off-the-marks") == nullptr);
     inputs.trephine.marks = 16;
     inputs.trephine.mark_offset = measure::centideg(-2250);
     CHECK(make(inputs).order[0].host_mark == 16);

@@ -199,3 +199,12 @@ TEST_CASE("a map is not carried outside its readings [H-04]") {
     CHECK(sample::refused(make(inputs), "map-fit-refused"));
     CHECK_FALSE(make(inputs).wall.has_value());
 }
+
+// Three readings leave no residual: 640, 641 and 940 um put the wall 100 um under all of them, which no eye does.
+TEST_CASE("a fit that swings far under all its readings is told, though none of them can be named") {
+    Inputs inputs = sample::scar();
+    inputs.file.thickness.readings = {reading(7.5, "12:00", 640), reading(7.5, "4:00", 641), reading(7.5, "8:00", 940)};
+    CHECK(sample::says(make(inputs), "fit-under-readings", Level::Watch));
+    inputs.file.thickness.readings.back().thickness = from_um(650);
+    CHECK(sample::note(make(inputs), "fit-under-readings") == nullptr);
+}

@@ -12,17 +12,28 @@ namespace {
 
 static_assert(std::is_same_v<ImWchar, std::uint16_t>, "the ranges of letters are handed over as they are");
 
-const ImFont* add(ImFontAtlas& atlas, const Fonts& fonts, picture::Type type) {
-    const std::string& bytes = fonts.file(type).bytes();
+ImFontConfig config_of(const FontFile& file, double line_px, picture::Type type) {
+    const std::string& bytes = file.bytes();
     ImFontConfig config;
     config.FontData = const_cast<char*>(bytes.data());  // read only: the atlas does not own it
     config.FontDataSize = static_cast<int>(bytes.size());
     config.FontDataOwnedByAtlas = false;
-    config.SizePixels = static_cast<float>(fonts.line_px(type));
+    config.SizePixels = static_cast<float>(line_px);
     config.OversampleH = Atlas::which(type) == Atlas::Which::Figures ? 1 : 2;  // text stands between pixels, giant figures do not
     config.OversampleV = 1;                                                    // baselines are whole pixels
     config.GlyphRanges = ranges(type);
-    return atlas.AddFont(&config);
+    return config;
+}
+
+/// The role's own letters, and merged into them, on the same baseline, those that only the font that stands in has.
+const ImFont* add(ImFontAtlas& atlas, const Fonts& fonts, picture::Type type) {
+    const ImFontConfig own = config_of(fonts.file(type), fonts.line_px(type), type);
+    const ImFont* font = atlas.AddFont(&own);
+    if (Atlas::which(type) == Atlas::Which::Figures) return font;  // digits alone: nothing is lacking
+    ImFontConfig other = config_of(fonts.stand_in(type), fonts.stand_in_line_px(type), type);
+    other.MergeMode = true;
+    atlas.AddFont(&other);
+    return font;
 }
 
 }  // namespace

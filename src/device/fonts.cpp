@@ -42,9 +42,11 @@ std::u32string letters(std::string_view utf8) {
 
 const std::uint16_t* ranges(picture::Type type) {
     static constexpr std::uint16_t figures[] = {' ', ' ', '+', '+', '-', '.', '0', ':', '?', '?', 0x2013, 0x2013, 0x2212, 0x2212, 0};
-    // Latin-1, Latin Extended-A, Greek, general punctuation, currency and letter-like signs, arrows, mathematical signs
-    static constexpr std::uint16_t reading[] = {0x20,   0x7e,   0xa0,   0x17f,  0x37e,  0x3ce,  0x2010, 0x205e, 0x20ac, 0x20ac,
-                                                0x2122, 0x2122, 0x2126, 0x2126, 0x2190, 0x2193, 0x2202, 0x2265, 0};
+    // Latin-1, Latin Extended-A, four of Romanian, Greek, Cyrillic, general punctuation, currency and letter-like signs, arrows,
+    // mathematical signs
+    static constexpr std::uint16_t reading[] = {0x20,   0x7e,   0xa0,   0x17f,  0x218,  0x21b,  0x37e,  0x3ce,  0x400,
+                                                0x45f,  0x490,  0x491,  0x2010, 0x205e, 0x20ac, 0x20ac, 0x2122, 0x2122,
+                                                0x2126, 0x2126, 0x2190, 0x2193, 0x2202, 0x2265, 0};
     return type == picture::Type::Numeral ? figures : reading;
 }
 
@@ -75,20 +77,22 @@ bool FontFile::has(char32_t letter) const { return letter < steps_.size() && ste
 
 int FontFile::step(char32_t letter) const { return steps_[has(letter) ? letter : instead]; }
 
-Fonts::Fonts(Sizes sizes, std::shared_ptr<const FontFile> regular, std::shared_ptr<const FontFile> bold)
-    : sizes_(sizes), regular_(std::move(regular)), bold_(std::move(bold)) {}
+Fonts::Fonts(Sizes sizes, Pair regular, Pair bold) : sizes_(sizes), regular_(std::move(regular)), bold_(std::move(bold)) {}
 
 Result<Fonts> Fonts::load(const std::string& folder, const Sizes& sizes) {
     measure::expect(sizes.px_per_mm > 0);
     for (const double cap : sizes.cap_mm) measure::expect(cap > 0);
-    auto regular = FontFile::load(folder + "/B612-Regular.otf");
-    if (!regular) return regular.error();
-    auto bold = FontFile::load(folder + "/B612-Bold.otf");
-    if (!bold) return bold.error();
-    return Fonts(sizes, *regular, *bold);
+    std::array<std::shared_ptr<const FontFile>, 4> all{};
+    std::size_t i = 0;
+    for (const char* face : {"B612-Regular.otf", "B612-Bold.otf", "DejaVuSans.ttf", "DejaVuSans-Bold.ttf"}) {
+        auto file = FontFile::load(folder + "/" + face);
+        if (!file) return file.error();
+        all.at(i++) = *std::move(file);
+    }
+    return Fonts(sizes, {all[0], all[2]}, {all[1], all[3]});
 }
 
-const FontFile& Fonts::file(picture::Type type) const { return sizes_.bold[index(type)] ? *bold_ : *regular_; }
+const Fonts::Pair& Fonts::files(picture::Type type) const { return sizes_.bold[index(type)] ? bold_ : regular_; }
 
 int Fonts::cap_px(picture::Type type) const {
     constexpr double of_a_pixel = 1e-6;  // 20 mm at 3.78 px/mm must not become a pixel more by rounding errors
@@ -97,12 +101,14 @@ int Fonts::cap_px(picture::Type type) const {
 
 double Fonts::cap_mm(picture::Type type) const { return cap_px(type) / sizes_.px_per_mm; }
 
-double Fonts::scale(picture::Type type) const { return static_cast<double>(cap_px(type)) / file(type).cap(); }
+double Fonts::scale(picture::Type type, const FontFile& file) const { return static_cast<double>(cap_px(type)) / file.cap(); }
 
-double Fonts::line_px(picture::Type type) const { return scale(type) * file(type).line(); }
+double Fonts::line_px(picture::Type type, const FontFile& file) const { return scale(type, file) * file.line(); }
 
 double Fonts::step_px(picture::Type type, char32_t letter) const {
-    return scale(type) * file(type).step(has(type, letter) ? letter : instead);
+    const char32_t shown = has(type, letter) ? letter : instead;
+    const FontFile& from = file(type).has(shown) ? file(type) : stand_in(type);
+    return scale(type, from) * from.step(shown);
 }
 
 double Fonts::width_px(picture::Type type, std::string_view text) const {
@@ -120,8 +126,10 @@ picture::Lettering Fonts::lettering() const {
 
 bool Fonts::has(picture::Type type, char32_t letter) const {
     for (const std::uint16_t* range = ranges(type); *range != 0; range += 2)
-        if (letter >= range[0] && letter <= range[1]) return file(type).has(letter);
+        if (letter >= range[0] && letter <= range[1]) return file(type).has(letter) || stand_in(type).has(letter);
     return false;
 }
+
+bool Fonts::stands_in(picture::Type type, char32_t letter) const { return has(type, letter) && !file(type).has(letter); }
 
 }  // namespace device

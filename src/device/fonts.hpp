@@ -1,5 +1,6 @@
 // The program's lettering, B612, as measures: how large each role is in pixels and how wide a text is. Needs neither a
-// window nor OpenGL, so that layouts can be tested and audited. Pictures of the letters are made in atlas.hpp.
+// window nor OpenGL, so that layouts can be tested and audited. Pictures of the letters are made in atlas.hpp. A letter that
+// B612 lacks (a name in another alphabet) comes from DejaVu Sans, its capitals as tall; what both lack is shown as '?'.
 // Cap heights are given in millimetres; in pixels they are whole numbers, rounded up, so that tops are sharp and no
 // lettering falls under the height that was asked for.
 #pragma once
@@ -26,10 +27,10 @@ class FontFile;
 
 class Fonts {
 public:
-    /// From B612-Regular.otf and B612-Bold.otf in a folder.
+    /// From B612-Regular.otf, B612-Bold.otf, DejaVuSans.ttf and DejaVuSans-Bold.ttf in a folder.
     static Result<Fonts> load(const std::string& folder, const Sizes& sizes);
 
-    /// The width of a text: the sum of its letters' steps. A letter the font lacks is as wide as '?', which is drawn for it.
+    /// The width of a text: the sum of its letters' steps. A letter that both fonts lack is as wide as '?', which is drawn for it.
     double width_mm(picture::Type type, std::string_view text) const;
     double width_px(picture::Type type, std::string_view text) const;
     /// The step of one letter.
@@ -38,21 +39,32 @@ public:
     double cap_mm(picture::Type type) const;
     int cap_px(picture::Type type) const;
     /// Ascent less descent: the size by which font programs go.
-    double line_px(picture::Type type) const;
+    double line_px(picture::Type type) const { return line_px(type, file(type)); }
+    /// The same of the font that stands in.
+    double stand_in_line_px(picture::Type type) const { return line_px(type, stand_in(type)); }
     /// The same measures for the drawing of pictures; good for as long as anybody holds them.
     picture::Lettering lettering() const;
     double px_per_mm() const { return sizes_.px_per_mm; }
 
     /// Whether the role can show a letter. Numerals are digits and a few signs only.
     bool has(picture::Type type, char32_t letter) const;
-    const FontFile& file(picture::Type type) const;
+    /// Whether B612 itself lacks it, so that the other font stands in.
+    bool stands_in(picture::Type type, char32_t letter) const;
+    const FontFile& file(picture::Type type) const { return *files(type).own; }
+    const FontFile& stand_in(picture::Type type) const { return *files(type).stand_in; }
 
 private:
-    Fonts(Sizes sizes, std::shared_ptr<const FontFile> regular, std::shared_ptr<const FontFile> bold);
-    double scale(picture::Type type) const;
+    /// A face, and the one that has the letters it lacks.
+    struct Pair {
+        std::shared_ptr<const FontFile> own{}, stand_in{};
+    };
+    Fonts(Sizes sizes, Pair regular, Pair bold);
+    const Pair& files(picture::Type type) const;
+    double scale(picture::Type type, const FontFile& file) const;
+    double line_px(picture::Type type, const FontFile& file) const;
 
     Sizes sizes_{};
-    std::shared_ptr<const FontFile> regular_{}, bold_{};
+    Pair regular_{}, bold_{};
 };
 
 /// Ranges of letters a role is made for, as first and last, ended by 0: what atlas.hpp draws and `has` allows.

@@ -80,7 +80,7 @@ double grey(Ink ink) {
 
 Config config_with(const std::string& fonts, std::string& missing) {
     Config config(FcConfigCreate());
-    for (const char* face : {"B612-Regular.otf", "B612-Bold.otf"}) {
+    for (const char* face : {"B612-Regular.otf", "B612-Bold.otf", "DejaVuSans.ttf", "DejaVuSans-Bold.ttf"}) {
         const std::string path = fonts + "/" + face;
         if (FcConfigAppFontAddFile(config.get(), reinterpret_cast<const FcChar8*>(path.c_str())) == FcFalse) missing = path;
     }

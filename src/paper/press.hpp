@@ -1,7 +1,8 @@
-// Pages to PDF, by cairo and pango: black and greys on white, lettering in B612 from the program's own folder and nowhere else.
+// Pages to PDF, by cairo and pango: black and greys on white, lettering in B612 from the program's own folder and nowhere else, a
+// letter that B612 lacks from DejaVu Sans beside it.
 // The same page gives the same bytes whatever the day, the folder, the zone and the language of the machine: a private
 // fontconfig without the system's fonts, no hinting, a fixed language, the page's own date. Text can be searched and copied.
-// Letters that B612 lacks are drawn as boxes with their number.
+// Letters that both lack are drawn as boxes with their number.
 #pragma once
 
 #include "measure/result.hpp"
@@ -15,7 +16,7 @@ namespace paper {
 
 class Press {
 public:
-    /// `fonts` holds B612-Regular.otf and B612-Bold.otf; the error says which file is not there.
+    /// `fonts` holds the regular and bold faces of both; the error says which file is not there.
     static measure::Result<Press, std::string> load(const std::string& fonts);
 
     /// May outlive the press.

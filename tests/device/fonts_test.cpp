@@ -133,6 +133,28 @@ TEST_CASE("a missing or damaged font is a failure that names it") {
     CHECK(damaged.error().what == Failure::What::NoFont);
 }
 
+// Names and references are typed in any alphabet. B612 has none of these letters: Polish, Czech, Turkish, Cyrillic.
+TEST_CASE("a letter that B612 lacks is drawn from the font that stands in, its capitals as tall, and is not the question mark") {
+    const Fonts made = fonts(sizes(4.0));
+    const Atlas atlas(made);
+    for (int i = 0; i < picture::types; ++i) {
+        if (type(i) == Type::Numeral) continue;
+        CAPTURE(i);
+        const Glyph question = atlas.glyph(type(i), U'?');
+        for (const char32_t letter : {U'Ł', U'ř', U'ğ', U'Ж'}) {
+            CAPTURE(static_cast<std::uint32_t>(letter));
+            CHECK(made.stands_in(type(i), letter));
+            const Glyph glyph = atlas.glyph(type(i), letter);
+            CHECK((glyph.u0 != question.u0 || glyph.v0 != question.v0));
+            CHECK(made.step_px(type(i), letter) > glyph.x1 - glyph.x0 - 3);
+        }
+        const int cap = made.cap_px(type(i));
+        CHECK(std::abs(inked_rows(atlas, type(i), U'Ł') - cap) <= 1);
+        CHECK(std::abs(inked_rows(atlas, type(i), U'Ж') - cap) <= 1);
+        CHECK_FALSE(made.has(type(i), U'漢'));  // neither font has it: '?'
+    }
+}
+
 // Every letter that the program's own words and procedures use: a letter that the font lacks would be shown as '?'.
 TEST_CASE("B612 has every letter of the program's words and procedures") {
     const Fonts made = fonts(sizes(4.0));
@@ -148,7 +170,8 @@ TEST_CASE("B612 has every letter of the program's words and procedures") {
             all << std::ifstream(entry.path()).rdbuf();
             for (const char32_t letter : letters(all.str()))
                 for (int i = 0; i < picture::types; ++i)
-                    if (letter >= U' ' && type(i) != Type::Numeral && !made.has(type(i), letter)) missing.insert(letter);
+                    if (letter >= U' ' && type(i) != Type::Numeral && (!made.has(type(i), letter) || made.stands_in(type(i), letter)))
+                        missing.insert(letter);
         }
     }
     for (const char32_t letter : missing) FAIL_CHECK("no letter for U+" << std::hex << static_cast<std::uint32_t>(letter));

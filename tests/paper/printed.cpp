@@ -166,7 +166,7 @@ paper::Record crowded() {
 }
 
 paper::Press press() {
-    auto made = paper::Press::load(B612_DIR);
+    auto made = paper::Press::load(FONTS_DIR);
     REQUIRE(made);
     return *std::move(made);
 }

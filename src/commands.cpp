@@ -116,8 +116,8 @@ Exit plan_command(const Options& options, const std::string& case_path, Form for
     const auto brief = load_brief(*stock, case_path);
     if (!brief) return tell(brief.error());
     const plan::Plan made = plan::make(brief->inputs);
-    fmt::print("{}",
-               form == Form::Json ? plan_json(brief->inputs, made, stock->words) : screen::plan_text(brief->inputs, made, stock->words));
+    fmt::print("{}", form == Form::Json ? plan_json(brief->inputs, made, stock->file_words)
+                                        : screen::plan_text(brief->inputs, made, stock->words));
     return made.target ? Exit::Fine : Exit::No;
 }
 

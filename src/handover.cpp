@@ -15,14 +15,16 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <utility>
 
 namespace graftside {
 namespace {
 
 using nlohmann::ordered_json;
 
-paper::Words words_of(const Stock& stock) {
-    return paper::Words([words = stock.words](std::string_view id, const std::vector<std::string>& values) { return words(id, values); });
+paper::Words words_of(const screen::Words& words) {
+    return paper::Words([words](std::string_view id, const std::vector<std::string>& values) { return words(id, values); },
+                        [words](std::string written) { return words.figure(std::move(written)); });
 }
 
 paper::Size size_of(const Options& options) { return options.paper == "letter" ? paper::Size::Letter : paper::Size::A4; }
@@ -97,8 +99,8 @@ std::string record_json(const paper::Record& record, const Stock& stock) {
         {"whole", record.seal.trouble.empty() && record.seal.state != paper::Seal::State::Wrong},
         {"sealed_by", sealed ? ordered_json(seal) : ordered_json(nullptr)},
         {"state", ordered_json::parse(state_json(state, seal, 0, paper::last_moment(record)))},
-        {"plan", state.plan ? ordered_json::parse(plan_json(state.inputs, *state.plan, stock.words)) : ordered_json(nullptr)},
-        {"otherwise", paper::otherwise(record, words_of(stock))},
+        {"plan", state.plan ? ordered_json::parse(plan_json(state.inputs, *state.plan, stock.file_words)) : ordered_json(nullptr)},
+        {"otherwise", paper::otherwise(record, words_of(stock.file_words))},
         {"events", events}};
     return all.dump(2) + "\n";
 }
@@ -106,7 +108,7 @@ std::string record_json(const paper::Record& record, const Stock& stock) {
 Try<std::string> sheet_pdf(const paper::Record& record, const Stock& stock, paper::Size size) {
     const auto press = load_press(stock);
     if (!press) return press.error();
-    const paper::Sheet sheet = paper::sheet(record, words_of(stock));
+    const paper::Sheet sheet = paper::sheet(record, words_of(stock.words));
     const paper::Caps caps = paper::sheet_caps();
     return press->pdf({.size = size,
                        .caps = caps,
@@ -119,7 +121,7 @@ Try<std::string> sheet_pdf(const paper::Record& record, const Stock& stock, pape
 Try<std::string> card_pdf(const guide::Brief& brief, const plan::Plan& plan, const Stock& stock, paper::Size size) {
     const auto press = load_press(stock);
     if (!press) return press.error();
-    const paper::Card card = paper::card(brief, plan, words_of(stock));
+    const paper::Card card = paper::card(brief, plan, words_of(stock.words));
     const paper::Caps caps = paper::card_caps();
     return press->pdf({.size = size,
                        .caps = caps,
@@ -152,7 +154,7 @@ Exit handover_command(const Options& options, const Handover& asked) {
     const std::vector<std::string> kept{ledger, ledger + ".txt", ledger + ".key", ledger + ".past"};
     if (asked.format == "csv") return write(asked.path, paper::csv(*record), kept);
     if (asked.format == "json") return write(asked.path, record_json(*record, *stock), kept);
-    if (asked.format == "fhir") return write(asked.path, paper::fhir(*record, words_of(*stock)), kept);
+    if (asked.format == "fhir") return write(asked.path, paper::fhir(*record, words_of(stock->file_words)), kept);
     const auto pdf = sheet_pdf(*record, *stock, size_of(options));
     return pdf ? write(asked.path, *pdf, kept) : tell(pdf.error());
 }

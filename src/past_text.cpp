@@ -12,7 +12,7 @@ namespace {
 
 constexpr std::size_t listed = 20;
 
-std::string percent(double share) { return fmt::format("{:.1f}", share * 100); }
+std::string percent(double share, const screen::Words& words) { return words.figure(fmt::format("{:.1f}", share * 100)); }
 
 /// "5:30", of seconds; over an hour "1:05:30".
 std::string clock_text(double seconds) {
@@ -22,8 +22,8 @@ std::string clock_text(double seconds) {
 }
 
 std::string rate_text(const past::Rate& rate, const screen::Words& words) {
-    return words("past.rate",
-                 {std::to_string(rate.events), std::to_string(rate.of), percent(rate.share), percent(rate.low), percent(rate.high)});
+    return words("past.rate", {std::to_string(rate.events), std::to_string(rate.of), percent(rate.share, words), percent(rate.low, words),
+                               percent(rate.high, words)});
 }
 
 void add_rate(std::string& text, const std::string& id, const std::optional<past::Rate>& rate, const screen::Words& words) {
@@ -36,14 +36,14 @@ void add_cuts(std::string& text, const past::Cuts& cuts, const screen::Words& wo
     text += words("past.planned", {std::to_string(cuts.as_planned), std::to_string(cuts.fewer), std::to_string(cuts.more)}) + "\n";
     add_rate(text, "past.entered", cuts.entered, words);
     for (const past::Entries& one : cuts.by_share) {
-        text += words("past.entered_at", {percent(one.from), rate_text(one.entered, words)}) + "\n";
+        text += words("past.entered_at", {percent(one.from, words), rate_text(one.entered, words)}) + "\n";
     }
     if (!cuts.reach) {
         text += words("past.reach_not_measured", {std::to_string(cuts.measured)}) + "\n";
         return;
     }
     const past::Spread& reach = *cuts.reach;
-    const auto figure = [](double value) { return fmt::format("{:.3f}", value); };
+    const auto figure = [&words](double value) { return words.figure(fmt::format("{:.3f}", value)); };
     text += words("past.reach", {figure(reach.mean), figure(reach.sd), std::to_string(reach.n), figure(reach.mean_low),
                                  figure(reach.mean_high), figure(reach.next_low), figure(reach.next_high)}) +
             "\n";

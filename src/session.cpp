@@ -6,6 +6,7 @@
 #include "plan_page.hpp"
 #include "screen/format.hpp"
 
+#include <fmt/format.h>
 #include <spdlog/spdlog.h>
 
 #include <algorithm>
@@ -23,8 +24,8 @@ screen::SizesInStock sizes_in_stock(const Stock& stock) {
     const auto trephine = intake::read_trephine(*trephine_text, "suction-trephine.toml");
     const auto punch = intake::read_punch(*punch_text, "vacuum-punch.toml");
     if (!trephine || !punch) return sizes;
-    for (const measure::Length size : trephine->diameters) sizes.host.push_back(screen::size_text(size));
-    for (const measure::Length size : punch->diameters) sizes.donor.push_back(screen::size_text(size));
+    for (const measure::Length size : trephine->diameters) sizes.host.push_back(fmt::format("{:.2f}", size.mm()));
+    for (const measure::Length size : punch->diameters) sizes.donor.push_back(fmt::format("{:.2f}", size.mm()));
     return sizes;
 }
 
@@ -225,8 +226,7 @@ std::optional<guide::Brief> Session::drafted(const measure::Instant& at) {
     problems_.clear();
     const auto document = intake::read_case(screen::case_text(screen_, measure::iso(options_.on.value_or(measure::day_of(at)))), "new");
     if (!document) {
-        for (const measure::Problem& problem : document.error())
-            problems_.emplace(problem.key, stock_.words("form.allowed", {problem.allowed}));
+        for (const measure::Problem& problem : document.error()) problems_.emplace(problem.key, "");
         return std::nullopt;
     }
     const auto known = ledger_->load(document->file.reference);

@@ -8,6 +8,8 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
+
 namespace graftside {
 namespace {
 
@@ -178,13 +180,26 @@ std::string state_json(const guide::CaseState& state, const std::string& seal, s
     return json.dump(2) + "\n";
 }
 
+namespace {
+
+/// A clock by its words, a phase by its title.
+std::string clock_name(const guide::CaseState& state, const std::string& id, const screen::Words& words) {
+    if (words.has("clock." + id)) return words("clock." + id);
+    const auto& phases = state.brief.procedure.phases;
+    const auto phase = std::ranges::find(phases, id, &guide::Phase::id);
+    return phase == phases.end() ? id : phase->title;
+}
+
+}  // namespace
+
 std::string state_text(const guide::CaseState& state, const std::string& seal, const measure::Instant& now, const screen::Words& words) {
     const guide::Step* step = guide::current_step(state);
     const guide::Blade blade = guide::blade(state);
     std::string text =
         words("state.case", {state.inputs.file.reference, state.side.empty() ? words("strip.eye_unknown") : words("strip." + state.side)}) +
         "\n";
-    text += state.closed ? words(seal.empty() ? "closed.not_sealed" : "state.closed") + " (" + std::string(name(*state.closed)) + ")\n"
+    text += state.closed ? words(seal.empty() ? "closed.not_sealed" : "state.closed") + " (" +
+                               words("state.ended_" + std::string(name(*state.closed))) + ")\n"
                          : words("state.step", {step == nullptr ? "" : screen::filled(step->title, state, words)}) + "\n";
     const std::string planned = blade.planned ? std::to_string(*blade.planned) : words(state.plan ? "plan.to_entry" : "plan.open");
     text += words("state.blade", {std::to_string(blade.position), planned, std::to_string(blade.spokes_turned)}) + "\n";
@@ -194,14 +209,14 @@ std::string state_text(const guide::CaseState& state, const std::string& seal, c
     for (const auto& [id, spells] : state.clocks) {
         const auto reading = guide::clock_reading(state, id, now);
         if (reading)
-            text += words("state.clock",
-                          {id, screen::reading_text(*reading, words), words(reading->running ? "state.running" : "state.stopped")}) +
+            text += words("state.clock", {clock_name(state, id, words), screen::reading_text(*reading, words),
+                                          words(reading->running ? "state.running" : "state.stopped")}) +
                     "\n";
     }
     if (const guide::ScanSeen* scan = guide::standing_scan(state)) {
         for (const guide::Objection& one : scan->said.against) {
-            text +=
-                words("state.scan", {std::to_string(scan->seq), words("scan." + std::string(guide::name(one.what)), one.values)}) + "\n";
+            const auto values = one.what == guide::Against::WrongSize ? words.figures(one.values) : one.values;
+            text += words("state.scan", {std::to_string(scan->seq), words("scan." + std::string(guide::name(one.what)), values)}) + "\n";
         }
     }
     if (!state.reasons_owed.empty()) text += words("refused.reason-owed") + "\n";

@@ -15,6 +15,7 @@ namespace graftside {
 namespace {
 
 constexpr auto procedure_id = "suction-trephine-graft";
+constexpr auto files_language = "en";
 
 template <class T>
 Try<T> mended(measure::Result<T, measure::Problems> read) {
@@ -27,6 +28,40 @@ auto read_asset(const std::string& path, Reader read) -> decltype(mended(read(st
     auto text = read_text(path);
     if (!text) return text.error();
     return mended(read(*text, path));
+}
+
+/// A file in a language where there is one, "NAME.de.toml", else the plain one.
+std::string of_language(const std::string& name, const std::string& language) {
+    const std::string own = name + "." + language + ".toml";
+    return !language.empty() && device::exists(own) ? own : name + ".toml";
+}
+
+std::string unit_path(const Options& options, const std::string& assets) {
+    if (!options.unit.empty()) return options.unit;
+    const auto config = device::config_folder();
+    const std::string own = config ? *config + "/unit.toml" : "";
+    return !own.empty() && device::exists(own) ? own : of_language(assets + "/unit/unit", options.language);
+}
+
+std::string words_path(const std::string& assets, const std::string& language) { return assets + "/words/" + language + ".toml"; }
+
+/// "de, en": the languages that there are words for.
+std::string languages(const std::string& assets) {
+    std::string all{};
+    for (const std::string& path : device::files_in(assets + "/words", ".toml")) {
+        const std::string name = path.substr(path.find_last_of('/') + 1);
+        all += (all.empty() ? "" : ", ") + name.substr(0, name.size() - std::string_view(".toml").size());
+    }
+    return all;
+}
+
+Try<screen::Words> words_in(const std::string& assets, const std::string& language) {
+    const std::string path = words_path(assets, language), others = languages(assets);
+    if (!others.empty() && !device::exists(path))
+        return stop(Exit::Wrong, path + ": there are no words in the language \"" + language + "\"; there are " + others + ".");
+    auto read = read_asset(path, intake::read_words);
+    if (!read) return read.error();
+    return screen::Words(read->texts);
 }
 
 /// An instrument is named by the id of its profile, which is the name of its file.
@@ -113,20 +148,20 @@ Try<std::string> read_text(const std::string& path) {
 
 Try<Stock> load_stock(const Options& options) {
     const std::string assets = options.assets.empty() ? device::share_folder() : options.assets;
-    const auto config = device::config_folder();
-    const std::string own = config ? *config + "/unit.toml" : "";
-    const std::string fallback = !own.empty() && device::exists(own) ? own : assets + "/unit/unit.toml";
-    const std::string unit_path = options.unit.empty() ? fallback : options.unit;
-    auto unit = read_asset(unit_path, intake::read_unit);
+    const std::string from = unit_path(options, assets);
+    auto unit = read_asset(from, intake::read_unit);
     if (!unit) return unit.error();
-    auto surgeon = surgeon_of(options, *unit, unit_path);
+    auto surgeon = surgeon_of(options, *unit, from);
     if (!surgeon) return surgeon.error();
     const std::string usual = *surgeon ? (*surgeon)->language.value_or(unit->language) : unit->language;
     const std::string language = options.language.empty() ? usual : options.language;
     if (*surgeon && (*surgeon)->volume) unit->sound.volume = *(*surgeon)->volume;
-    auto words = read_asset(assets + "/words/" + language + ".toml", intake::read_words);
+    auto words = words_in(assets, language);
     if (!words) return words.error();
-    return Stock{.assets = assets, .words = screen::Words(words->texts), .unit = *unit, .surgeon = *surgeon};
+    auto file_words =
+        language != files_language && device::exists(words_path(assets, files_language)) ? words_in(assets, files_language) : words;
+    if (!file_words) return file_words.error();
+    return Stock{.assets = assets, .language = language, .words = *words, .file_words = *file_words, .unit = *unit, .surgeon = *surgeon};
 }
 
 Try<guide::Brief> brief_of(const Stock& stock, const intake::CaseDocument& document) {
@@ -134,7 +169,7 @@ Try<guide::Brief> brief_of(const Stock& stock, const intake::CaseDocument& docum
     if (!trephine) return trephine.error();
     auto punch = read_asset(profile_path(stock, document.punch), intake::read_punch);
     if (!punch) return punch.error();
-    auto procedure = read_asset(stock.assets + "/procedures/" + procedure_id + ".toml", intake::read_procedure);
+    auto procedure = read_asset(of_language(stock.assets + "/procedures/" + procedure_id, stock.language), intake::read_procedure);
     if (!procedure) return procedure.error();
     plan::Inputs inputs{.file = document.file, .trephine = *trephine, .punch = *punch, .limits = stock.unit.unit.limits};
     return guide::Brief{.inputs = std::move(inputs), .procedure = *procedure, .unit = stock.unit.unit};

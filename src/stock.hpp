@@ -1,4 +1,5 @@
-// What the program reads before it can do anything: words, unit settings, profiles, procedure; and a case with all of them.
+// What the program reads before it can do anything: words, unit settings, profiles, procedure; and a case with all of them. Words,
+// procedure and shipped unit settings are those of the language.
 // Where a file cannot be read or is not valid, what to tell and with which exit code.
 #pragma once
 
@@ -55,7 +56,9 @@ struct Options {
 
 struct Stock {
     std::string assets{};
+    std::string language{};
     screen::Words words;
+    screen::Words file_words;  // of what leaves as JSON or FHIR: the same in every language
     intake::UnitFile unit{};
     std::optional<intake::SurgeonFile> surgeon{};
 };

@@ -6,8 +6,7 @@
 
 namespace graftside {
 
-Voice::Voice(const Options& options, const Stock& stock)
-    : folder_(stock.assets + "/voice/" + (options.language.empty() ? stock.unit.language : options.language)), speaker_(device::silence()) {
+Voice::Voice(const Options& options, const Stock& stock) : folder_(stock.assets + "/voice/" + stock.language), speaker_(device::silence()) {
     if (!stock.unit.sound.on) return;
     if (!options.voice.empty()) {
         speaker_ = device::recorder(options.voice);

@@ -1,5 +1,6 @@
 # cmake -DPHRASES=program -DWORDS=file -DESPEAK=program -DOUT=folder -P speak.cmake: speaks every phrase of a wording into OUT/ID.wav.
 # Words that are spoken already stay as they are.
+cmake_policy(SET CMP0007 NEW)
 execute_process(COMMAND ${PHRASES} ${WORDS} OUTPUT_VARIABLE list COMMAND_ERROR_IS_FATAL ANY)
 file(MAKE_DIRECTORY ${OUT})
 set(known "")

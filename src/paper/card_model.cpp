@@ -58,7 +58,7 @@ std::vector<Pair> figures(const plan::Inputs& inputs, const plan::Plan& plan, co
         {words("plan.donor"), size_text(inputs.file.donor.diameter, words) + ", " + inputs.punch.name},
         {words("paper.oversize"), oversize_text(plan.sizes.oversize, words)},
         {words("paper.lower"), words(trephine.lower == instrument::Turn::Clockwise ? "turn.clockwise" : "turn.counter_clockwise")},
-        {words("paper.advance"), words("paper.um", {fmt::format("{:g}", trephine.advance.um())})}};
+        {words("paper.advance"), words("paper.um", {short_text(trephine.advance.um(), words)})}};
     if (plan.wall) {
         const std::string where = plan.wall->thinnest_at ? hour_text(plan.wall->thinnest_at->centideg()) : words("paper.place_unknown");
         rows.push_back({words("paper.thinnest"), words("paper.thinnest_value", {whole_um(plan.wall->thinnest),
@@ -105,7 +105,7 @@ std::vector<std::string> cautions(const plan::Plan& plan, const Words& words) {
     for (const bool decisive : {true, false}) {
         for (const plan::Note& note : plan.notes) {
             const bool first = std::find(first_cautions.begin(), first_cautions.end(), note.code) != first_cautions.end();
-            if (note.level == plan::Note::Level::Watch && first == decisive) made.push_back(words("note." + note.code, note.values));
+            if (note.level == plan::Note::Level::Watch && first == decisive) made.push_back(note_text(note, words));
         }
     }
     return made;

@@ -5,14 +5,26 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <utility>
+#include <vector>
 
 namespace paper {
 
-std::string size_text(measure::Length size, const Words& words) { return words("unit.mm", {fmt::format("{:.2f}", size.mm())}); }
+std::string size_text(measure::Length size, const Words& words) {
+    return words("unit.mm", {words.figure(fmt::format("{:.2f}", size.mm()))});
+}
 
 std::string oversize_text(measure::Length oversize, const Words& words) {
     const std::string figure = oversize.nm() == 0 ? "0.00" : fmt::format("{:+.2f}", oversize.mm());
-    return words("unit.mm", {figure});
+    return words("unit.mm", {words.figure(figure)});
+}
+
+std::string short_text(double value, const Words& words) { return words.figure(fmt::format("{:g}", value)); }
+
+std::string note_text(const plan::Note& note, const Words& words) {
+    std::vector<std::string> values = note.values;
+    for (std::string& value : values) value = words.figure(std::move(value));
+    return words("note." + note.code, values);
 }
 
 std::string whole_um(measure::Length length) { return number(std::lround(length.um())); }

@@ -1,4 +1,4 @@
-// Figures as text on paper: a point, a zero before it, never a trailing figure that is not meant. Pure.
+// Figures as text on paper: how many places they have is decided here, their decimal sign by the words. Pure.
 #pragma once
 
 #include "guide/state.hpp"
@@ -12,6 +12,10 @@ namespace paper {
 std::string size_text(measure::Length size, const Words& words);
 /// "+0.25 mm"
 std::string oversize_text(measure::Length oversize, const Words& words);
+/// "62.5": as many places as there are.
+std::string short_text(double value, const Words& words);
+/// What a note of the plan says.
+std::string note_text(const plan::Note& note, const Words& words);
 /// "618", whole micrometres.
 std::string whole_um(measure::Length length);
 /// "14:05", from an hour on "1:14:05"; "about" before it where it is not exact.

@@ -95,10 +95,16 @@ private:
         if (fact.seen == fact.expected) return {};
         return words_("paper.count_differs", {item_title(record_, fact.item), fact.by, number(fact.seen), number(fact.expected)});
     }
+    /// Only sizes are figures among them: the rest are names, days and references.
+    std::vector<std::string> scan_values(const guide::Objection& one) const {
+        std::vector<std::string> values = one.values;
+        for (std::string& value : values) value = one.what == guide::Against::WrongSize ? words_.figure(value) : value;
+        return values;
+    }
     std::string objections(const guide::Scanned& fact) const {
         std::string said{};
         for (const guide::Objection& one : fact.against) {
-            said += (said.empty() ? "" : " ") + words_("scan." + std::string(guide::name(one.what)), one.values);
+            said += (said.empty() ? "" : " ") + words_("scan." + std::string(guide::name(one.what)), scan_values(one));
         }
         return said.empty() ? said : words_("paper.read", {said});
     }

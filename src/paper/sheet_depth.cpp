@@ -107,7 +107,7 @@ Section depth_section(const Record& record, const Words& words) {
                      {words("paper.thinnest"), thinnest_text(state, words)},
                      {words("paper.left"), left_text(state, words)},
                      {words("paper.measured"), measured_text(record, words)},
-                     {words("paper.advance"), words("paper.advance_value", {fmt::format("{:g}", trephine.advance.um()), trephine.name})}}};
+                     {words("paper.advance"), words("paper.advance_value", {short_text(trephine.advance.um(), words), trephine.name})}}};
 }
 
 }  // namespace paper

@@ -154,7 +154,7 @@ std::vector<std::string> cautions(const guide::CaseState& state, const Words& wo
     std::vector<std::string> made{};
     if (state.plan) {
         for (const plan::Note& note : state.plan->notes) {
-            if (note.level != plan::Note::Level::Info) made.push_back(words("note." + note.code, note.values));
+            if (note.level != plan::Note::Level::Info) made.push_back(note_text(note, words));
         }
     }
     if (!state.plan || state.plan->ladder.empty()) made.push_back(words("plan.caution"));

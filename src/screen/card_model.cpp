@@ -124,8 +124,8 @@ void plan_card(Card& made, const CaseState& state, const Around& around, const W
     if (!around.proposed) return;
     const plan::Plan& plan = *around.proposed;
     const plan::CaseFile& file = state.inputs.file;
-    made.rows = {{words("plan.host"), words("unit.mm", {size_text(file.host_diameter)})},
-                 {words("plan.donor"), words("unit.mm", {size_text(file.donor.diameter)})}};
+    made.rows = {{words("plan.host"), words("unit.mm", {size_text(file.host_diameter, words)})},
+                 {words("plan.donor"), words("unit.mm", {size_text(file.donor.diameter, words)})}};
     if (plan.target) made.rows.push_back({words("plan.blade"), spokes_text(*plan.target, 0, words)});
     if (plan.wall)
         made.rows.push_back({words("plan.wall"), words("plan.wall_value", {um_text(plan.wall->thinnest),
@@ -138,7 +138,7 @@ void plan_card(Card& made, const CaseState& state, const Around& around, const W
     made.rows.push_back({words("plan.sutures"), pattern_text(file.pattern, words)});
     made.cautions.clear();
     for (const plan::Note& note : plan.notes) {
-        if (note.level == plan::Note::Level::Stop) made.cautions.push_back(words("note." + note.code, note.values));
+        if (note.level == plan::Note::Level::Stop) made.cautions.push_back(note_text(note, words));
     }
     if (!plan.ladder.empty()) made.cautions.push_back(words("plan.caution"));
 }

@@ -1,6 +1,7 @@
 #include "screen/format.hpp"
 
 #include "plan/plan.hpp"
+#include "plan/sources.hpp"
 
 #include <fmt/format.h>
 
@@ -24,7 +25,7 @@ std::string planned_text(const guide::CaseState& state, const Words& words) {
 std::string aim_text(const plan::Aim& aim, const Words& words) {
     if (aim.goal == plan::Goal::ToEntry) return words("plan.aim_entry");
     if (aim.goal == plan::Goal::Spokes) return words("plan.aim_spokes", {std::to_string(aim.spokes)});
-    return words("plan.aim_share", {fmt::format("{:.3g}", aim.share_permille / 10.0)});
+    return words("plan.aim_share", {words.figure(fmt::format("{:.3g}", aim.share_permille / 10.0))});
 }
 
 }  // namespace
@@ -36,7 +37,22 @@ std::string reading_text(const guide::ClockReading& reading, const Words& words)
     return reading.exact ? figure : words("clock.about", {figure});
 }
 
-std::string size_text(measure::Length size) { return fmt::format("{:.2f}", size.mm()); }
+std::string size_text(measure::Length size, const Words& words) { return words.figure(fmt::format("{:.2f}", size.mm())); }
+
+std::string oversize_text(measure::Length oversize, const Words& words) { return words.figure(fmt::format("{:+.2f}", oversize.mm())); }
+
+std::string short_text(double value, const Words& words) { return words.figure(fmt::format("{:g}", value)); }
+
+std::string note_text(const plan::Note& note, const Words& words) { return words("note." + note.code, words.figures(note.values)); }
+
+std::string source_text(const std::string& source, const Words& words) {
+    for (const auto& [told, id] : {std::pair(plan::source::usual, "source.usual"), std::pair(plan::source::own_file, "source.own_file"),
+                                   std::pair(plan::source::profiles, "source.profiles"), std::pair(plan::source::unit, "source.unit"),
+                                   std::pair(plan::source::shelf, "source.shelf"), std::pair(plan::source::odd, "source.odd")}) {
+        if (source == told) return words(id);
+    }
+    return source;
+}
 
 std::string um_text(measure::Length length) { return fmt::format("{} µm", std::lround(length.um())); }
 
@@ -63,8 +79,8 @@ std::string filled(std::string text, const guide::CaseState& state, const Words&
     const bool clockwise = state.inputs.trephine.lower == instrument::Turn::Clockwise;
     const std::vector<std::pair<std::string, std::string>> slots{
         {"{eye}", eye_text(state, words)},
-        {"{host}", words("unit.mm", {size_text(file.host_diameter)})},
-        {"{donor}", words("unit.mm", {size_text(file.donor.diameter)})},
+        {"{host}", words("unit.mm", {size_text(file.host_diameter, words)})},
+        {"{donor}", words("unit.mm", {size_text(file.donor.diameter, words)})},
         {"{raise}", std::to_string(state.inputs.trephine.raise)},
         {"{planned}", planned_text(state, words)},
         {"{sutures}", pattern_text(file.pattern, words)},

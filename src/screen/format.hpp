@@ -1,5 +1,5 @@
-// Figures as text, and the placeholders of the procedure filled. Pure; style of numbers: a point, a zero before it, a thin
-// unit apart, never a trailing figure that is not meant.
+// Figures as text, and the placeholders of the procedure filled. Pure; how many places a figure has is decided here, its decimal
+// sign by the words: a zero before it, its unit apart, never a trailing figure that is not meant.
 #pragma once
 
 #include "guide/state.hpp"
@@ -13,7 +13,15 @@ namespace screen {
 /// "01:42", from an hour on "1:02:44"; "about " before it when it is not exact.
 std::string reading_text(const guide::ClockReading& reading, const Words& words);
 /// "7.50": millimetres as sizes are spoken of.
-std::string size_text(measure::Length size);
+std::string size_text(measure::Length size, const Words& words);
+/// "+0.25": by how much the donor is larger.
+std::string oversize_text(measure::Length oversize, const Words& words);
+/// "62.5": as many places as there are.
+std::string short_text(double value, const Words& words);
+/// What a note of the plan says.
+std::string note_text(const plan::Note& note, const Words& words);
+/// Where a figure comes from: what is no publication in the reader's language, a publication as it is.
+std::string source_text(const std::string& source, const Words& words);
 /// "612 µm", whole.
 std::string um_text(measure::Length length);
 /// "16 interrupted" in words.

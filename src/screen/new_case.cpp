@@ -38,11 +38,27 @@ std::string value_of(const ScreenState& screen, const std::string& id) {
 /// The aim as a number of spokes, the surgeon's own: "spokes-8".
 constexpr std::string_view own_spokes = "spokes-";
 
-/// A choice as people read it: in words where there are some, else as it stands in the file.
+/// A value as people read it: a choice in words where there are some, a figure as the language writes it. The reference is no figure.
 std::string shown(const std::string& field, const std::string& value, const Words& words) {
     if (value.starts_with(own_spokes)) return words("form.aim_spokes", {value.substr(own_spokes.size())});
     const std::string id = "form." + field + "_" + value;
-    return words.has(id) ? words(id) : value;
+    if (words.has(id)) return words(id);
+    return field == "reference" ? value : typed_figure(value, words);
+}
+
+/// What may stand in a field, in words.
+std::string allowed(const Field& field, const Words& words) {
+    const std::string id = "form.allowed_" + field.id;
+    if (!field.choices.empty()) return words("form.allowed", {words("form.allowed_pick")});
+    return words("form.allowed", {words(words.has(id) ? id : "form.allowed_at")});
+}
+
+/// The problem of a field, or of one of its rows.
+std::string problem_of(const Field& field, const FieldProblems& problems, const Words& words) {
+    const auto found = std::find_if(problems.begin(), problems.end(),
+                                    [&](const auto& one) { return one.first == field.key || one.first.starts_with(field.key + "["); });
+    if (found == problems.end()) return "";
+    return found->second.empty() ? allowed(field, words) : found->second;
 }
 
 /// A surgeon's habit may be none of the usual choices.
@@ -77,10 +93,18 @@ std::string aim_text(const std::string& aim) {
 
 }  // namespace
 
-std::vector<Target> keypad() {
+std::string typed_figure(std::string typed, const Words& words) {
+    const auto point = typed.find('.');
+    if (point != std::string::npos) typed.replace(point, 1, decimal_sign(words));
+    return typed;
+}
+
+std::string decimal_sign(const Words& words) { return words.has("number.decimal") ? words("number.decimal") : "."; }
+
+std::vector<Target> keypad(const std::string& point) {
     std::vector<Target> keys{};
     for (const std::string letter : {"1", "2", "3", "4", "5", "6", "7", "8", "9", ".", "0", "-"}) {
-        keys.push_back(key("key-" + letter, letter, {.page = "key", .argument = letter}));
+        keys.push_back(key("key-" + letter, letter == "." ? point : letter, {.page = "key", .argument = letter}));
     }
     return keys;
 }
@@ -115,9 +139,8 @@ FormModel new_case(const ScreenState& screen, const SizesInStock& sizes, const F
     for (const Field& field : fields(sizes)) {
         FormModel::Field one{.value = shown(field.id, value_of(screen, field.id), words), .now = field.id == screen.field};
         one.target = key("field-" + field.id, words("form." + field.id), {.page = "field", .argument = field.id});
-        const auto problem = problems.find(field.key);
-        if (problem != problems.end()) one.problem = problem->second;
-        if (one.now && field.choices.empty()) made.keys = keypad();
+        one.problem = problem_of(field, problems, words);
+        if (one.now && field.choices.empty()) made.keys = keypad(field.id == "reference" ? "." : decimal_sign(words));
         for (const std::string& choice : one.now ? with_own(field.choices, value_of(screen, field.id)) : std::vector<std::string>{}) {
             made.keys.push_back(key("pick-" + choice, shown(field.id, choice, words), {.page = "pick", .argument = choice}));
             if (choice == value_of(screen, field.id)) made.keys.back().look = Look::Filled;

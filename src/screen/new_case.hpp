@@ -16,12 +16,16 @@ struct SizesInStock {
     std::vector<std::string> host{}, donor{};
 };
 
-/// Problems by the key of the case file, as the reader found them.
+/// Problems by the key of the case file, as the reader found them: what to say, or nothing where what is allowed is to be said.
 using FieldProblems = std::map<std::string, std::string>;
 
 FormModel new_case(const ScreenState& screen, const SizesInStock& sizes, const FieldProblems& problems, const Words& words);
-/// Digits, point and sign, three a row: each types into the field that is being filled. The sign is the last.
-std::vector<Target> keypad();
+/// Digits, point and sign, three a row: each types into the field that is being filled. The sign is the last. What is typed has a
+/// point in every language; `point` is how its key is labelled.
+std::vector<Target> keypad(const std::string& point);
+/// The decimal sign of the language, and a figure that was typed, also half of one, shown with it.
+std::string decimal_sign(const Words& words);
+std::string typed_figure(std::string typed, const Words& words);
 /// The case file's text. `day` is the day of operation as ISO text.
 std::string case_text(const ScreenState& screen, const std::string& day);
 

@@ -28,10 +28,8 @@ std::string whole(measure::Length length) { return fmt::format("{}", std::lround
 
 std::string percent(double share) { return fmt::format("{:.0f}", share * 100); }
 
-std::string signed_size(measure::Length length) { return fmt::format("{:+.2f}", length.mm()); }
-
 std::string said(const plan::Note& note, const Words& words) {
-    return line("- " + words("note." + note.code, note.values)) + line("  " + words("plan_text.source", {note.source}));
+    return line("- " + note_text(note, words)) + line("  " + words("plan_text.source", {source_text(note.source, words)}));
 }
 
 /// Notes of one level, under a heading; nothing when there are none.
@@ -53,10 +51,10 @@ std::string who(const plan::CaseFile& file, const Words& words) {
 std::string sizes(const plan::Inputs& inputs, const plan::Plan& plan, const Words& words) {
     const plan::Sizes& found = plan.sizes;
     return heading(words, "plan_text.sizes") +
-           line(words("plan_text.pair",
-                      {size_text(inputs.file.host_diameter), size_text(inputs.file.donor.diameter), signed_size(found.oversize)})) +
-           line(words("plan_text.clearance",
-                      {size_text(found.clearance), clock(100 * found.clearance_deg), size_text(found.clearance_usual_offset)}));
+           line(words("plan_text.pair", {size_text(inputs.file.host_diameter, words), size_text(inputs.file.donor.diameter, words),
+                                         oversize_text(found.oversize, words)})) +
+           line(words("plan_text.clearance", {size_text(found.clearance, words), clock(100 * found.clearance_deg),
+                                              size_text(found.clearance_usual_offset, words)}));
 }
 
 std::string option_spokes(const plan::SizeOption& option, const Words& words) {
@@ -70,9 +68,10 @@ std::string other_sizes(const plan::Inputs& inputs, const Words& words) {
     for (const plan::SizeOption& option : plan::size_options(inputs)) {
         const std::string thinnest =
             option.thinnest ? words("plan_text.option_" + option.basis, {whole(*option.thinnest)}) : words("plan_text.option_unknown");
-        text += line(words(option.chosen ? "plan_text.option_chosen" : "plan_text.option",
-                           {size_text(option.host), size_text(option.donor), signed_size(option.sizes.oversize),
-                            size_text(option.sizes.clearance), size_text(option.spacing), thinnest, option_spokes(option, words)}));
+        text += line(
+            words(option.chosen ? "plan_text.option_chosen" : "plan_text.option",
+                  {size_text(option.host, words), size_text(option.donor, words), oversize_text(option.sizes.oversize, words),
+                   size_text(option.sizes.clearance, words), size_text(option.spacing, words), thinnest, option_spokes(option, words)}));
     }
     return text;
 }
@@ -80,7 +79,7 @@ std::string other_sizes(const plan::Inputs& inputs, const Words& words) {
 std::string bound(const plan::Target& target, const Words& words) {
     switch (target.bound_by) {
         case plan::Bound::Aim:
-            return words("plan_text.by_aim", {fmt::format("{:g}", target.share_permille / 10.0)});
+            return words("plan_text.by_aim", {short_text(target.share_permille / 10.0, words)});
         case plan::Bound::EntryLimit:
             return words("plan_text.by_entry_limit");
         case plan::Bound::Surgeon:
@@ -98,7 +97,7 @@ std::string spokes(const plan::Inputs& inputs, const plan::Plan& plan, const Wor
     text += line(spokes_text(*plan.target, 0, words) + ". " + bound(*plan.target, words));
     const auto count = plan.target->spokes;
     if (!count) return text;
-    text += line(words("plan_text.travel", {fmt::format("{:g}", plan::travel(inputs.trephine, *count).um())}));
+    text += line(words("plan_text.travel", {short_text(plan::travel(inputs.trephine, *count).um(), words)}));
     if (const auto rung = plan::rung_at(plan, inputs.trephine, *count))
         text += line(words("plan_text.at_plan", {whole(rung->reserve), whole(rung->reserve_u95), chance_text(rung->entry_chance, words)}));
     return text;
@@ -121,7 +120,7 @@ std::string ladder(const plan::Plan& plan, const Words& words) {
     for (const plan::Rung& rung : plan.ladder) {
         const bool planned = plan.target && plan.target->spokes == rung.spoke;
         const std::string left = whole(rung.reserve) + " ± " + whole(rung.reserve_u95);
-        text += line(fmt::format("{:>5}  {:>9}  {:>5}  {:<23}  {}{}", rung.spoke, fmt::format("{:g}", rung.travel.um()),
+        text += line(fmt::format("{:>5}  {:>9}  {:>5}  {:<23}  {}{}", rung.spoke, short_text(rung.travel.um(), words),
                                  percent(rung.share) + " %", left, chance_text(rung.entry_chance, words),
                                  planned ? "  " + words("plan_text.planned_here") : ""));
     }
@@ -147,12 +146,13 @@ std::string place(const plan::Suture& one, const Words& words) {
 std::string sutures(const plan::Inputs& inputs, const plan::Plan& plan, const Words& words) {
     std::string text = heading(words, "plan_text.sutures");
     if (plan.order.empty()) return text + line(words("plan_text.none"));
-    text += line(words("plan_text.pattern", {pattern_text(inputs.file.pattern, words), size_text(plan.spacing)}));
+    text += line(words("plan_text.pattern", {pattern_text(inputs.file.pattern, words), size_text(plan.spacing, words)}));
     for (const plan::Suture& one : plan.order) text += line(place(one, words));
     if (!plan.running) return text;
     for (const plan::RunningPath& path : plan::running_paths(inputs.file.pattern, *plan.running)) {
-        text += line(words(path.clockwise ? "plan_text.running" : "plan_text.running_back",
-                           {fmt::format("{}", path.bites.size()), size_text(plan.running->spacing), clock(path.bites.front().centideg())}));
+        text += line(
+            words(path.clockwise ? "plan_text.running" : "plan_text.running_back",
+                  {fmt::format("{}", path.bites.size()), size_text(plan.running->spacing, words), clock(path.bites.front().centideg())}));
     }
     return text;
 }

@@ -51,7 +51,7 @@ Target PlanMaker::reading(std::size_t index, bool one_ring) const {
     const plan::Reading& one = file().thickness.readings[index];
     const std::string at = eye::short_clock_text(one.at);
     Target made = asks("reading-" + std::to_string(index), whole_um(one.thickness),
-                       one_ring ? at : words_("plan-view.on_ring", {at, fmt::format("{:g}", one.ring.mm())}));
+                       one_ring ? at : words_("plan-view.on_ring", {at, short_text(one.ring.mm(), words_)}));
     if (page_.doubted == index) made.look = Look::Watch;
     return made;
 }
@@ -154,7 +154,7 @@ picture::SizeRuler PlanMaker::ruler(const char* label, measure::Length chosen, c
     const bool profile = among(stock.profile), shelf = stock.shelf.empty() || among(stock.shelf);
     const char* held = !profile ? "plan-view.not_held" : (!shelf ? "plan-view.not_stocked" : "plan-view.held");
     return {.label = words_(label),
-            .value = words_("unit.mm", {size_text(chosen)}),
+            .value = words_("unit.mm", {size_text(chosen, words_)}),
             .held = words_(profile && shelf && !stock.shelf.empty() ? "plan-view.stocked" : held),
             .is_held = profile && shelf,
             .chosen = chosen,
@@ -166,7 +166,8 @@ void PlanMaker::steps(const char* which, measure::Length chosen, const std::vect
     const auto above = std::upper_bound(held.begin(), held.end(), chosen);
     const auto from = std::lower_bound(held.begin(), held.end(), chosen);
     const auto step = [&](const char* way, const char* sign, std::optional<measure::Length> to) {
-        Target made = turn_to(std::string(which) + "-" + way, sign, to ? size_text(*to) : "", {.page = std::string("plan-") + which});
+        Target made =
+            turn_to(std::string(which) + "-" + way, sign, to ? size_text(*to, words_) : "", {.page = std::string("plan-") + which});
         if (to) std::get<Show>(made.act).argument = std::to_string(to->nm() / 1000);
         if (!to) made.why_not = words_("plan-view.last_size");
         return made;
@@ -185,9 +186,10 @@ void PlanMaker::sizes() {
     steps("donor", file().donor.diameter, donor);
     const plan::Sizes& sizes = plan().sizes;
     const std::string at = eye::short_clock_text(measure::centideg(100 * sizes.clearance_deg));
-    made_.figures = {asks("oversize", words_("unit.mm", {fmt::format("{:+.2f}", sizes.oversize.mm())}), words_("plan-view.oversize")),
-                     asks("clearance", words_("unit.mm", {size_text(sizes.clearance)}), words_("plan-view.clearance", {at})),
-                     asks("sutures", pattern_text(file().pattern, words_), words_("plan-view.spacing", {size_text(plan().spacing)}))};
+    made_.figures = {
+        asks("oversize", words_("unit.mm", {oversize_text(sizes.oversize, words_)}), words_("plan-view.oversize")),
+        asks("clearance", words_("unit.mm", {size_text(sizes.clearance, words_)}), words_("plan-view.clearance", {at})),
+        asks("sutures", pattern_text(file().pattern, words_), words_("plan-view.spacing", {size_text(plan().spacing, words_)}))};
 }
 
 }  // namespace screen

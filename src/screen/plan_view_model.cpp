@@ -17,7 +17,7 @@ void PlanMaker::frame() {
     made_.strip = seen_.strip;
     if (made_.strip) {
         made_.strip->phase = words_("plan-view.title");
-        made_.strip->sizes = words_("strip.sizes", {size_text(file().host_diameter), size_text(file().donor.diameter)});
+        made_.strip->sizes = words_("strip.sizes", {size_text(file().host_diameter, words_), size_text(file().donor.diameter, words_)});
     }
     int place = 0;
     for (const std::string column : {"measured", "depth", "sizes"}) {
@@ -48,7 +48,7 @@ void PlanMaker::cautions() {
     const auto add = [&](Note::Level level, Banner::Level as) {
         for (const Note& note : plan().notes) {
             const bool general = note.code == "ladder-estimate" || note.code == "watch-the-chamber" || note.code == "ladder-leaves-out";
-            if (note.level == level && !general) made_.cautions.push_back({.level = as, .text = words_("note." + note.code, note.values)});
+            if (note.level == level && !general) made_.cautions.push_back({.level = as, .text = note_text(note, words_)});
         }
     };
     add(Note::Level::Stop, Banner::Level::Stop);
@@ -56,7 +56,7 @@ void PlanMaker::cautions() {
     add(Note::Level::Watch, Banner::Level::Watch);
     for (const Note& note : plan().notes) {
         if (note.code == "ladder-leaves-out")
-            made_.cautions.push_back({.level = Banner::Level::Watch, .text = words_("plan-view.leaves_out", note.values)});
+            made_.cautions.push_back({.level = Banner::Level::Watch, .text = words_("plan-view.leaves_out", words_.figures(note.values))});
     }
     made_.all_cautions = asks("cautions", words_("plan-view.all_cautions"), "");
 }

@@ -26,14 +26,15 @@ FormModel plan_reading(const plan::Inputs& inputs, const ScreenState& screen, co
     for (const std::string field : {"at", "um", "ring"}) {
         const std::string id = "plan-" + field;
         const auto value = screen.draft.find(id);
-        FormModel::Field one{.value = value == screen.draft.end() ? "" : value->second, .now = screen.field == id};
+        FormModel::Field one{.now = screen.field == id};
+        if (value != screen.draft.end()) one.value = field == "at" ? value->second : typed_figure(value->second, words);
         one.target = turn_to("field-" + id, words("plan-view.field_" + field), "", {.page = "field", .argument = id});
         one.target.weight = Weight::Elsewhere;
         if (typed.field == id && !one.value.empty()) one.problem = words(typed.problem);
         made.fields.push_back(std::move(one));
     }
-    made.keys = keypad();
-    made.keys.pop_back();  // no sign before a thickness
+    made.keys = keypad(screen.field == "plan-at" ? "." : decimal_sign(words));  // an hour is typed with a point
+    made.keys.pop_back();                                                       // no sign before a thickness
     made.foot = {turn_to("back", words("page.back"), "", {.page = "plan"}), turn_to("erase", words("form.erase"), "", {.page = "erase"})};
     if (!added) made.foot.push_back(turn_to("remove-reading", words("plan-view.remove"), "", {.page = "plan-remove"}));
     if (typed.reading) {  // else what is wrong stands at its field

@@ -21,9 +21,9 @@ using Panel = PlanModel::Panel;
 using plan::Note;
 
 std::string clock(int deg) { return eye::short_clock_text(measure::centideg(100 * deg)); }
-std::string advance(const PanelParts& parts) { return fmt::format("{:g}", parts.trephine().advance.um()); }
-std::string mean(const PanelParts& parts) { return fmt::format("{:g}", parts.trephine().reach.mean); }
-std::string scatter(const PanelParts& parts) { return fmt::format("{:g}", parts.trephine().reach.sd); }
+std::string advance(const PanelParts& parts) { return short_text(parts.trephine().advance.um(), parts.words); }
+std::string mean(const PanelParts& parts) { return short_text(parts.trephine().reach.mean, parts.words); }
+std::string scatter(const PanelParts& parts) { return short_text(parts.trephine().reach.sd, parts.words); }
 std::string cuts(const PanelParts& parts) { return std::to_string(parts.trephine().reach.n); }
 
 Panel thinnest(const PanelParts& parts) {
@@ -123,8 +123,9 @@ void add_notes(Panel& made, const PanelParts& parts, Is is) {
 
 Panel oversize(const PanelParts& parts) {
     Panel made{.title = parts.words("plan-view.oversize"),
-               .value = parts.words("unit.mm", {fmt::format("{:+.2f}", parts.seen.plan.sizes.oversize.mm())})};
-    made.rows = {parts.how("how_oversize", {size_text(parts.file().donor.diameter), size_text(parts.file().host_diameter)})};
+               .value = parts.words("unit.mm", {oversize_text(parts.seen.plan.sizes.oversize, parts.words)})};
+    made.rows = {parts.how("how_oversize",
+                           {size_text(parts.file().donor.diameter, parts.words), size_text(parts.file().host_diameter, parts.words)})};
     add_notes(made, parts, about_oversize);
     add_notes(made, parts, [](const Note& note) { return note.code == "button-range"; });
     return made;
@@ -133,10 +134,10 @@ Panel oversize(const PanelParts& parts) {
 Panel clearance(const PanelParts& parts) {
     const plan::Sizes& sizes = parts.seen.plan.sizes;
     Panel made{.title = parts.words("plan-view.clearance", {clock(sizes.clearance_deg)}),
-               .value = parts.words("unit.mm", {size_text(sizes.clearance)})};
-    made.rows = {parts.how("how_clearance", {fmt::format("{:.1f}", parts.file().white_to_white_horizontal.mm()),
-                                             fmt::format("{:.1f}", parts.file().white_to_white_vertical.mm())}),
-                 parts.sure("sure_clearance", {size_text(sizes.clearance_usual_offset)})};
+               .value = parts.words("unit.mm", {size_text(sizes.clearance, parts.words)})};
+    made.rows = {parts.how("how_clearance", {parts.words.figure(fmt::format("{:.1f}", parts.file().white_to_white_horizontal.mm())),
+                                             parts.words.figure(fmt::format("{:.1f}", parts.file().white_to_white_vertical.mm()))}),
+                 parts.sure("sure_clearance", {size_text(sizes.clearance_usual_offset, parts.words)})};
     add_notes(made, parts, about_the_cut);
     return made;
 }
@@ -144,7 +145,7 @@ Panel clearance(const PanelParts& parts) {
 Panel sutures(const PanelParts& parts) {
     const plan::Plan& plan = parts.seen.plan;
     Panel made{.title = parts.words("plan.sutures"), .value = pattern_text(parts.file().pattern, parts.words)};
-    made.rows = {parts.how("how_sutures", {size_text(parts.file().host_diameter), size_text(plan.spacing)})};
+    made.rows = {parts.how("how_sutures", {size_text(parts.file().host_diameter, parts.words), size_text(plan.spacing, parts.words)})};
     std::string order{};
     for (const plan::Suture& one : plan.order) {
         if (one.n > 8) break;
@@ -217,7 +218,7 @@ Row PanelParts::how(const std::string& id, const std::vector<std::string>& value
     return {words("plan-view.how"), words("plan-view." + id, values)};
 }
 
-Row PanelParts::source(const std::string& text) const { return {words("plan-view.source"), text}; }
+Row PanelParts::source(const std::string& text) const { return {words("plan-view.source"), source_text(text, words)}; }
 
 Row PanelParts::sure(const std::string& id, const std::vector<std::string>& values) const {
     return {words("plan-view.sure"), words("plan-view." + id, values)};
@@ -227,7 +228,7 @@ void PanelParts::add(Panel& panel, const Note& note) const {
     const char* label = note.level == Note::Level::Stop    ? "plan-view.stops"
                         : note.level == Note::Level::Watch ? "plan_text.watches"
                                                            : "plan_text.infos";
-    panel.rows.push_back({words(label), words("note." + note.code, note.values)});
+    panel.rows.push_back({words(label), note_text(note, words)});
     panel.rows.push_back(source(note.source));
 }
 

@@ -16,9 +16,9 @@ std::optional<int> whole(const std::string& text) {
     return error == std::errc{} && end == text.data() + text.size() ? std::optional(value) : std::nullopt;
 }
 
-/// A decimal of at most three places in thousandths; nothing else is one.
+/// A decimal of at most three places, with a point or a comma, in thousandths; nothing else is one.
 std::optional<std::int64_t> thousandths(const std::string& text) {
-    const auto point = text.find('.');
+    const auto point = text.find_first_of(".,");
     const auto before = whole(text.substr(0, point));
     if (!before || *before < 0 || text.size() > 8) return std::nullopt;
     if (point == std::string::npos) return 1000LL * *before;

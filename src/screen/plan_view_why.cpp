@@ -19,7 +19,7 @@ namespace {
 using Panel = PlanModel::Panel;
 using plan::Note;
 
-std::string limit_text(const plan::CaseFile& file) { return fmt::format("{:g}", file.aim.entry_limit * 100); }
+std::string limit_text(const plan::CaseFile& file, const Words& words) { return short_text(file.aim.entry_limit * 100, words); }
 
 /// What share of the wall is aimed at: as used, else as the case was opened with.
 std::optional<int> aim_permille(const PlanSeen& seen) {
@@ -34,15 +34,16 @@ void add_aim(Panel& made, const PanelParts& parts, const plan::Rung& next) {
     const measure::Length most = measure::nm(*permille * parts.seen.plan.wall->thinnest.nm() / 1000);
     const bool over = next.travel > most;
     const measure::Length by = over ? next.travel - most : most - next.travel;
-    made.rows.push_back({parts.words("plan-view.aim"), parts.words(over ? "plan-view.over_aim" : "plan-view.within_aim",
-                                                                   {fmt::format("{:g}", *permille / 10.0), whole_um(most), whole_um(by)})});
+    made.rows.push_back(
+        {parts.words("plan-view.aim"), parts.words(over ? "plan-view.over_aim" : "plan-view.within_aim",
+                                                   {short_text(*permille / 10.0, parts.words), whole_um(most), whole_um(by)})});
 }
 
 void add_limit(Panel& made, const PanelParts& parts, const plan::Rung& next) {
     const bool over = next.entry_chance > parts.file().aim.entry_limit;
-    made.rows.push_back(
-        {parts.words("plan-view.limit"), parts.words(over ? "plan-view.over_limit" : "plan-view.within_limit",
-                                                     {chance_text(next.entry_chance, parts.words), limit_text(parts.file())})});
+    made.rows.push_back({parts.words("plan-view.limit"),
+                         parts.words(over ? "plan-view.over_limit" : "plan-view.within_limit",
+                                     {chance_text(next.entry_chance, parts.words), limit_text(parts.file(), parts.words)})});
 }
 
 std::string bound_text(const PlanSeen& seen, const Words& words) {
@@ -131,8 +132,8 @@ std::string why_not_more(const PlanSeen& seen, const Words& words) {
     if (next == nullptr || seen.plan.target->bound_by == plan::Bound::Surgeon) return bound_text(seen, words);
     const std::string n = std::to_string(next->spoke);
     if (seen.plan.target->bound_by == plan::Bound::Aim)
-        return words("plan-view.line_aim", {n, whole_percent(next->share), fmt::format("{:g}", seen.plan.target->share_permille / 10.0)});
-    return words("plan-view.line_limit", {n, chance_text(next->entry_chance, words), limit_text(seen.inputs.file)});
+        return words("plan-view.line_aim", {n, whole_percent(next->share), short_text(seen.plan.target->share_permille / 10.0, words)});
+    return words("plan-view.line_limit", {n, chance_text(next->entry_chance, words), limit_text(seen.inputs.file, words)});
 }
 
 }  // namespace screen

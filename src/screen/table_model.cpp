@@ -109,7 +109,7 @@ Strip strip(const CaseState& state, const Around& around, const Words& words) {
     const plan::CaseFile& file = state.inputs.file;
     Strip made{.eye = state.side.empty() ? words("strip.eye_unknown") : words("strip." + state.side),
                .reference = words(file.invented ? "strip.rehearsal" : "strip.case", {file.reference}),
-               .sizes = words("strip.sizes", {size_text(file.host_diameter), size_text(file.donor.diameter)}),
+               .sizes = words("strip.sizes", {size_text(file.host_diameter, words), size_text(file.donor.diameter, words)}),
                .phase = phase_text(state, words),
                .clocks = clocks(state, around, words),
                .time = measure::hour_minute(around.now),

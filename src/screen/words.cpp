@@ -2,6 +2,15 @@
 
 namespace screen {
 
+Words::Words(std::map<std::string, std::string> texts) : texts_(std::move(texts)) {
+    if (has("number.decimal")) style_ = {.decimal = (*this)("number.decimal"), .group = (*this)("number.group")};
+}
+
+std::vector<std::string> Words::figures(std::vector<std::string> values) const {
+    for (std::string& value : values) value = figure(std::move(value));
+    return values;
+}
+
 bool Words::has(std::string_view id) const { return texts_.contains(std::string(id)); }
 
 std::string Words::operator()(std::string_view id, const std::vector<std::string>& values) const {

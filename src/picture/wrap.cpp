@@ -11,7 +11,7 @@ namespace {
 bool belongs(const std::string& before, const std::string& word) {
     if (before.empty() || before.back() < '0' || before.back() > '9') return false;
     const std::string bare = word.substr(0, word.find_last_not_of(".,:;") + 1);
-    return bare == "mm" || bare == "µm" || bare == "%" || bare == "D" || bare == "s" || bare == "min";
+    return bare == "mm" || bare == "µm" || bare == "%" || bare == "D" || bare == "s" || bare == "min" || bare == "°C" || bare == "Uhr";
 }
 
 std::vector<std::string> words_of(const std::string& text) {
@@ -27,6 +27,15 @@ std::vector<std::string> words_of(const std::string& text) {
     return made;
 }
 
+/// What of a word too wide for a line goes on it: up to a slash, as a DOI is broken in print. Nothing else is ever broken.
+std::string head_of(const std::string& word, Type type, double width, const Lettering& lettering) {
+    for (auto slash = word.rfind('/'); slash != std::string::npos && slash > 0; slash = word.rfind('/', slash - 1)) {
+        std::string head = word.substr(0, slash + 1);
+        if (head.size() < word.size() && lettering.width(type, head) <= width) return head;
+    }
+    return word;
+}
+
 std::vector<std::string> greedy(const std::string& text, Type type, double width, const Lettering& lettering) {
     std::vector<std::string> lines;
     for (auto& word : words_of(text)) {
@@ -34,6 +43,12 @@ std::vector<std::string> greedy(const std::string& text, Type type, double width
         if (fits) {
             lines.back() += " " + word;
         } else {
+            while (lettering.width(type, word) > width) {
+                std::string head = head_of(word, type, width, lettering);
+                if (head.size() == word.size()) break;
+                word.erase(0, head.size());
+                lines.push_back(std::move(head));
+            }
             lines.push_back(std::move(word));
         }
     }

@@ -165,6 +165,24 @@ bool number_beside(const Pen& pen, const CountRow& count, double width, double s
     return pen.block(count.title, {Type::Strong}, {count_room(pen, count, width, side).beside, 1e9, 1}).fits;
 }
 
+/// How the words of a count stand to its two targets: the number beside them, under the title, or both over the targets.
+enum class CountForm { Wide, Narrow, Over };
+
+double count_height(const Pen& pen, double side, CountForm form) {
+    return count_gap + side + (form == CountForm::Over ? pen.pitch(Type::Strong) : 0);
+}
+
+/// Title and number on a line, the targets under it, each half as wide: for titles that nothing else has room for.
+void draw_count_over(Pen& pen, const CountRow& count, const Box& box, double side) {
+    const double line = pen.pitch(Type::Strong), half = (box.w - count_gap) / 2;
+    const Block title = pen.block(count.title, {Type::Strong, Type::Text}, {count_room(pen, count, box.w, 0).beside, line, 1});
+    if (!title.fits) pen.falls_short(count.title);
+    pen.text({box.x, box.y}, title, Ink::Text);
+    pen.text({box.right(), box.y}, count.value, Type::Strong, Ink::Text, Align::Right);
+    draw_target(pen, count.fewer, {box.x, box.y + line, half, side}, Rank::Small);
+    draw_target(pen, count.more, {box.x + half + count_gap, box.y + line, half, side}, Rank::Small);
+}
+
 /// Title and, small, where the number comes from; the number beside them, or under the title where the row is narrow.
 void draw_count(Pen& pen, const CountRow& count, const Box& box, bool wide) {
     const double side = box.h, gap = count_gap, cap = pen.cap(Type::Text), right = box.right() - 2 * side - gap;
@@ -182,31 +200,44 @@ void draw_count(Pen& pen, const CountRow& count, const Box& box, bool wide) {
     draw_target(pen, count.more, {right + side + gap, box.y, side, side}, Rank::Small);
 }
 
-/// In two columns where one is too high and two are wide enough for the titles.
-std::size_t count_columns(const Pen& pen, const std::vector<CountRow>& all, const Box& box, double room) {
-    double side = 0, title = 0;
+struct CountColumns {
+    std::size_t columns = 1;
+    CountForm form = CountForm::Wide;
+    double w = 0, side = 0;
+};
+
+/// In two columns where one is too high, and where those have no room for the titles beside the targets, over them.
+CountColumns count_columns(const Pen& pen, const std::vector<CountRow>& all, const Box& box, double room) {
+    CountColumns made{.w = box.w};
+    double title = 0;
     for (const auto& count : all) {
-        side = std::max(side, count_side(count));
+        made.side = std::max(made.side, count_side(count));
         title = std::max(title, pen.width(Type::Strong, count.title));
     }
-    const double one = static_cast<double>(all.size()) * (side + count_gap);
-    const double needed = 2 * side + count_gap + pen.cap(Type::Text) * 0.8 + title;
-    return one > room && (box.w - 2 * count_gap) / 2 >= needed ? 2 : 1;
+    if (static_cast<double>(all.size()) * count_height(pen, made.side, made.form) > room) {
+        made.columns = 2;
+        made.w = (box.w - 2 * count_gap) / 2;
+        const double needed = 2 * made.side + count_gap + pen.cap(Type::Text) * 0.8 + title;
+        if (made.w < needed) made.form = CountForm::Over;
+    }
+    const auto beside = [&](const CountRow& count) { return number_beside(pen, count, made.w, made.side); };
+    if (made.form == CountForm::Wide && !std::all_of(all.begin(), all.end(), beside)) made.form = CountForm::Narrow;
+    return made;
 }
 
 Piece counts(Pen& pen, const std::vector<CountRow>& all, const Box& box, double room) {
-    double side = 0;
-    for (const auto& count : all) side = std::max(side, count_side(count));
-    const std::size_t columns = count_columns(pen, all, box, room), per = (all.size() + columns - 1) / columns;
-    const double w = (box.w - count_gap * 2 * static_cast<double>(columns - 1)) / static_cast<double>(columns);
-    const bool wide = std::all_of(all.begin(), all.end(), [&](const CountRow& count) { return number_beside(pen, count, w, side); });
-    return {.kind = Piece::Kind::Needed,
-            .height = static_cast<double>(per) * (side + count_gap),
-            .draw = [&pen, all, box, per, w, side, wide](double y) {
+    const CountColumns at = count_columns(pen, all, box, room);
+    const std::size_t per = (all.size() + at.columns - 1) / at.columns;
+    const double each = count_height(pen, at.side, at.form);
+    return {.kind = Piece::Kind::Needed, .height = static_cast<double>(per) * each, .draw = [&pen, all, box, per, each, at](double y) {
                 for (std::size_t i = 0; i < all.size(); ++i) {
-                    const std::size_t column = i / per;
-                    const double x = box.x + static_cast<double>(column) * (w + 2 * count_gap);
-                    draw_count(pen, all[i], {x, y + static_cast<double>(i % per) * (side + count_gap), w, side}, wide);
+                    const double x = box.x + static_cast<double>(i / per) * (at.w + 2 * count_gap);
+                    const Box cell{x, y + static_cast<double>(i % per) * each, at.w, at.side};
+                    if (at.form == CountForm::Over) {
+                        draw_count_over(pen, all[i], cell, at.side);
+                    } else {
+                        draw_count(pen, all[i], cell, at.form == CountForm::Wide);
+                    }
                 }
             }};
 }

@@ -9,6 +9,8 @@ namespace screen {
 
 namespace {
 
+constexpr double least_map = 7;  // cap heights of text
+
 bool low_and_wide(const Box& box) { return box.w > 1.5 * box.h; }
 
 /// Figure over what it is, as close as lettering allows: the height that takes, and the width.
@@ -83,7 +85,11 @@ Box draw_readings(Pen& pen, const PlanModel& model, const Box& box) {
     return {box.x, box.y + used, box.w, box.h - used};
 }
 
-void draw_map(Pen& pen, const PlanModel& model, const Box& box) { pen.add(picture::draw(model.map, box, pen.canvas().lettering)); }
+/// Where there is no room for it the map is left out and missed, never drawn into what stands under it.
+void draw_map(Pen& pen, const PlanModel& model, const Box& box) {
+    if (box.h < pen.cap(Type::Text) * least_map) return pen.falls_short(model.thinnest.line);
+    pen.add(picture::draw(model.map, box, pen.canvas().lettering));
+}
 
 }  // namespace
 

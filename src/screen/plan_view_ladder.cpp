@@ -149,6 +149,12 @@ void draw_turns(Pen& pen, const PlanModel& model, const Shown& shown, const Box&
 
 double row_height(const Pen& pen, const Target& target) { return std::max(least_side_mm(target.weight), pen.cap(Type::Text) * 3.9); }
 
+/// No wider than their labels ask for: the question beside them has the rest.
+double turns_width(const Pen& pen, const PlanModel& model) {
+    const double label = std::max(pen.width(Type::Strong, model.earlier.label), pen.width(Type::Strong, model.later.label));
+    return 2 * std::max(least_side_mm(model.earlier.weight), label + pen.cap(Type::Text) * 1.2) + plan_gap;
+}
+
 /// The question, and the answer in a line where that has room; the panel has it in full.
 void draw_why(Pen& pen, Target why, const Box& box) {
     const Block line = pen.block(why.line, {Type::Text}, {box.w - pen.cap(Type::Text), 1e9, 2});
@@ -169,8 +175,8 @@ void draw_depth(Pen& pen, const PlanModel& model, const Box& whole) {
     pen.panel(whole, Ink::Card);
     const double cap = pen.cap(Type::Text);
     const Box box = inset(whole, pen.canvas().glass.portrait() ? cap * 0.4 : cap * 0.7);
-    const double row = row_height(pen, model.why), turns = std::max(2 * least_side_mm(model.earlier.weight) + plan_gap, cap * 17);
-    const double narrow = sum(needed(pen, model, true)), least = cap * 13;
+    const double row = row_height(pen, model.why), turns = turns_width(pen, model);
+    const double narrow = sum(needed(pen, model, true)), least = std::max(cap * 13, pen.width(Type::Strong, model.why.label) + cap);
     if (box.w > 1.3 * box.h && box.w >= narrow + least) {  // the profile beside the ladder
         const double ladder = std::clamp(ladder_width(pen, model) * 1.1, narrow, box.w - least), left = box.w - ladder - cap * 0.8;
         const Shown shown = draw_ladder(pen, model, {box.right() - ladder, box.y, ladder, box.h});

@@ -92,7 +92,9 @@ Feet feet(const Pen& pen, const Panel& panel, const Targets& last, double width)
     Targets end(middle, panel.targets.end());
     end.insert(end.end(), last.begin(), last.end());
     const auto each = [width](std::size_t n) { return (width - plan_gap * static_cast<double>(n - 1)) / static_cast<double>(n); };
-    if (steps > 0 && each(steps + end.size()) >= pen.cap(Type::Text) * 4.9) {
+    double least = pen.cap(Type::Text) * 4.9;
+    for (const Target& one : end) least = std::max(least, pen.width(Type::Strong, one.label) + pen.cap(Type::Text));
+    if (steps > 0 && each(steps + end.size()) >= least) {
         Targets all(panel.targets.begin(), middle);
         all.insert(all.end(), end.begin(), end.end());
         made.rows = {std::move(all)};
@@ -102,6 +104,11 @@ Feet feet(const Pen& pen, const Panel& panel, const Targets& last, double width)
     for (std::size_t i = 0; i < steps; i += a_row)
         made.rows.emplace_back(panel.targets.begin() + static_cast<std::ptrdiff_t>(i),
                                panel.targets.begin() + static_cast<std::ptrdiff_t>(std::min(steps, i + a_row)));
+    constexpr std::size_t kept = 2;  // at the bottom: on and out
+    if (end.size() > kept && each(end.size()) < least) {
+        made.rows.emplace_back(end.begin(), end.end() - static_cast<std::ptrdiff_t>(kept));
+        end.erase(end.begin(), end.end() - static_cast<std::ptrdiff_t>(kept));
+    }
     made.rows.push_back(std::move(end));
     return made;
 }

@@ -1,5 +1,6 @@
-// frame_to_svg FOLDER [NAME]: every sample view on every glass as an SVG file, to look at without a window.
+// frame_to_svg FOLDER [NAME] [light]: every sample view on every glass as an SVG file, to look at without a window.
 #include "screen/audit.hpp"
+#include "screen/models.hpp"
 #include "screen/plan_views.hpp"
 #include "screen/samples.hpp"
 #include "screen/shipped.hpp"
@@ -11,14 +12,16 @@
 
 int main(int argc, char** argv) {
     if (argc < 2) {
-        std::cerr << "usage: frame_to_svg FOLDER [NAME]\n";
+        std::cerr << "usage: frame_to_svg FOLDER [NAME] [light]\n";
         return 2;
     }
     const std::string folder = argv[1], wanted = argc > 2 ? argv[2] : "";
-    const auto palette = screen::palette(screen::Theme::Dark);
+    const auto palette = screen::palette(argc > 3 ? screen::Theme::Light : screen::Theme::Dark);
     auto views = samples::all();
-    for (auto& view : samples::shipped()) views.push_back({"shipped " + view.name, std::move(view.view)});
-    for (auto& view : samples::plan_views()) views.push_back(std::move(view));
+    for (const std::string& language : models::languages) {
+        for (auto& view : samples::shipped(language)) views.push_back({language + " shipped " + view.name, std::move(view.view)});
+        for (auto& view : samples::plan_views(language)) views.push_back({language + " " + view.name, std::move(view.view)});
+    }
     for (const auto& glass : samples::glasses()) {
         for (const auto& sample : views) {
             std::string name = sample.name + " " + glass.name;

@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <fstream>
 #include <iterator>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -22,14 +23,25 @@ inline std::string file(const std::string& path) {
     return text;
 }
 
-inline const screen::Words& words() {
-    static const screen::Words made((*intake::read_words(file("assets/words/en.toml"), "words")).texts);
-    return made;
+/// The languages that are shipped; the first is the one that the guide was written in.
+inline const std::vector<std::string> languages{"en", "de"};
+
+inline const screen::Words& words(const std::string& language = "en") {
+    static std::map<std::string, screen::Words> made{};
+    const auto found = made.find(language);
+    if (found != made.end()) return found->second;
+    return made.emplace(language, screen::Words((*intake::read_words(file("assets/words/" + language + ".toml"), "words")).texts))
+        .first->second;
 }
 
-inline guide::Brief brief() {
+/// A shipped file in a language: "NAME.toml" in the first one, "NAME.de.toml" in another.
+inline std::string file_in(const std::string& language, const std::string& name) {
+    return file("assets/" + name + (language == "en" ? "" : "." + language) + ".toml");
+}
+
+inline guide::Brief brief(const std::string& language = "en") {
     guide::Brief made = sample::brief();
-    made.procedure = *intake::read_procedure(file("assets/procedures/suction-trephine-graft.toml"), "procedure");
+    made.procedure = *intake::read_procedure(file_in(language, "procedures/suction-trephine-graft"), "procedure");
     return made;
 }
 

@@ -63,12 +63,13 @@ plan::Inputs to_entry() {
 }
 
 struct Walk {
+    const screen::Words& words;
     std::vector<Sample> views{};
 
     void see(const std::string& name, const plan::Inputs& inputs, PlanSeen::Use use, const PlanPage& page = {}) {
         screen::ScreenState screen{.page = "plan"};
         screen.plan = page;
-        views.push_back({"plan " + name, screen::plan_view(plan_seen(inputs, use, page), screen, models::words())});
+        views.push_back({"plan " + name, screen::plan_view(plan_seen(inputs, use, page), screen, words)});
     }
 };
 
@@ -108,9 +109,9 @@ PlanSeen plan_seen(const plan::Inputs& inputs, PlanSeen::Use use, const PlanPage
     return seen;
 }
 
-std::vector<Sample> plan_views() {
+std::vector<Sample> plan_views(const std::string& language) {
     using Use = PlanSeen::Use;
-    Walk walk;
+    Walk walk{.words = models::words(language)};
     const plan::Inputs eight = eight_readings();
     for (const std::string name : {"measured", "depth", "sizes"}) {
         walk.see("agree " + name, eight, Use::Agree, column(name));
@@ -140,11 +141,11 @@ std::vector<Sample> plan_views() {
     turned.turned = 6;
     walk.see("turned", eight, Use::Agree, turned);
     screen::ScreenState form = screen::after_plan({}, {.page = "plan-mend", .argument = "5"}, eight);
-    walk.views.push_back({"plan form mend", screen::plan_reading(eight, form, models::words())});
+    walk.views.push_back({"plan form mend", screen::plan_reading(eight, form, walk.words)});
     form.draft["plan-um"] = "61";
-    walk.views.push_back({"plan form wrong", screen::plan_reading(eight, form, models::words())});
+    walk.views.push_back({"plan form wrong", screen::plan_reading(eight, form, walk.words)});
     form = screen::after_plan({}, {.page = "plan-mend", .argument = "new"}, eight);
-    walk.views.push_back({"plan form add", screen::plan_reading(eight, form, models::words())});
+    walk.views.push_back({"plan form add", screen::plan_reading(eight, form, walk.words)});
     return std::move(walk.views);
 }
 

@@ -11,6 +11,6 @@ plan::Inputs eight_readings();
 /// Readings on three rings, about the map's centre.
 plan::Inputs three_rings();
 screen::PlanSeen plan_seen(const plan::Inputs& inputs, screen::PlanSeen::Use use, const screen::PlanPage& page = {});
-std::vector<Sample> plan_views();
+std::vector<Sample> plan_views(const std::string& language = "en");
 
 }  // namespace samples

@@ -1,45 +1,38 @@
 #include "screen/shipped.hpp"
 
-#include "intake/procedure.hpp"
 #include "intake/unit.hpp"
-#include "intake/words.hpp"
 #include "measure/expect.hpp"
 #include "screen/cases.hpp"
 #include "screen/desk.hpp"
 #include "screen/drawer.hpp"
 #include "screen/measuring.hpp"
+#include "screen/models.hpp"
 #include "screen/new_case.hpp"
 #include "screen/pages.hpp"
 #include "support/sample.hpp"
 
-#include <fstream>
-#include <iterator>
+#include <string>
+#include <vector>
 
 namespace samples {
 
 namespace {
 
-std::string file(const std::string& path) {
-    std::ifstream in(std::string(SOURCE_DIR) + "/" + path);
-    const std::string text{std::istreambuf_iterator<char>(in), {}};
-    measure::expect(!text.empty());
-    return text;
-}
-
-screen::Words words() {
-    const std::string path = "assets/words/en.toml";
-    return screen::Words((*intake::read_words(file(path), path)).texts);
-}
-
-guide::Brief brief() {
-    guide::Brief made = sample::brief();
-    made.procedure = *intake::read_procedure(file("assets/procedures/suction-trephine-graft.toml"), "procedure");
-    for (const std::string item : {"Blades", "Spears", "Swabs"}) made.unit.counts.push_back({.id = item, .title = item});
+/// The shipped guide with the shipped unit's items, and two more that many units count.
+guide::Brief brief(const std::string& language) {
+    guide::Brief made = models::brief(language);
+    const auto unit = intake::read_unit(models::file_in(language, "unit/unit"), "unit");
+    made.unit.counts = unit->unit.counts;
+    made.unit.scrub_name = unit->unit.scrub_name;
+    made.unit.circulating_name = unit->unit.circulating_name;
+    const std::vector<std::string> more =
+        language == "de" ? std::vector<std::string>{"Stieltupfer", "Kompressen"} : std::vector<std::string>{"Spears", "Swabs"};
+    for (const std::string& item : more) made.unit.counts.push_back({.id = item, .title = item});
     return made;
 }
 
 struct Walk {
-    screen::Words words = samples::words();
+    screen::Words words;
     std::vector<Sample> views{};
     screen::Around around{.beat = true};
 
@@ -141,9 +134,9 @@ void see_pages(Walk& walk, const sample::Case& at, const guide::Step& step) {
 
 }  // namespace
 
-std::vector<Sample> shipped() {
-    Walk walk;
-    sample::Case at(brief());
+std::vector<Sample> shipped(const std::string& language) {
+    Walk walk{.words = models::words(language)};
+    sample::Case at(brief(language));
     walk.around.proposed = sample::plan();
     for (const auto& phase : at.state.brief.procedure.phases) {
         for (const auto& step : phase.steps) {
@@ -172,7 +165,7 @@ std::vector<Sample> shipped() {
     walk.views.push_back({"page measure", screen::measure_page(screen::measuring("HDMI-1", 1920, 1080, 4), walk.words)});
     walk.views.push_back({"form new", screen::new_case({.page = "new", .argument = ""},
                                                        {.host = {"7.00", "7.50", "8.00"}, .donor = {"7.25", "7.75", "8.25"}},
-                                                       {{"keratometry_D", "found nothing"}}, walk.words)});
+                                                       {{"eye.keratometry_D", ""}, {"thickness.readings[1].um", ""}}, walk.words)});
     return walk.views;
 }
 

@@ -5,6 +5,6 @@
 
 namespace samples {
 
-std::vector<Sample> shipped();
+std::vector<Sample> shipped(const std::string& language = "en");
 
 }  // namespace samples

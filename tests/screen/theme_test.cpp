@@ -1,9 +1,15 @@
 #include "screen/theme.hpp"
+#include "screen/plan_views.hpp"
 #include "screen/samples.hpp"
+#include "screen/shipped.hpp"
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <iterator>
+#include <numbers>
+#include <optional>
 #include <set>
 
 using namespace screen;
@@ -56,15 +62,29 @@ struct Pair {
     auto operator<=>(const Pair&) const = default;
 };
 
-/// What lies under a point of a frame: the last panel or disc painted there.
-Ink ground_at(const Frame& frame, picture::Point at) {
-    Ink ground = Ink::Ground;
-    for (const auto& shape : frame.shapes) {
+bool inside(const picture::Polygon& polygon, picture::Point at) {
+    bool left = false, right = false;
+    for (std::size_t i = 0; i < polygon.points.size(); ++i) {
+        const auto &a = polygon.points[i], &b = polygon.points[(i + 1) % polygon.points.size()];
+        const double side = (b.x - a.x) * (at.y - a.y) - (b.y - a.y) * (at.x - a.x);
+        left = left || side > 0, right = right || side < 0;
+    }
+    return !(left && right);
+}
+
+/// What is painted at a point by the first so many shapes of a frame: the last area there. Nothing on a map of thickness, whose
+/// colour depends on the reading.
+std::optional<Ink> ground_at(const Frame& frame, picture::Point at, std::size_t shapes) {
+    std::optional<Ink> ground = Ink::Ground;
+    for (std::size_t i = 0; i < shapes; ++i) {
+        const auto& shape = frame.shapes[i];
         if (const auto* panel = std::get_if<picture::Panel>(&shape); panel != nullptr && panel->box.contains(at)) ground = panel->fill;
         if (const auto* disc = std::get_if<picture::Disc>(&shape);
             disc != nullptr && std::hypot(at.x - disc->centre.x, at.y - disc->centre.y) < disc->radius) {
             ground = disc->ink;
         }
+        if (const auto* polygon = std::get_if<picture::Polygon>(&shape); polygon != nullptr && inside(*polygon, at)) ground = polygon->ink;
+        if (const auto* map = std::get_if<picture::Contours>(&shape); map != nullptr && map->box.contains(at)) ground.reset();
     }
     return ground;
 }
@@ -76,25 +96,85 @@ struct Painted {
 constexpr Painted every_palette[] = {
     {Theme::Dark, Light::Full}, {Theme::Light, Light::Full}, {Theme::Dark, Light::Dimmed}, {Theme::Light, Light::Dimmed}};
 
-/// Every pair of lettering and what lies under it, over all sample views.
-std::set<Pair> pairs_in_use() {
-    std::set<Pair> pairs;
-    for (const auto& glass : samples::glasses()) {
-        for (const auto& sample : samples::all()) {
-            const auto canvas = samples::canvas(glass.glass, reader(sample.view));
-            const Frame frame = draw(sample.view, canvas);
-            for (const auto& shape : frame.shapes) {
-                const auto* text = std::get_if<picture::Text>(&shape);
-                if (text == nullptr) continue;
-                const double cap = canvas.lettering.cap(text->type), w = canvas.lettering.width(text->type, text->text);
-                const double left = text->align == picture::Align::Left     ? text->at.x
-                                    : text->align == picture::Align::Centre ? text->at.x - w / 2
-                                                                            : text->at.x - w;
-                pairs.insert({text->ink, ground_at(frame, {left + w / 2, text->at.y - cap / 2})});
+picture::Point middle(const picture::Text& text, const Canvas& canvas) {
+    const double cap = canvas.lettering.cap(text.type), w = canvas.lettering.width(text.type, text.text);
+    const double left = text.align == picture::Align::Left     ? text.at.x
+                        : text.align == picture::Align::Centre ? text.at.x - w / 2
+                                                               : text.at.x - w;
+    return {left + w / 2, text.at.y - cap / 2};
+}
+
+/// Where a stroke or a spot is looked at, and its ink. Areas (panels, polygons, maps) are no marks.
+struct Mark {
+    picture::Point at{};
+    Ink ink{};
+};
+std::optional<Mark> mark(const picture::Shape& shape) {
+    if (const auto* line = std::get_if<picture::Line>(&shape))
+        return Mark{{(line->a.x + line->b.x) / 2, (line->a.y + line->b.y) / 2}, line->ink};
+    if (const auto* ring = std::get_if<picture::Ring>(&shape)) {
+        const double turn = (ring->from_deg + ring->sweep_deg / 2) * std::numbers::pi / 180;
+        return Mark{{ring->centre.x + ring->radius * std::cos(turn), ring->centre.y - ring->radius * std::sin(turn)}, ring->ink};
+    }
+    if (const auto* disc = std::get_if<picture::Disc>(&shape)) return Mark{disc->centre, disc->ink};
+    return std::nullopt;
+}
+
+/// Inks that fill areas; a disc in one is no mark, but the ground of what stands on it.
+bool fills(Ink ink) {
+    constexpr Ink areas[] = {Ink::Ground, Ink::Card,  Ink::Raised,    Ink::AccentFill, Ink::Tissue,
+                             Ink::Band,   Ink::Black, Ink::AmberFill, Ink::RedFill};
+    return std::find(std::begin(areas), std::end(areas), ink) != std::end(areas);
+}
+
+struct InUse {
+    std::set<Pair> lettering{}, marks{};
+};
+
+void look(InUse& out, const Frame& frame, const Canvas& canvas) {
+    for (std::size_t i = 0; i < frame.shapes.size(); ++i) {
+        if (const auto* text = std::get_if<picture::Text>(&frame.shapes[i])) {  // text lies above all other shapes
+            if (const auto ground = ground_at(frame, middle(*text, canvas), frame.shapes.size()))
+                out.lettering.insert({text->ink, *ground});
+        }
+        const auto one = mark(frame.shapes[i]);
+        if (!one || one->ink == Ink::Line || fills(one->ink)) continue;  // Line: decoration only
+        const auto ground = ground_at(frame, one->at, i);
+        if (ground && fills(*ground)) out.marks.insert({one->ink, *ground});
+    }
+}
+
+/// Every pair of lettering or mark and what lies under it: Table, Desk, Far and Plan views of the samples and of the whole guide.
+/// The Far view, which is white on black in either theme, is kept apart.
+struct Everywhere {
+    InUse near{}, far{};
+};
+const Everywhere& everywhere() {
+    static const Everywhere made = [] {
+        Everywhere all;
+        auto views = samples::all();
+        for (auto& view : samples::shipped()) views.push_back(std::move(view));
+        for (auto& view : samples::plan_views()) views.push_back(std::move(view));
+        for (const auto& glass : samples::glasses()) {
+            for (const auto& sample : views) {
+                const auto canvas = samples::canvas(glass.glass, reader(sample.view));
+                look(reader(sample.view) == Reader::Far ? all.far : all.near, draw(sample.view, canvas), canvas);
             }
         }
+        return all;
+    }();
+    return made;
+}
+
+void check(const std::set<Pair>& pairs, const Painted& painted, double least) {
+    const auto colours = palette(painted.theme, painted.light);
+    for (const auto& pair : pairs) {
+        CAPTURE(static_cast<int>(painted.theme));
+        CAPTURE(static_cast<int>(painted.light));
+        CAPTURE(static_cast<int>(pair.ink));
+        CAPTURE(static_cast<int>(pair.ground));
+        CHECK(least_contrast(of(colours, pair.ink), of(colours, pair.ground)) >= least);
     }
-    return pairs;
 }
 
 }  // namespace
@@ -152,18 +232,23 @@ TEST_CASE("the dark theme is look.md's table") {
     CHECK(of(dark, Ink::Red) == hex(0xFFB0A7));
 }
 
-TEST_CASE("every lettering on what lies under it has 7 to 1, raw and to three other eyes, in full light and dimmed") {
-    const auto pairs = pairs_in_use();
-    CHECK(pairs.size() >= 10);
+TEST_CASE("every lettering on what lies under it has 7 to 1, raw and to three other eyes, in every view and light") {
+    CHECK(everywhere().near.lettering.size() >= 10);
+    CHECK(everywhere().far.lettering.size() >= 4);
     for (const Painted& one : every_palette) {
-        CAPTURE(static_cast<int>(one.light));
-        const auto colours = palette(one.theme, one.light);
-        for (const auto& pair : pairs) {
-            CAPTURE(static_cast<int>(one.theme));
-            CAPTURE(static_cast<int>(pair.ink));
-            CAPTURE(static_cast<int>(pair.ground));
-            CHECK(least_contrast(of(colours, pair.ink), of(colours, pair.ground)) >= 7);
-        }
+        check(everywhere().near.lettering, one, 7);
+        if (one.theme == Theme::Dark) check(everywhere().far.lettering, one, 7);
+    }
+}
+
+TEST_CASE("every mark that is drawn has 3 to 1 on what lies under it, raw and to three other eyes, in every view and light") {
+    CHECK(everywhere().near.marks.size() >= 10);
+    CHECK(everywhere().far.marks.size() >= 4);
+    auto light = everywhere().near.marks;
+    light.erase({Ink::Accent, Ink::AccentFill});  // the filled target: see the next case but one
+    for (const Painted& one : every_palette) {
+        check(one.theme == Theme::Dark ? everywhere().near.marks : light, one, 3);
+        if (one.theme == Theme::Dark) check(everywhere().far.marks, one, 3);
     }
 }
 

@@ -1,0 +1,131 @@
+// The shipped languages against each other: the same ids with the same fill-ins, and the same guide but for its words.
+#include "screen/models.hpp"
+#include "screen/plan_views.hpp"
+#include "screen/samples.hpp"
+
+#include <doctest/doctest.h>
+
+#include <map>
+#include <set>
+
+using namespace screen;
+
+namespace {
+
+std::map<std::string, std::string> texts(const std::string& language) {
+    return (*intake::read_words(models::file("assets/words/" + language + ".toml"), "words")).texts;
+}
+
+/// What stands in braces, with how often.
+std::multiset<std::string> slots(const std::string& text) {
+    std::multiset<std::string> all{};
+    for (auto from = text.find('{'); from != std::string::npos; from = text.find('{', from + 1))
+        all.insert(text.substr(from, text.find('}', from) - from + 1));
+    return all;
+}
+
+std::multiset<std::string> slots(const std::vector<std::string>& lines) {
+    std::multiset<std::string> all{};
+    for (const auto& line : lines) all.merge(slots(line));
+    return all;
+}
+
+guide::Procedure procedure(const std::string& language) {
+    return *intake::read_procedure(models::file_in(language, "procedures/suction-trephine-graft"), "procedure");
+}
+
+/// Every text of a step, in one order.
+std::vector<std::string> texts(const guide::Step& step) {
+    std::vector<std::string> all{step.title, step.say, step.button};
+    for (const auto* lines : {&step.lines, &step.cautions, &step.ready, &step.open_now, &step.open_later})
+        all.insert(all.end(), lines->begin(), lines->end());
+    return all;
+}
+
+/// A guide without its words: how many lines there are is kept.
+guide::Procedure bare(guide::Procedure made) {
+    const auto blank = [](std::vector<std::string>& lines) { lines.assign(lines.size(), ""); };
+    made.title.clear();
+    for (auto& phase : made.phases) {
+        phase.title.clear();
+        for (auto& step : phase.steps) {
+            step.title.clear(), step.button.clear();
+            step.say = step.say.empty() ? "" : "said";
+            for (auto* lines : {&step.lines, &step.cautions, &step.ready, &step.open_now, &step.open_later}) blank(*lines);
+        }
+    }
+    for (auto& departure : made.departures) departure.title.clear(), departure.back.clear(), blank(departure.lines);
+    return made;
+}
+
+}  // namespace
+
+TEST_CASE("every id of one language is in the other, with the same fill-ins, and nothing is empty") {
+    const auto english = texts("en");
+    for (const auto& language : models::languages) {
+        CAPTURE(language);
+        const auto own = texts(language);
+        for (const auto& [id, text] : own) {
+            CAPTURE(id);
+            CHECK_FALSE(text.empty());
+            const auto other = english.find(id);
+            REQUIRE(other != english.end());
+            CHECK(slots(text) == slots(other->second));
+        }
+        CHECK(own.size() == english.size());
+    }
+}
+
+TEST_CASE("the guide is the same in every language but for its words: ids, gates, clocks, and how many lines") {
+    const guide::Procedure english = procedure("en");
+    for (const auto& language : models::languages) {
+        CAPTURE(language);
+        const guide::Procedure own = procedure(language);
+        CHECK(bare(own) == bare(english));
+        for (std::size_t p = 0; p < std::min(own.phases.size(), english.phases.size()); ++p) {
+            const auto &ours = own.phases[p].steps, &theirs = english.phases[p].steps;
+            for (std::size_t s = 0; s < std::min(ours.size(), theirs.size()); ++s) {
+                CAPTURE(ours[s].id);
+                CHECK(slots(texts(ours[s])) == slots(texts(theirs[s])));
+            }
+        }
+    }
+}
+
+TEST_CASE("nothing shouts: no exclamation mark in any language") {
+    for (const auto& language : models::languages) {
+        CAPTURE(language);
+        for (const auto& [id, text] : texts(language)) {
+            CAPTURE(id);
+            CHECK(text.find('!') == std::string::npos);
+        }
+        CHECK(models::file_in(language, "procedures/suction-trephine-graft").find('!') == std::string::npos);
+    }
+}
+
+TEST_CASE("German writes figures with a comma, on the glass and on the keypad; a reference stays as it was typed") {
+    const Words& german = models::words("de");
+    models::Seen seen;
+    seen.around.proposed = sample::plan();
+    CHECK(table(seen.at.state, seen.around, german).strip.sizes.find("7,50") != std::string::npos);
+    CHECK(table(seen.at.state, seen.around, models::words()).strip.sizes.find("7.50") != std::string::npos);
+
+    ScreenState form{.page = "plan-reading", .argument = "new"};
+    form.draft = {{"plan-at", "7.30"}, {"plan-um", "612.5"}, {"plan-ring", "7."}};
+    form.field = "plan-um";
+    const FormModel model = plan_reading(samples::eight_readings(), form, german);
+    CHECK(model.fields[0].value == "7.30");
+    CHECK(model.fields[1].value == "612,5");
+    CHECK(model.fields[2].value == "7,");
+    CHECK(models::find(model.keys, "key-.")->label == ",");
+    CHECK(std::get<Show>(models::find(model.keys, "key-.")->act).argument == ".");
+    form.field = "plan-at";
+    CHECK(models::find(plan_reading(samples::eight_readings(), form, german).keys, "key-.")->label == ".");
+
+    form.draft["plan-um"] = "612,5";
+    form.draft["plan-ring"] = "7,5";
+    const TypedReading typed = typed_reading(samples::three_rings(), form);
+    REQUIRE(typed.reading);
+    CHECK(typed.reading->thickness == measure::from_um(612.5));
+    CHECK(typed.reading->ring == measure::from_mm(7.5));
+}

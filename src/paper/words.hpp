@@ -15,7 +15,7 @@ public:
     using Find = std::function<std::string(std::string_view, const std::vector<std::string>&)>;
     using Figure = std::function<std::string(std::string)>;
     explicit Words(
-        Find find, Figure figure = [](std::string written) { return written; })
+        Find find, Figure figure = [](const std::string& written) { return written; })
         : find_(std::move(find)), figure_(std::move(figure)) {}
     /// The words of an id with the values put in.
     std::string operator()(std::string_view id, const std::vector<std::string>& values = {}) const { return find_(id, values); }

@@ -231,7 +231,8 @@ Piece counts(Pen& pen, const std::vector<CountRow>& all, const Box& box, double 
     const double each = count_height(pen, at.side, at.form);
     return {.kind = Piece::Kind::Needed, .height = static_cast<double>(per) * each, .draw = [&pen, all, box, per, each, at](double y) {
                 for (std::size_t i = 0; i < all.size(); ++i) {
-                    const double x = box.x + static_cast<double>(i / per) * (at.w + 2 * count_gap);
+                    const std::size_t column = i / per;
+                    const double x = box.x + static_cast<double>(column) * (at.w + 2 * count_gap);
                     const Box cell{x, y + static_cast<double>(i % per) * each, at.w, at.side};
                     if (at.form == CountForm::Over) {
                         draw_count_over(pen, all[i], cell, at.side);

@@ -30,7 +30,7 @@ std::vector<std::string> notes(const Measuring& of, const Words& words) {
     std::vector<std::string> made{};
     if (of.told_otherwise) made.push_back(words("measure.told_otherwise"));
     const double reach = far_reach_mm(far_typography(glass_of(of)));
-    if (reach < 3000) made.push_back(words("measure.far", {fmt::format("{:.1f}", reach / 1000)}));
+    if (reach < 3000) made.push_back(words("measure.far", {words.figure(fmt::format("{:.1f}", reach / 1000))}));
     if (of.left_out.empty()) return made;
     std::string all{};
     for (const std::string& one : of.left_out) all += (all.empty() ? "" : " · ") + one;

@@ -23,6 +23,12 @@ std::size_t sign_bytes(std::string_view text) {
 }  // namespace
 
 std::string figure(std::string written, const NumberStyle& style) {
+    constexpr std::string_view either = " / ";
+    if (const auto at = written.find(either); at != std::string::npos) {
+        std::string made = figure(written.substr(0, at), style);
+        made += either;
+        return made + figure(written.substr(at + either.size()), style);
+    }
     const std::size_t from = sign_bytes(written), point = written.find('.');
     const std::size_t whole = (point == std::string::npos ? written.size() : point) - std::min(from, written.size());
     const std::string_view text = written;

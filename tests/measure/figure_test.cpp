@@ -16,6 +16,7 @@ TEST_CASE("a figure takes the decimal sign of its language") {
     CHECK(figure("\u22120.5", german) == "\u22120,5");
     CHECK(figure("612", german) == "612");
     CHECK(figure("7.50", {}) == "7.50");
+    CHECK(figure("7.25 / 7.50", german) == "7,25 / 7,50");
 }
 
 TEST_CASE("thousands are parted by a space from five figures on, on the left of the decimal sign alone") {

@@ -12,7 +12,8 @@ struct NumberStyle {
     bool operator==(const NumberStyle&) const = default;
 };
 
-/// "+0.25", "62.5" or "10000" in a style, also one or the other, "7.25 / 7.50". What is no plain figure (a date, an hour, a name) comes back as it is.
+/// "+0.25", "62.5" or "10000" in a style, also one or the other, "7.25 / 7.50". What is no plain figure (a date, an hour, a name) comes
+/// back as it is.
 std::string figure(std::string written, const NumberStyle& style);
 
 }  // namespace measure

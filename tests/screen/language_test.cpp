@@ -65,7 +65,8 @@ TEST_CASE("every id of one language is in the other, with the same fill-ins, and
     for (const auto& language : models::languages) {
         CAPTURE(language);
         const auto own = texts(language);
-        for (const auto& [id, text] : own) {
+        for (const auto& entry : own) {
+            const std::string &id = entry.first, &text = entry.second;
             CAPTURE(id);
             CHECK_FALSE(text.empty());
             const auto other = english.find(id);
@@ -95,7 +96,8 @@ TEST_CASE("the guide is the same in every language but for its words: ids, gates
 TEST_CASE("nothing shouts: no exclamation mark in any language") {
     for (const auto& language : models::languages) {
         CAPTURE(language);
-        for (const auto& [id, text] : texts(language)) {
+        for (const auto& entry : texts(language)) {
+            const std::string &id = entry.first, &text = entry.second;
             CAPTURE(id);
             CHECK(text.find('!') == std::string::npos);
         }

@@ -7,27 +7,27 @@
 #include <charconv>
 
 namespace screen {
+Target desk_keyed(std::string key, Target target) {
+    target.key = std::move(key);
+    target.weight = Weight::Pointer;
+    return target;
+}
+
+Target desk_back(const Words& words) { return desk_keyed("Esc", turn_to("desk-back", words("desk.back"), "", {})); }
+
 namespace {
 
 using guide::CaseState;
 
 constexpr std::array clocks = {"suction", "decompressed", "open-sky", "donor-out", "case"};
 
-Target keyed(std::string key, Target target) {
-    target.key = std::move(key);
-    target.weight = Weight::Pointer;
-    return target;
-}
-
 Target act(std::string key, std::string id, std::string label, std::vector<guide::Intent> intents) {
-    return keyed(std::move(key), target(std::move(id), std::move(label), "", std::move(intents)));
+    return desk_keyed(std::move(key), target(std::move(id), std::move(label), "", std::move(intents)));
 }
 
 Target open(std::string key, std::string id, std::string label, Show show) {
-    return keyed(std::move(key), turn_to(std::move(id), std::move(label), "", std::move(show)));
+    return desk_keyed(std::move(key), turn_to(std::move(id), std::move(label), "", std::move(show)));
 }
-
-Target back(const Words& words) { return open("Esc", "desk-back", words("desk.back"), {}); }
 
 /// 1 to 9, then letters that are no action of a list.
 std::string nth_key(std::size_t i) {
@@ -83,7 +83,7 @@ DeskPage sound_page(const Around& around, const Words& words) {
     return {.heading = words("desk.sound"),
             .actions = {open("M", "mute", words(around.muted ? "desk.unmute" : "desk.mute"), {.page = "mute"}),
                         open("+", "louder", words("desk.louder", {volume}), {.page = "volume", .argument = "10"}),
-                        open("-", "softer", words("desk.softer", {volume}), {.page = "volume", .argument = "-10"}), back(words)}};
+                        open("-", "softer", words("desk.softer", {volume}), {.page = "volume", .argument = "-10"}), desk_back(words)}};
 }
 
 /// What the screens themselves do: the light, and the lock for wiping the Table view's.
@@ -91,7 +91,7 @@ DeskPage screen_page(const CaseState& state, const Around& around, const Words& 
     DeskPage made{.heading = words("desk.screen"),
                   .actions = {open("D", "dim", words(around.dimmed ? "set_up.bright" : "set_up.dim"), {.page = "dim"})}};
     if (may_wipe(state)) made.actions.push_back(open("W", "wipe", words("desk.wipe"), {.page = "wipe"}));
-    made.actions.push_back(back(words));
+    made.actions.push_back(desk_back(words));
     return made;
 }
 
@@ -129,7 +129,7 @@ DeskPage clocks_page(const CaseState& state, const Around& around, const Words& 
         made.actions.push_back(open(nth_key(made.actions.size()), "clock-" + clock, label, {.page = "clock", .argument = clock}));
         made.actions.back().line = reading(state, clock, around, words);
     }
-    made.actions.push_back(back(words));
+    made.actions.push_back(desk_back(words));
     return made;
 }
 
@@ -142,7 +142,7 @@ DeskPage clock_page(const CaseState& state, const std::string& clock, const Word
         made.actions.push_back(act(ago_s == 0 ? "Enter" : nth_key(made.actions.size() - 1), "ago-" + std::to_string(ago_s), label,
                                    {guide::MarkClock{.clock = clock, .start = start, .ago_s = ago_s}}));
     }
-    made.actions.push_back(back(words));
+    made.actions.push_back(desk_back(words));
     return made;
 }
 
@@ -152,7 +152,7 @@ DeskPage counts_page(const CaseState& state, const Words& words) {
         made.actions.push_back(open(nth_key(made.actions.size()), "count-" + item.id, item.title, {.page = "count", .argument = item.id}));
         made.actions.back().line = words("desk.expected", {std::to_string(state.counts.at(item.id).expected())});
     }
-    made.actions.push_back(back(words));
+    made.actions.push_back(desk_back(words));
     return made;
 }
 
@@ -166,11 +166,11 @@ std::string title_of(const CaseState& state, const guide::ItemId& id) {
 DeskPage count_page(const CaseState& state, const guide::ItemId& item, const Words& words) {
     DeskPage made{.heading = title_of(state, item)};
     const auto tally = state.counts.find(item);
-    if (tally == state.counts.end()) return {.heading = item, .actions = {back(words)}};
+    if (tally == state.counts.end()) return {.heading = item, .actions = {desk_back(words)}};
     made.line = words("count.line", {std::to_string(tally->second.opened), std::to_string(tally->second.passed_back)});
     made.actions = {act("O", "opened", words("desk.opened"), {guide::MoveItems{.item = item, .by = 1}}),
                     act("P", "passed-back", words("desk.passed_back"), {guide::MoveItems{.item = item, .by = -1}}),
-                    open("S", "seen", words("desk.seen"), {.page = "seen", .argument = item}), back(words)};
+                    open("S", "seen", words("desk.seen"), {.page = "seen", .argument = item}), desk_back(words)};
     return made;
 }
 
@@ -184,7 +184,7 @@ DeskPage otherwise_page(const CaseState& state, const Words& words) {
             act(nth_key(made.actions.size()), departure->id, departure->title, {guide::Depart{.what = departure->id, .note = ""}}));
         made.actions.back().look = departure->level == guide::Departure::Level::Stop ? Look::Stop : Look::Watch;
     }
-    made.actions.push_back(back(words));
+    made.actions.push_back(desk_back(words));
     return made;
 }
 
@@ -192,7 +192,7 @@ DeskPage otherwise_page(const CaseState& state, const Words& words) {
 DeskPage field_page(const std::string& label, const std::string& text, std::string line, Target enter, const Words& words) {
     DeskPage made{.heading = label, .field = DeskModel::Field{.label = label, .text = text, .line = std::move(line)}};
     if (text.empty()) enter.why_not = words("desk.type_first");
-    made.actions = {std::move(enter), back(words)};
+    made.actions = {std::move(enter), desk_back(words)};
     return made;
 }
 

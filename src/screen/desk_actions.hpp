@@ -16,6 +16,10 @@ struct DeskPage {
 std::vector<Target> empty_desk_actions(const Around& around, const Words& words);
 /// What a keyboard would do, under a finger: digits for a count, names for who saw it, letters for a note.
 std::vector<Target> desk_keys(const guide::CaseState& state, const DeskState& desk, const Words& words);
+/// A target of the Desk with its key; and the one that leads back.
+Target desk_keyed(std::string key, Target target);
+Target desk_back(const Words& words);
+
 DeskPage desk_page(const guide::CaseState& state, const DeskState& desk, const Around& around, const Words& words);
 
 /// "plan": the surgeon's number of spokes is typed, what it comes to stands beside it; "plan-why": the reason puts it in use.

@@ -21,12 +21,6 @@ plan::Inputs with_spokes(const guide::CaseState& state, int spokes) {
     return made;
 }
 
-Target keyed(std::string key, Target target) {
-    target.key = std::move(key);
-    target.weight = Weight::Pointer;
-    return target;
-}
-
 }  // namespace
 
 DeskPage desk_spokes_page(const guide::CaseState& state, const DeskState& desk, const Words& words) {
@@ -39,7 +33,7 @@ DeskPage desk_spokes_page(const guide::CaseState& state, const DeskState& desk, 
     const std::string comes_to = words(spokes ? "desk.plan_then" : "desk.plan_now", {plan_outcome(looked_at, words)});
     return {.heading = label,
             .line = words("desk.plan_line"),
-            .actions = {keyed("Enter", std::move(next)), keyed("Esc", turn_to("desk-back", words("desk.back"), "", {}))},
+            .actions = {desk_keyed("Enter", std::move(next)), desk_back(words)},
             .field = DeskModel::Field{.label = words("desk.plan_field"), .text = desk.typed, .line = comes_to}};
 }
 
@@ -49,9 +43,9 @@ DeskPage desk_plan_why_page(const guide::CaseState& state, const DeskState& desk
     DeskPage page{.heading = words("plan-view.why_title"), .line = plan_outcome(made, words)};
     for (Target& one : reason_choices(
              "plan", words, [&](const std::string& why) { return guide::AcceptPlan{.inputs = inputs, .plan = made, .why = why}; })) {
-        page.actions.push_back(keyed(std::to_string(page.actions.size() + 1), std::move(one)));
+        page.actions.push_back(desk_keyed(std::to_string(page.actions.size() + 1), std::move(one)));
     }
-    page.actions.push_back(keyed("Esc", turn_to("desk-back", words("desk.back"), "", {})));
+    page.actions.push_back(desk_back(words));
     return page;
 }
 

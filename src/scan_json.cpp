@@ -118,4 +118,27 @@ ordered_json tissue_json(const guide::CaseState& state, const measure::Day& toda
     return json;
 }
 
+ordered_json told_json(const guide::CaseState& state) {
+    ordered_json materials = ordered_json::array(), specimens = ordered_json::object();
+    for (const auto& one : state.materials) {
+        materials.push_back({{"at", measure::rfc3339(one.at)},
+                             {"material", one.fact.material},
+                             {"lot", one.fact.lot.empty() ? ordered_json(nullptr) : ordered_json(one.fact.lot)},
+                             {"pack", one.fact.pack == 0 ? ordered_json(nullptr) : ordered_json(one.fact.pack)}});
+    }
+    for (const auto& [what, said] : state.specimens) {
+        specimens[std::string(guide::name(what))] = {
+            {"at", measure::rfc3339(said.at)},
+            {"to", guide::name(said.fact.to)},
+            {"side", said.fact.side.empty() ? ordered_json(nullptr) : ordered_json(said.fact.side)}};
+    }
+    ordered_json json{{"knots", nullptr}, {"suture_material", materials}, {"specimens", specimens}, {"bank", nullptr}};
+    if (state.knots) json["knots"] = {{"at", measure::rfc3339(state.knots->at)}, {"side", guide::name(state.knots->fact.side)}};
+    if (state.bank) {
+        const guide::BankTold& bank = state.bank->fact;
+        json["bank"] = {{"at", measure::rfc3339(state.bank->at)}, {"contact", bank.contact}, {"text", bank.text}};
+    }
+    return json;
+}
+
 }  // namespace graftside

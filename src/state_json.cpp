@@ -166,6 +166,7 @@ std::string state_json(const guide::CaseState& state, const std::string& seal, s
                       {"departures", departures_json(state)},
                       {"scans", scans_json(state)},
                       {"tissue", tissue_json(state, measure::day_of(now))},
+                      {"told", told_json(state)},
                       {"reasons_owed", state.reasons_owed},
                       {"not_on_disk", not_on_disk},
                       {"closed", state.closed.has_value()},

@@ -10,11 +10,9 @@
 namespace guide {
 namespace {
 
-std::string name_of(eye::Side side) { return side == eye::Side::Right ? "right" : "left"; }
-
 Decision enter_side(Draft draft, const EnterSide& intent) {
     if (intent.side != "right" && intent.side != "left") return refuse(Refused::UnknownId, {intent.side});
-    if (intent.side != name_of(draft.state().inputs.file.side)) return refuse(Refused::SideDiffers);
+    if (intent.side != planned_side(draft.state())) return refuse(Refused::SideDiffers);
     if (draft.state().side == intent.side) return refuse(Refused::AlreadyDone);
     draft.add(SideEntered{.side = intent.side});
     draft.settle();
@@ -173,6 +171,10 @@ Decision decide(const CaseState& state, Who who, const Intent& intent, const Ins
                           [&](const PutAside& asked) { return decide_scan(with(), asked); },
                           [&](const MeasureDepth& asked) { return measure_depth(with(), asked); },
                           [&](const TellTissue& asked) { return decide_tissue(with(), who, asked); },
+                          [&](const TellKnots& asked) { return decide_told(with(), asked); },
+                          [&](const NameSutures& asked) { return decide_told(with(), asked); },
+                          [&](const TellSpecimen& asked) { return decide_told(with(), asked); },
+                          [&](const TellBank& asked) { return decide_told(with(), asked); },
                           [&](const Depart& asked) { return depart(with(), asked); },
                           [&](const ComeBack& asked) { return come_back(with(), asked); },
                           [&](const GiveReason& asked) { return give_reason(with(), asked); },
@@ -234,6 +236,18 @@ std::string_view name(Refused why) {
             return "never-overruled";
         case Refused::NeedsContact:
             return "needs-contact";
+        case Refused::NeedsName:
+            return "needs-name";
+        case Refused::NeedsText:
+            return "needs-text";
+        case Refused::NeedsLabel:
+            return "needs-label";
+        case Refused::LabelDiffers:
+            return "label-differs";
+        case Refused::EyeNotOpened:
+            return "eye-not-opened";
+        case Refused::NoSuture:
+            return "no-suture";
         case Refused::DepthOutOfRange:
             return "depth-out-of-range";
         case Refused::NoPlan:

@@ -8,6 +8,8 @@ namespace guide {
 
 Refusal refuse(Refused why, std::vector<std::string> values) { return {.why = why, .values = std::move(values)}; }
 
+std::string planned_side(const CaseState& state) { return state.inputs.file.side == eye::Side::Right ? "right" : "left"; }
+
 void Draft::add(Fact fact) {
     state_ = apply(std::move(state_), Event{.seq = state_.last + 1, .at = now_, .who = who_, .fact = fact});
     facts_.push_back(std::move(fact));

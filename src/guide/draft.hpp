@@ -62,6 +62,10 @@ Decision decide_scan(Draft draft, const Scan& intent);
 Decision decide_scan(Draft draft, Who who, const Overrule& intent);
 Decision decide_scan(Draft draft, const PutAside& intent);
 Decision decide_tissue(Draft draft, Who who, const TellTissue& intent);
+Decision decide_told(Draft draft, const TellKnots& intent);
+Decision decide_told(Draft draft, const NameSutures& intent);
+Decision decide_told(Draft draft, const TellSpecimen& intent);
+Decision decide_told(Draft draft, const TellBank& intent);
 
 /// The refusal while something speaks against a scanned item that is neither put aside nor overruled; none otherwise.
 std::optional<Refusal> scan_that_stops(const CaseState& state);
@@ -72,6 +76,8 @@ void come_back_if_away(Draft& draft, const DepartureId& what);
 
 /// The refusal of the first gate of a step that is shut; none when all are open.
 std::optional<Refusal> shut_gate(const CaseState& state, const Step& step);
+/// "right" or "left", of the plan.
+std::string planned_side(const CaseState& state);
 /// The planned place of a suture; none beyond the plan's order.
 std::optional<int> planned_place(const CaseState& state, int n);
 

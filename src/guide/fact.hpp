@@ -168,11 +168,31 @@ struct DepthMeasured {
     std::string how{};
     bool operator==(const DepthMeasured&) const = default;
 };
+struct KnotsTold {
+    KnotSide side{};
+    bool operator==(const KnotsTold&) const = default;
+};
+struct SuturesNamed {
+    std::string material{}, lot{};
+    Seq pack = 0;  // the scan that the lot was taken from; 0: as told
+    bool operator==(const SuturesNamed&) const = default;
+};
+struct SpecimenTold {
+    Specimen what{};
+    SentTo to{};
+    std::string side{};  // on its label; empty where it was discarded without one
+    bool operator==(const SpecimenTold&) const = default;
+};
+struct BankTold {
+    std::string contact{}, text{};
+    bool operator==(const BankTold&) const = default;
+};
 
-using Fact = std::variant<CaseOpened, RunStarted, SideEntered, PlanAccepted, PlanMoved, StepFinished, StepReopened, StepSkipped, CountHeld,
-                          SpokeTurned, TapUndone, CutEnded, SuctionTurned, ClockMarked, SutureTied, SutureCut, RingSeen, ItemsMoved,
-                          CountChecked, Scanned, Overruled, Departed, CameBack, ReasonGiven, NoteWritten, TimeCorrected, WrittenLate,
-                          CaseClosed, DifferenceRecorded, ItemPutAside, TissueTold, DepthMeasured>;
+using Fact =
+    std::variant<CaseOpened, RunStarted, SideEntered, PlanAccepted, PlanMoved, StepFinished, StepReopened, StepSkipped, CountHeld,
+                 SpokeTurned, TapUndone, CutEnded, SuctionTurned, ClockMarked, SutureTied, SutureCut, RingSeen, ItemsMoved, CountChecked,
+                 Scanned, Overruled, Departed, CameBack, ReasonGiven, NoteWritten, TimeCorrected, WrittenLate, CaseClosed,
+                 DifferenceRecorded, ItemPutAside, TissueTold, DepthMeasured, KnotsTold, SuturesNamed, SpecimenTold, BankTold>;
 
 struct Event {
     Seq seq = 0;  // 1, 2, 3 … within a case

@@ -18,6 +18,9 @@ enum class Suction { Off, On, Lost };
 enum class CutEnd { AtPlan, Entered, Surgeon };
 enum class CaseEnd { Done, Converted, Abandoned };
 enum class TissueWord { Accepted, Unfit, BackUpNamed, Grafted, NotUsed, LeftOver };
+enum class KnotSide { Host, Donor, NotBuried };
+enum class Specimen { HostButton, Rim, Medium };
+enum class SentTo { Pathology, Culture, Discarded };
 
 struct EnterSide {
     std::string side{};  // "right" | "left", from the consent
@@ -102,6 +105,23 @@ struct TellTissue {
     TissueWord what{};
     std::string text{};  // why unfit, which back-up, what was left over and where it went
 };
+struct TellKnots {  // where they are buried
+    KnotSide side{};
+};
+struct NameSutures {
+    std::string material{};  // material and size, as told
+    std::string lot{};       // empty: not told, or that of the pack
+    Seq pack = 0;            // the scan of the pack that they came from; 0: none
+};
+struct TellSpecimen {
+    Specimen what{};
+    SentTo to{};
+    std::string side{};  // as the label says it; needed unless discarded
+};
+struct TellBank {
+    std::string contact{};  // whom at the tissue bank
+    std::string text{};     // what was told
+};
 struct Overrule {
     Seq event = 0;
     std::string why{};
@@ -133,6 +153,7 @@ struct CloseCase {
 
 using Intent = std::variant<EnterSide, AcceptPlan, FinishStep, ReopenStep, SkipStep, HoldCount, CountSpoke, RaiseBlade, UndoTap, GoDeeper,
                             EndCut, TurnSuction, MarkClock, TieSuture, CutSuture, SeeRing, MoveItems, CheckCount, Scan, Overrule, Depart,
-                            ComeBack, GiveReason, WriteNote, CorrectTime, CloseCase, RecordDifference, PutAside, TellTissue, MeasureDepth>;
+                            ComeBack, GiveReason, WriteNote, CorrectTime, CloseCase, RecordDifference, PutAside, TellTissue, MeasureDepth,
+                            TellKnots, NameSutures, TellSpecimen, TellBank>;
 
 }  // namespace guide

@@ -87,6 +87,8 @@ bool clock_running(const CaseState& state, const ClockId& clock) {
 
 bool eye_open(const CaseState& state) { return clock_running(state, "decompressed") || clock_running(state, "open-sky"); }
 
+bool eye_entered(const CaseState& state) { return state.clocks.contains("decompressed"); }
+
 plan::Inputs inputs_in_use(const CaseState& state) {
     plan::Inputs made = state.inputs;
     const auto& target = state.plan ? state.plan->target : std::nullopt;

@@ -81,6 +81,13 @@ struct Told {
     Instant at{};
     bool operator==(const Told&) const = default;
 };
+/// What was said of the graft at its end, and when.
+template <class Fact>
+struct Said {
+    Fact fact{};
+    Instant at{};
+    bool operator==(const Said&) const = default;
+};
 struct Undoable {
     Seq seq = 0;
     Fact fact{};
@@ -109,6 +116,10 @@ struct CaseState {
     std::vector<Away> departures{};
     std::vector<ScanSeen> scans{};
     std::vector<Told> tissue{};  // of the donor, newest last
+    std::optional<Said<KnotsTold>> knots{};
+    std::vector<Said<SuturesNamed>> materials{};         // newest last
+    std::map<Specimen, Said<SpecimenTold>> specimens{};  // the last word on each
+    std::optional<Said<BankTold>> bank{};
     std::vector<Seq> reasons_owed{};
     std::vector<Undoable> undoable{};  // newest last
     std::vector<std::pair<Instant, std::string>> notes{};
@@ -182,6 +193,8 @@ bool counts_agree(const CaseState& state);
 bool clock_running(const CaseState& state, const ClockId& clock);
 /// Decompressed or open, by the clocks.
 bool eye_open(const CaseState& state);
+/// The eye was entered at some time, whether it is closed again or not.
+bool eye_entered(const CaseState& state);
 /// Departures that are still open, newest last.
 std::vector<Away> open_departures(const CaseState& state);
 

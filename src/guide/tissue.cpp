@@ -1,5 +1,7 @@
 #include "guide/tissue.hpp"
 
+#include "measure/expect.hpp"
+
 #include <algorithm>
 
 namespace guide {
@@ -45,10 +47,9 @@ const ScanSeen* find_scan(const CaseState& state, Seq event) {
     return found == state.scans.end() ? nullptr : &*found;
 }
 
+bool stands(const ScanSeen& scan) { return !scan.said.against.empty() && !scan.put_aside && !scan.overruled && !scan.completed; }
+
 const ScanSeen* standing_scan(const CaseState& state) {
-    const auto stands = [](const ScanSeen& scan) {
-        return !scan.said.against.empty() && !scan.put_aside && !scan.overruled && !scan.completed;
-    };
     const auto newest = std::find_if(state.scans.rbegin(), state.scans.rend(), stands);
     return newest == state.scans.rend() ? nullptr : &*newest;
 }
@@ -90,6 +91,45 @@ std::optional<Density> density(const CaseState& state) {
         made.perhaps_under = !made.under && *counted * 9 < *least * 10;
     }
     return made;
+}
+
+std::string_view name(KnotSide side) {
+    switch (side) {
+        case KnotSide::Host:
+            return "host";
+        case KnotSide::Donor:
+            return "donor";
+        case KnotSide::NotBuried:
+            return "not-buried";
+    }
+    measure::expect(false);
+    return "";
+}
+
+std::string_view name(Specimen what) {
+    switch (what) {
+        case Specimen::HostButton:
+            return "host-button";
+        case Specimen::Rim:
+            return "rim";
+        case Specimen::Medium:
+            return "medium";
+    }
+    measure::expect(false);
+    return "";
+}
+
+std::string_view name(SentTo to) {
+    switch (to) {
+        case SentTo::Pathology:
+            return "pathology";
+        case SentTo::Culture:
+            return "culture";
+        case SentTo::Discarded:
+            return "discarded";
+    }
+    measure::expect(false);
+    return "";
 }
 
 std::vector<Remark> bank_note(const CaseState& state) {

@@ -9,6 +9,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace guide {
@@ -18,7 +19,9 @@ std::optional<Item> planned_tissue(const CaseState& state);
 /// The newest tissue read that was not put aside.
 const ScanSeen* tissue_read(const CaseState& state);
 const ScanSeen* find_scan(const CaseState& state, Seq event);
-/// The newest scan that something speaks against and that is neither put aside, overruled, nor completed by a later one.
+/// Something speaks against it, and it is neither put aside, overruled, nor completed by a later one.
+bool stands(const ScanSeen& scan);
+/// The newest of those that stand.
 const ScanSeen* standing_scan(const CaseState& state);
 /// What the surgeon has overruled on this label, in this scan and those it goes on from.
 std::vector<Objection> settled_on(const ScanSeen& scan);
@@ -47,6 +50,11 @@ struct Remark {
     std::vector<std::string> values{};
     bool operator==(const Remark&) const = default;
 };
+/// "host", "pathology", "rim" …: ids in the wording and in JSON.
+std::string_view name(KnotSide side);
+std::string_view name(Specimen what);
+std::string_view name(SentTo to);
+
 /// What goes back to the tissue bank: which tissue, what became of it and when, what was left over. No patient is named;
 /// the reference is the unit's own.
 std::vector<Remark> bank_note(const CaseState& state);

@@ -62,6 +62,18 @@ TissueWord tissue_word(const std::string& word) {
                                      : Accepted;
 }
 
+KnotSide knot_side(const std::string& word) {
+    return word == "host" ? KnotSide::Host : word == "donor" ? KnotSide::Donor : KnotSide::NotBuried;
+}
+
+Specimen specimen(const std::string& word) {
+    return word == "host-button" ? Specimen::HostButton : word == "rim" ? Specimen::Rim : Specimen::Medium;
+}
+
+SentTo sent_to(const std::string& word) {
+    return word == "pathology" ? SentTo::Pathology : word == "culture" ? SentTo::Culture : SentTo::Discarded;
+}
+
 /// The direction in a field, or as the hour of the dial that stands instead of it.
 std::optional<int> direction(const PlayValues& v, std::string_view field) {
     if (const auto hour = eye::from_clock_text(v.text("clock_hour"))) return hour->centideg();
@@ -72,7 +84,7 @@ std::optional<int> direction(const PlayValues& v, std::string_view field) {
 Seq seq(const PlayValues& v) { return static_cast<Seq>(v.whole("event").value_or(0)); }
 
 using V = const PlayValues&;
-constexpr std::array<PlayIntent, 30> table{{
+constexpr std::array<PlayIntent, 34> table{{
     {"enter-side", {word_field("side", Need::Required, "right|left")}, [](V v) -> Intent { return EnterSide{v.text("side")}; }},
     {"accept-plan", {why}, [](V v) -> Intent { return AcceptPlan{.inputs = {}, .plan = {}, .why = v.text("why")}; }},
     {"finish-step",
@@ -150,6 +162,25 @@ constexpr std::array<PlayIntent, 30> table{{
      {word_field("what", Need::Required, "accepted|unfit|back-up-named|grafted|not-used|left-over"), text_field("text", Need::Optional)},
      [](V v) -> Intent {
          return TellTissue{tissue_word(v.text("what")), v.text("text")};
+     }},
+    {"tell-knots",
+     {word_field("side", Need::Required, "host|donor|not-buried")},
+     [](V v) -> Intent { return TellKnots{knot_side(v.text("side"))}; }},
+    {"name-sutures",
+     {text_field("material", Need::Required), text_field("lot", Need::Optional), whole_field("pack", Need::Optional, 1, largest_event)},
+     [](V v) -> Intent {
+         return NameSutures{v.text("material"), v.text("lot"), static_cast<Seq>(v.whole("pack").value_or(0))};
+     }},
+    {"tell-specimen",
+     {word_field("what", Need::Required, "host-button|rim|medium"), word_field("to", Need::Required, "pathology|culture|discarded"),
+      word_field("side", Need::Optional, "right|left")},
+     [](V v) -> Intent {
+         return TellSpecimen{specimen(v.text("what")), sent_to(v.text("to")), v.text("side")};
+     }},
+    {"tell-bank",
+     {text_field("contact", Need::Required), text_field("text", Need::Required)},
+     [](V v) -> Intent {
+         return TellBank{v.text("contact"), v.text("text")};
      }},
     {"depart",
      {what, text_field("note", Need::Optional)},

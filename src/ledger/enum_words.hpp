@@ -68,6 +68,33 @@ constexpr std::string_view word(guide::TissueWord value) {
     }
     return "";
 }
+constexpr std::string_view word(guide::KnotSide value) {
+    using enum guide::KnotSide;
+    switch (value) {
+        case Host: return "host";
+        case Donor: return "donor";
+        case NotBuried: return "not-buried";
+    }
+    return "";
+}
+constexpr std::string_view word(guide::Specimen value) {
+    using enum guide::Specimen;
+    switch (value) {
+        case HostButton: return "host-button";
+        case Rim: return "rim";
+        case Medium: return "medium";
+    }
+    return "";
+}
+constexpr std::string_view word(guide::SentTo value) {
+    using enum guide::SentTo;
+    switch (value) {
+        case Pathology: return "pathology";
+        case Culture: return "culture";
+        case Discarded: return "discarded";
+    }
+    return "";
+}
 constexpr std::string_view word(guide::ItemKind value) {
     using enum guide::ItemKind;
     switch (value) {

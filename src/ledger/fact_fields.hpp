@@ -243,4 +243,31 @@ void each(auto& field, a<guide::DepthMeasured> auto& v) {
     field("how", v.how);
 }
 
+template <>
+inline constexpr std::string_view tag<guide::KnotsTold> = "knots-told";
+void each(auto& field, a<guide::KnotsTold> auto& v) { field("side", v.side); }
+
+template <>
+inline constexpr std::string_view tag<guide::SuturesNamed> = "sutures-named";
+void each(auto& field, a<guide::SuturesNamed> auto& v) {
+    field("material", v.material);
+    field("lot", v.lot);
+    field("pack", v.pack);
+}
+
+template <>
+inline constexpr std::string_view tag<guide::SpecimenTold> = "specimen-told";
+void each(auto& field, a<guide::SpecimenTold> auto& v) {
+    field("what", v.what);
+    field("to", v.to);
+    field("side", v.side);
+}
+
+template <>
+inline constexpr std::string_view tag<guide::BankTold> = "bank-told";
+void each(auto& field, a<guide::BankTold> auto& v) {
+    field("contact", v.contact);
+    field("text", v.text);
+}
+
 }  // namespace ledger

@@ -126,8 +126,15 @@ void sutures(const Context& context, std::vector<Observation>& out) {
         if (axis) ring.components.push_back({"Long axis, ISO 8429 dial", {"valueQuantity", degrees(*axis % 18000)}});
     }
     out.push_back(std::move(ring));
-    out.push_back({.code = "Side on which the knots are buried", .value = absent()});
-    out.push_back({.code = "Suture material", .value = absent()});
+    Observation knots{.code = "Side on which the knots are buried", .value = absent()};
+    if (state.knots) knots.value = {"valueString", std::string(guide::name(state.knots->fact.side))}, knots.at = state.knots->at;
+    out.push_back(std::move(knots));
+    if (state.materials.empty()) out.push_back({.code = "Suture material", .value = absent()});
+    for (const auto& one : state.materials) {
+        Observation made{.code = "Suture material", .value = {"valueString", one.fact.material}, .at = one.at};
+        if (!one.fact.lot.empty()) made.components.push_back({"Lot", {"valueString", one.fact.lot}});
+        out.push_back(std::move(made));
+    }
 }
 
 void times(const Context& context, std::vector<Observation>& out) {
@@ -179,6 +186,21 @@ void told(const Context& context, std::vector<Observation>& out) {
     }
 }
 
+/// Where each specimen went, and the side on its label.
+void specimens(const guide::CaseState& state, std::vector<Observation>& out) {
+    out.push_back({.code = "Specimens labelled and read back",
+                   .value = done(state, "specimens"),
+                   .note = state.specimens.empty() ? "Which specimens, and where they went, is not recorded." : ""});
+    for (const auto& entry : state.specimens) {
+        const guide::SpecimenTold& told = entry.second.fact;
+        Observation made{.code = "Specimen: " + std::string(guide::name(told.what)),
+                         .value = {"valueString", std::string(guide::name(told.to))},
+                         .at = entry.second.at};
+        if (!told.side.empty()) made.components.push_back({"Side on the label", {"valueString", told.side + " eye"}});
+        out.push_back(std::move(made));
+    }
+}
+
 void tissue(const Context& context, std::vector<Observation>& out) {
     const guide::CaseState& state = context.record->state;
     const plan::Donor& donor = state.inputs.file.donor;
@@ -192,9 +214,13 @@ void tissue(const Context& context, std::vector<Observation>& out) {
     const auto stored = guide::stored(state, state.inputs.file.date);
     about("Days in storage", stored ? Value{"valueQuantity", quantity(stored->days, "d", "d")} : absent());
     told(context, out);
-    out.push_back({.code = "Specimens labelled and read back",
-                   .value = done(state, "specimens"),
-                   .note = "Which specimens, and where they went, is not recorded."});
+    specimens(state, out);
+    Observation bank{.code = "Tissue bank told", .value = absent(), .focus = context.tissue};
+    if (state.bank) {
+        bank.value = {"valueString", state.bank->fact.text}, bank.at = state.bank->at;
+        bank.components.push_back({"Contact at the tissue bank", {"valueString", state.bank->fact.contact}});
+    }
+    out.push_back(std::move(bank));
     out.push_back({.code = "Pad and shield on", .value = done(state, "pad-and-shield")});
 }
 

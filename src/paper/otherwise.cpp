@@ -67,6 +67,10 @@ public:
                 [&](const guide::ItemPutAside& fact) { return with_why(words_("paper.put_aside", {number(fact.event)}), fact.why); },
                 [&](const guide::TissueTold& fact) { return told(fact); },
                 [](const guide::DepthMeasured&) { return std::string(); },
+                [](const guide::KnotsTold&) { return std::string(); },
+                [](const guide::SuturesNamed&) { return std::string(); },
+                [](const guide::SpecimenTold&) { return std::string(); },
+                [](const guide::BankTold&) { return std::string(); },
             },
             event.fact);
     }

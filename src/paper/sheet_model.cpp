@@ -1,4 +1,5 @@
 #include "eye/frame.hpp"
+#include "guide/tissue.hpp"
 #include "paper/format.hpp"
 #include "paper/sheet.hpp"
 
@@ -99,6 +100,13 @@ std::string step_time(const guide::CaseState& state, const guide::StepId& id, co
     return words(what, {measure::hour_minute(state.steps.at(id).at)});
 }
 
+/// The side on which the knots are buried as told, else when the step was done.
+std::string knots_text(const guide::CaseState& state, const Words& words) {
+    if (!state.knots) return step_time(state, "knots", "paper.knots_value", words);
+    const std::string side = words("paper.knots_" + std::string(guide::name(state.knots->fact.side)));
+    return words("paper.knots_told", {side, measure::hour_minute(state.knots->at)});
+}
+
 Section suture_section(const guide::CaseState& state, const Words& words) {
     const std::string tied = words("paper.tied_value", {number(state.sutures.size()), number(guide::sutures_planned(state))});
     Section made{.title = words("paper.sutures"),
@@ -106,7 +114,7 @@ Section suture_section(const guide::CaseState& state, const Words& words) {
                           {words("paper.tied"), tied},
                           {words("paper.redone"), redone_text(state, words)},
                           {words("paper.ring"), ring_text(state, words)},
-                          {words("paper.knots"), step_time(state, "knots", "paper.knots_value", words)}}};
+                          {words("paper.knots"), knots_text(state, words)}}};
     if (state.inputs.file.pattern.running > 0 && state.inputs.file.pattern.interrupted > 0) {
         made.rows.push_back({words("paper.running"), step_time(state, "running", "paper.at", words)});
     }

@@ -90,6 +90,35 @@ std::string done_but(const guide::CaseState& state, const guide::StepId& id, con
     return at.empty() ? words("paper.not_recorded") : words(what, {at});
 }
 
+std::string materials_text(const guide::CaseState& state, const Words& words) {
+    std::string text{};
+    for (const auto& one : state.materials) {
+        if (!text.empty()) text += "; ";
+        text += one.fact.material;
+        if (!one.fact.lot.empty()) text += ", " + words("paper.lot", {one.fact.lot});
+    }
+    return or_not_recorded(text, words);
+}
+
+/// Which specimens went where, with the side on their labels; else when the labels were read back.
+std::string specimens_text(const guide::CaseState& state, const Words& words) {
+    if (state.specimens.empty()) return done_but(state, "specimens", "paper.specimens_value", words);
+    std::string text{}, side{};
+    for (const auto& entry : state.specimens) {
+        const guide::SpecimenTold& told = entry.second.fact;
+        if (!text.empty()) text += ", ";
+        text += words("paper.specimen", {words("specimen." + std::string(guide::name(told.what))),
+                                         words("specimen.to_" + std::string(guide::name(told.to)))});
+        if (!told.side.empty()) side = told.side;
+    }
+    return side.empty() ? text : text + "; " + words("specimen.label_" + side);
+}
+
+std::string bank_text(const guide::CaseState& state, const Words& words) {
+    if (!state.bank) return words("paper.not_recorded");
+    return words("paper.bank_told", {state.bank->fact.contact, measure::hour_minute(state.bank->at), state.bank->fact.text});
+}
+
 /// The checks of the last gate: who saw how many.
 std::string checked_text(const guide::Tally& tally, const Words& words) {
     std::vector<std::string> people{};
@@ -129,10 +158,11 @@ Section tissue_section(const Record& record, const Words& words) {
                      {words("paper.left_over"), told_text(state, {{TissueWord::LeftOver, "paper.told_at"}}, words)},
                      {words("paper.trephine_lot"), pack_text(pack_read(state, state.inputs.trephine.id), words)},
                      {words("paper.punch_lot"), pack_text(pack_read(state, state.inputs.punch.id), words)},
-                     {words("paper.other_packs"), packs_text(state, words)},
-                     {words("paper.suture_material"), none},
-                     {words("paper.specimens"), done_but(state, "specimens", "paper.specimens_value", words)},
-                     {words("paper.shield"), done_but(state, "pad-and-shield", "paper.at", words)}}};
+                     {words("paper.shield"), done_but(state, "pad-and-shield", "paper.at", words)},
+                     {words("paper.suture_material"), materials_text(state, words)},
+                     {words("paper.specimens"), specimens_text(state, words)},
+                     {words("paper.bank"), bank_text(state, words)},
+                     {words("paper.other_packs"), packs_text(state, words)}}};
 }
 
 Section count_section(const Record& record, const Words& words) {

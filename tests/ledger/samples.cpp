@@ -198,6 +198,10 @@ std::vector<Fact> facts() {
         ItemPutAside{.event = 3, .why = "another size"},
         TissueTold{.what = TissueWord::LeftOver, .text = "rim to culture"},
         DepthMeasured{.depth = nm(500'000), .how = "OCT after the cut"},
+        KnotsTold{.side = KnotSide::Donor},
+        SuturesNamed{.material = "nylon 10-0", .lot = "N10", .pack = 8},
+        SpecimenTold{.what = Specimen::Rim, .to = SentTo::Culture, .side = "left"},
+        BankTold{.contact = "bank, invented", .text = "grafted, rim to culture"},
     };
 }
 

@@ -161,6 +161,10 @@ paper::Record crowded() {
         add(record, {guide::ItemsMoved{item.id, 2}, guide::CountChecked{item.id, 2, 2, "a scrub nurse with a long role"},
                      guide::CountChecked{item.id, 3, 2, "a circulating nurse"}});
     }
+    add(record, {guide::KnotsTold{guide::KnotSide::Host}, guide::SuturesNamed{long_note(15), "LOT-OF-20-LETTERS-00"},
+                 guide::BankTold{"somebody with a long name", long_note(16)}});
+    for (const auto what : {guide::Specimen::HostButton, guide::Specimen::Rim, guide::Specimen::Medium})
+        add(record, {guide::SpecimenTold{what, guide::SentTo::Pathology, "right"}});
     add(record, {guide::NoteWritten{long_note(13)}, guide::TimeCorrected{5, start().utc_ms, long_note(14)}, guide::WrittenLate{4, 9}});
     return record;
 }

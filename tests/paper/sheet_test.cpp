@@ -137,6 +137,26 @@ TEST_CASE("what was read from labels is on the sheet: number, day in storage, lo
     CHECK(says(lines[1], "put aside: wrong box"));
 }
 
+TEST_CASE("what was told for the handover stands on the sheet: knots, suture material, specimens with their labels, the bank") {
+    using namespace guide;
+    paper::Record record = printed::demo(85);
+    REQUIRE_FALSE(record.state.closed);
+    printed::add(
+        record,
+        {KnotsTold{.side = KnotSide::Donor}, SuturesNamed{.material = "nylon 10-0", .lot = "N10"}, SuturesNamed{.material = "nylon 11-0"},
+         SpecimenTold{.what = Specimen::HostButton, .to = SentTo::Pathology, .side = "right"},
+         SpecimenTold{.what = Specimen::Medium, .to = SentTo::Discarded}, BankTold{.contact = "R. B.", .text = "grafted"}});
+    const paper::Sheet sheet = paper::sheet(record, printed::words());
+    CHECK(says(value_of(sheet.sutures, "Knots"), "buried on the donor side, told "));
+    CHECK(value_of(sheet.tissue, "Suture material") == "nylon 10-0, lot N10; nylon 11-0");
+    CHECK(value_of(sheet.tissue, "Specimens") == "host button: pathology, medium: discarded; labels: right");
+    CHECK(says(value_of(sheet.tissue, "Tissue bank told"), "R. B., "));
+    CHECK(says(value_of(sheet.tissue, "Tissue bank told"), ": grafted"));
+    printed::add(record, {KnotsTold{.side = KnotSide::NotBuried}});
+    CHECK(says(value_of(paper::sheet(record, printed::words()).sutures, "Knots"), "not buried, told "));
+    CHECK(value_of(paper::tissue_section(printed::opened(), printed::words()), "Tissue bank told") == none);
+}
+
 TEST_CASE("a case that is not closed, not sealed or not whole says so at the top") {
     CHECK(paper::sheet(printed::demo(40), printed::words()).status == "CASE STILL OPEN");
     paper::Record record = printed::demo();
@@ -215,9 +235,10 @@ TEST_CASE("whatever was written, one page, nothing outside it, nothing on anythi
         }
     }
     const std::string text = printed::text_of(printed::sheet_pdf(printed::crowded()));
-    CHECK(times_said(text, "more, see the JSON") == 3);  // otherwise, counts, cautions
+    CHECK(times_said(text, "more, see the JSON") == 4);  // otherwise, counts, cautions, and the last of the tissue
     CHECK(says(text, "24 of 24"));
-    CHECK(says(text, "Pad and shield"));  // the last row of its column
+    CHECK(says(text, "Pad and shield"));
+    CHECK(says(text, "Specimens"));
     CHECK(says(text, "LOT-OF-20-LETTERS-0"));
     CHECK(says(text, "24. "));
     CHECK(says(text, "3 (1×), 7 (1×)"));

@@ -1,6 +1,7 @@
 #include "guide/decide.hpp"
 
 #include "guide/draft.hpp"
+#include "guide/timed.hpp"
 #include "measure/expect.hpp"
 #include "measure/overloaded.hpp"
 
@@ -104,24 +105,17 @@ Decision give_reason(Draft draft, const GiveReason& intent) {
     return std::move(draft).facts();
 }
 
-bool has_a_time(const CaseState& state, Seq event) {
-    const auto is_it = [&](const auto& one) { return one.seq == event; };
-    for (const auto& [id, done] : state.steps) {
-        if (done.seq == event) return true;
-    }
-    for (const auto& [clock, spells] : state.clocks) {
-        for (const Spell& spell : spells) {
-            if (spell.from_seq == event || (spell.to && spell.to_seq == event)) return true;
-        }
-    }
-    return std::any_of(state.sutures.begin(), state.sutures.end(), is_it);
+/// Outside the case, or past another moment of the same clock.
+bool out_of_range(const CaseState& state, const Timed& one, std::int64_t utc_ms, const Instant& now) {
+    const auto begun = state.clocks.find("case");
+    const bool early = begun != state.clocks.end() && !begun->second.empty() && utc_ms < begun->second.front().from.utc_ms;
+    return early || utc_ms > now.utc_ms || (one.after && utc_ms < one.after->utc_ms) || (one.before && utc_ms > one.before->utc_ms);
 }
 
 Decision correct_time(Draft draft, const CorrectTime& intent) {
-    const auto begun = draft.state().clocks.find("case");
-    const bool before = begun != draft.state().clocks.end() && !begun->second.empty() && intent.utc_ms < begun->second.front().from.utc_ms;
-    if (before || intent.utc_ms > draft.now().utc_ms) return refuse(Refused::TimeOutOfRange);
-    if (!has_a_time(draft.state(), intent.event)) return refuse(Refused::UnknownId, {std::to_string(intent.event)});
+    const auto one = find_timed(draft.state(), intent.event);
+    if (!one) return refuse(Refused::UnknownId, {std::to_string(intent.event)});
+    if (out_of_range(draft.state(), *one, intent.utc_ms, draft.now())) return refuse(Refused::TimeOutOfRange);
     if (intent.why.empty()) return refuse(Refused::NeedsReason);
     draft.add(TimeCorrected{.event = intent.event, .utc_ms = intent.utc_ms, .why = intent.why});
     return std::move(draft).facts();

@@ -101,16 +101,6 @@ void leave_out_overruled(const ScanSeen& before, std::vector<Objection>& against
     std::erase_if(against, [&](const Objection& one) { return std::find(settled.begin(), settled.end(), one) != settled.end(); });
 }
 
-bool speaks(const Scanned& said, Against what) {
-    return std::any_of(said.against.begin(), said.against.end(), [&](const Objection& one) { return one.what == what; });
-}
-
-/// Another patient's tissue never. Which cornea of one donor it is, only when its own label has been read to the end.
-bool never_overruled(const Scanned& said) {
-    const bool read_to_the_end = said.item.product && said.item.division;
-    return speaks(said, Against::Allocated) || (speaks(said, Against::WhichCornea) && !read_to_the_end);
-}
-
 }  // namespace
 
 Decision decide_scan(Draft draft, const Scan& intent) {
@@ -140,9 +130,8 @@ Decision decide_scan(Draft draft, Who who, const Overrule& intent) {
     if (intent.why.empty()) return refuse(Refused::NeedsReason);
     if (const ScanSeen* scan = find_scan(state, intent.event)) {
         if (scan->overruled || scan->put_aside || scan->completed) return refuse(Refused::AlreadyDone);
-        if (never_overruled(scan->said)) return refuse(Refused::NeverOverruled);
-        const bool old_tissue = scan->said.item.kind != ItemKind::Pack && speaks(scan->said, Against::Expired);
-        if (old_tissue && intent.contact.empty()) return refuse(Refused::NeedsContact);
+        if (never_overruled(*scan)) return refuse(Refused::NeverOverruled);
+        if (needs_contact(*scan) && intent.contact.empty()) return refuse(Refused::NeedsContact);
     }
     draft.add(Overruled{.event = intent.event, .why = intent.why, .contact = intent.contact});
     return std::move(draft).facts();

@@ -9,6 +9,10 @@ namespace {
 
 bool live_tissue(const ScanSeen& scan) { return scan.said.item.kind == ItemKind::Tissue && !scan.put_aside && !scan.completed; }
 
+bool speaks(const ScanSeen& scan, Against what) {
+    return std::any_of(scan.said.against.begin(), scan.said.against.end(), [&](const Objection& one) { return one.what == what; });
+}
+
 /// Two words that answer one question: the later one counts.
 std::optional<TissueWord> opposite(TissueWord what) {
     switch (what) {
@@ -53,6 +57,13 @@ const ScanSeen* standing_scan(const CaseState& state) {
     const auto newest = std::find_if(state.scans.rbegin(), state.scans.rend(), stands);
     return newest == state.scans.rend() ? nullptr : &*newest;
 }
+
+bool never_overruled(const ScanSeen& scan) {
+    const bool read_to_the_end = scan.said.item.product && scan.said.item.division;
+    return speaks(scan, Against::Allocated) || (speaks(scan, Against::WhichCornea) && !read_to_the_end);
+}
+
+bool needs_contact(const ScanSeen& scan) { return scan.said.item.kind != ItemKind::Pack && speaks(scan, Against::Expired); }
 
 std::vector<Objection> settled_on(const ScanSeen& scan) {
     std::vector<Objection> settled = scan.settled;

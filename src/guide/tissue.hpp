@@ -23,6 +23,10 @@ const ScanSeen* find_scan(const CaseState& state, Seq event);
 bool stands(const ScanSeen& scan);
 /// The newest of those that stand.
 const ScanSeen* standing_scan(const CaseState& state);
+/// Another patient's tissue never. Which cornea of one donor it is, only when its own label has been read to the end.
+bool never_overruled(const ScanSeen& scan);
+/// Expired tissue: only with the contact at the tissue bank.
+bool needs_contact(const ScanSeen& scan);
 /// What the surgeon has overruled on this label, in this scan and those it goes on from.
 std::vector<Objection> settled_on(const ScanSeen& scan);
 /// What was told last in this word; none if another word of the same question came after (accepted or unfit, grafted or not used).

@@ -1,0 +1,28 @@
+// The moments of a case that a person may correct: a step done, a clock started or stopped, a suture tied. No rule stands here but
+// between which other moments of its own clock a start or a stop lies.
+#pragma once
+
+#include "guide/state.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace guide {
+
+struct Timed {
+    enum class Is { Step, ClockOn, ClockOff, Suture };
+    Is is{};
+    std::string id{};  // of the step or the clock
+    int n = 0;         // of the suture
+    Seq seq = 0;
+    Instant at{};                              // as corrected last
+    std::optional<Instant> after{}, before{};  // the neighbours on its clock, none for a step or a suture
+    bool operator==(const Timed&) const = default;
+};
+
+/// Newest first, by the order in which they were written.
+std::vector<Timed> timed(const CaseState& state);
+std::optional<Timed> find_timed(const CaseState& state, Seq event);
+
+}  // namespace guide

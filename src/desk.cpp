@@ -10,6 +10,21 @@ namespace {
 
 constexpr std::int64_t late_enter_ms = 500;
 
+/// What the surgeon alone decides comes by the circulating nurse's hand and is recorded as the surgeon's.
+guide::Who who_says(const guide::Intent& intent) {
+    const auto* tissue = std::get_if<guide::TellTissue>(&intent);
+    const bool judged = tissue != nullptr && (tissue->what == guide::TissueWord::Accepted || tissue->what == guide::TissueWord::Unfit);
+    return judged || std::holds_alternative<guide::Overrule>(intent) ? guide::Who::Surgeon : guide::Who::Circulating;
+}
+
+/// Where the Desk stands after an act: a count goes on at its item, specimens at their list, all else is done with.
+screen::DeskState after(const screen::DeskState& before, const guide::Intent& intent) {
+    const bool counts = std::holds_alternative<guide::MoveItems>(intent) || std::holds_alternative<guide::CheckCount>(intent);
+    if (counts) return {.page = "count", .argument = before.argument.substr(0, before.argument.find('='))};
+    if (std::holds_alternative<guide::TellSpecimen>(intent)) return {.page = "specimens"};
+    return {};
+}
+
 std::string key_name(char32_t letter) {
     if (letter == U'\n') return "Enter";
     if (letter == U' ') return "Space";
@@ -41,14 +56,8 @@ std::optional<screen::FormModel> Desk::typing_page(const measure::Instant& now) 
 }
 
 void Desk::act(const std::vector<guide::Intent>& intents, const measure::Instant& at) {
-    refusal_ = session_->act(guide::Who::Circulating, intents, at);
-    if (refusal_) return;
-    // A count goes on at its item; all else is done with.
-    const bool more = std::any_of(intents.begin(), intents.end(), [](const guide::Intent& intent) {
-        return std::holds_alternative<guide::MoveItems>(intent) || std::holds_alternative<guide::CheckCount>(intent);
-    });
-    const std::string item = state_.argument.substr(0, state_.argument.find('='));
-    state_ = more ? screen::DeskState{.page = "count", .argument = item} : screen::DeskState{};
+    refusal_ = session_->act(who_says(intents.front()), intents, at);
+    if (!refusal_) state_ = after(state_, intents.front());
 }
 
 void Desk::touched(const screen::Target& target, const measure::Instant& at) {
@@ -70,9 +79,21 @@ void Desk::touched(const screen::Target& target, const measure::Instant& at) {
         ++state_.turned;
     } else if (show.page == "key" || show.page == "erase" || show.page == "put") {
         state_ = screen::keyed_in(std::move(state_), show);
+    } else if (show.page == "typed-label") {
+        refusal_ = session_->scanned(show.argument, at);
+        if (!refusal_) state_ = {.page = "tissue"};
+    } else if (show.page == "hand-over") {
+        hand_over(show.argument, at);
     } else {
         state_ = screen::turned_to(show);
+        if (show.page == "papers") state_.argument = session_->handover_folder();
     }
+}
+
+void Desk::hand_over(const std::string& format, const measure::Instant& at) {
+    refusal_ = session_->hand_over(format);
+    std::erase_if(state_.told, [&](const auto& one) { return one.first == format; });
+    if (!refusal_) state_.told.emplace_back(format, session_->stock().words("papers.written", {measure::hour_minute(at)}));
 }
 
 void Desk::take(const screen::Outcome& outcome, const measure::Instant& at) {

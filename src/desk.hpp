@@ -40,6 +40,7 @@ private:
     void heard(const intake::Heard& heard, screen::Touch& touch, std::int64_t time_ms);
     void press(const std::string& key, screen::Touch& touch, std::int64_t time_ms);
     void touched(const screen::Target& target, const measure::Instant& at);
+    void hand_over(const std::string& format, const measure::Instant& at);
     void act(const std::vector<guide::Intent>& intents, const measure::Instant& at);
 
     Session* session_;

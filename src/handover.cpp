@@ -1,4 +1,5 @@
-// What leaves the program as a file: the record of a case, and the card before it.
+#include "handover.hpp"
+
 #include "commands.hpp"
 #include "device/files.hpp"
 #include "ledger/codec.hpp"
@@ -27,7 +28,7 @@ paper::Words words_of(const screen::Words& words) {
                         [words](std::string written) { return words.figure(std::move(written)); });
 }
 
-paper::Size size_of(const Options& options) { return options.paper == "letter" ? paper::Size::Letter : paper::Size::A4; }
+paper::Size size_of(const std::string& paper) { return paper == "letter" ? paper::Size::Letter : paper::Size::A4; }
 
 Try<paper::Press> load_press(const Stock& stock) {
     auto press = paper::Press::load(stock.assets + "/fonts");
@@ -57,24 +58,6 @@ paper::Seal seal_of(const ledger::Verdict& verdict) {
     if (verdict.sealed == Sealed::Yes) seal.state = paper::Seal::State::Whole;
     if (verdict.sealed == Sealed::SignatureBad || verdict.sealed == Sealed::EventsAfter) seal.state = paper::Seal::State::Wrong;
     return seal;
-}
-
-Try<paper::Record> load_record(const Options& options, const std::string& reference) {
-    const auto ledger = ledger::Ledger::open(ledger_path(options), {.station_key = "", .vfs = "", .purpose = ledger::Purpose::Look});
-    if (!ledger) return stop(ledger.error());
-    auto events = ledger->load(reference);
-    if (!events) return stop(events.error());
-    if (events->empty()) return stop(Exit::Wrong, reference + ": no such case in this ledger. `graftside verify` lists the cases.");
-    const auto verdict = ledger->verify(reference);
-    if (!verdict) return stop(verdict.error());
-    paper::Record record{.events = *std::move(events), .seal = seal_of(*verdict), .program = program_name()};
-    for (const guide::Event& event : record.events) {
-        const ledger::Encoded fact = ledger::encode(event.fact);
-        record.entries.push_back(
-            {.seq = event.seq, .at = event.at, .who = std::string(ledger::who_text(event.who)), .kind = fact.tag, .values = fact.json});
-    }
-    record.state = guide::fold(record.events);
-    return record;
 }
 
 /// The whole record: what `state` and `plan` say, and every event as it stands on the ledger.
@@ -133,6 +116,31 @@ Try<std::string> card_pdf(const guide::Brief& brief, const plan::Plan& plan, con
 
 }  // namespace
 
+Try<paper::Record> record_of(const ledger::Ledger& ledger, const std::string& reference) {
+    auto events = ledger.load(reference);
+    if (!events) return stop(events.error());
+    if (events->empty()) return stop(Exit::Wrong, reference + ": no such case in this ledger. `graftside verify` lists the cases.");
+    const auto verdict = ledger.verify(reference);
+    if (!verdict) return stop(verdict.error());
+    paper::Record record{.events = *std::move(events), .seal = seal_of(*verdict), .program = program_name()};
+    for (const guide::Event& event : record.events) {
+        const ledger::Encoded fact = ledger::encode(event.fact);
+        record.entries.push_back(
+            {.seq = event.seq, .at = event.at, .who = std::string(ledger::who_text(event.who)), .kind = fact.tag, .values = fact.json});
+    }
+    record.state = guide::fold(record.events);
+    return record;
+}
+
+Try<std::string> handover_bytes(const paper::Record& record, const Stock& stock, const HandoverForm& form) {
+    if (form.format == "csv") return paper::csv(record);
+    if (form.format == "json") return record_json(record, stock);
+    if (form.format == "fhir") return paper::fhir(record, words_of(stock.file_words));
+    return sheet_pdf(record, stock, size_of(form.paper));
+}
+
+std::string handover_ending(const std::string& format) { return format == "fhir" ? ".fhir.json" : "." + format; }
+
 Exit card_command(const Options& options, const std::string& case_path, Form form, const std::string& card_path) {
     const Exit printed = plan_command(options, case_path, form);
     if (printed == Exit::No) return tell(stop(Exit::No, card_path + ": not written, the plan cannot be used."));
@@ -141,22 +149,20 @@ Exit card_command(const Options& options, const std::string& case_path, Form for
     if (!stock) return tell(stock.error());
     const auto brief = load_brief(*stock, case_path);
     if (!brief) return tell(brief.error());
-    const auto pdf = card_pdf(*brief, plan::make(brief->inputs), *stock, size_of(options));
+    const auto pdf = card_pdf(*brief, plan::make(brief->inputs), *stock, size_of(options.paper));
     return pdf ? write(card_path, *pdf, {case_path}) : tell(pdf.error());
 }
 
 Exit handover_command(const Options& options, const Handover& asked) {
     const auto stock = load_stock(options);
     if (!stock) return tell(stock.error());
-    const auto record = load_record(options, asked.reference);
+    const std::string path = ledger_path(options);
+    const auto ledger = ledger::Ledger::open(path, {.station_key = "", .vfs = "", .purpose = ledger::Purpose::Look});
+    if (!ledger) return tell(stop(ledger.error()));
+    const auto record = record_of(*ledger, asked.reference);
     if (!record) return tell(record.error());
-    const std::string ledger = ledger_path(options);
-    const std::vector<std::string> kept{ledger, ledger + ".txt", ledger + ".key", ledger + ".past"};
-    if (asked.format == "csv") return write(asked.path, paper::csv(*record), kept);
-    if (asked.format == "json") return write(asked.path, record_json(*record, *stock), kept);
-    if (asked.format == "fhir") return write(asked.path, paper::fhir(*record, words_of(stock->file_words)), kept);
-    const auto pdf = sheet_pdf(*record, *stock, size_of(options));
-    return pdf ? write(asked.path, *pdf, kept) : tell(pdf.error());
+    const auto bytes = handover_bytes(*record, *stock, {.format = asked.format, .paper = options.paper});
+    return bytes ? write(asked.path, *bytes, {path, path + ".txt", path + ".key", path + ".past"}) : tell(bytes.error());
 }
 
 }  // namespace graftside

@@ -30,6 +30,10 @@ public:
     std::optional<std::string> act(guide::Who who, const std::vector<guide::Intent>& intents, const measure::Instant& at);
     /// A scan, as it came.
     std::optional<std::string> scanned(const std::string& bytes, const measure::Instant& at);
+    /// Where the handover files go: a folder beside the ledger.
+    std::string handover_folder() const;
+    /// Writes the open case as a file there, as "pdf", "fhir", "csv" or "json"; why not if it cannot be.
+    std::optional<std::string> hand_over(const std::string& format) const;
     /// A foot on the pedal: it counts a spoke where the pedal holds the count.
     void pedal(const measure::Instant& at);
     /// "mute", or "volume" by so many per cent.

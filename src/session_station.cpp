@@ -1,7 +1,9 @@
 // What a session does for the station it runs on: sound, light, who touches the glass, and what is done once a second.
 #include "session.hpp"
 
+#include "device/files.hpp"
 #include "eye/frame.hpp"
+#include "handover.hpp"
 #include "measure/expect.hpp"
 
 #include <fmt/format.h>
@@ -58,6 +60,26 @@ void Session::turn_screen(const screen::Show& show) {
     if (show.page == "draped") alone_ = false;
     if (show.page == "undraped") alone_ = !has_desk();
     if (show.page == "wipe" && open_ && screen::may_wipe(open_->state())) screen_ = {.page = "wipe"};
+}
+
+std::string Session::handover_folder() const {
+    const std::string path = ledger_path(options_);
+    const auto slash = path.find_last_of('/');
+    return (slash == std::string::npos ? std::string(".") : path.substr(0, slash)) + "/handover";
+}
+
+std::optional<std::string> Session::hand_over(const std::string& format) const {
+    if (!open_) return stock_.words("desk.no_case");
+    if (open_->health().held > 0) return stock_.words("papers.held");
+    const auto record = record_of(*ledger_, open_->reference());
+    if (!record) return record.error().lines.front();
+    const auto bytes = handover_bytes(*record, stock_, {.format = format, .paper = options_.paper});
+    if (!bytes) return bytes.error().lines.front();
+    const std::string folder = handover_folder();
+    const auto made = device::make_folder(folder);
+    if (!made) return device::text(made.error());
+    const auto written = device::write_file(folder + "/" + open_->reference() + handover_ending(format), *bytes);
+    return written ? std::nullopt : std::optional(device::text(written.error()));
 }
 
 void Session::screen_lost(const std::string& view) {

@@ -5,15 +5,20 @@
 
 #include "screen/pages.hpp"
 
+#include <string>
+#include <utility>
+#include <vector>
+
 namespace screen {
 
 /// What the Desk remembers and may lose in a crash.
 struct DeskState {
     std::string page{};      // "" | "note" | "clocks" | "clock" | "counts" | "count" | "seen" | "by" | "otherwise" | "sound" | "screen" |
-                             // "plan" | "plan-why"
+                             // "plan" | "plan-why" | "papers" | those of desk_pages.hpp
     std::string argument{};  // what the page is about: a clock, an item, "ITEM=NUMBER", spokes
     std::string typed{};     // in a field
-    std::size_t turned = 0;  // pages by which a long list of actions is turned on
+    std::vector<std::pair<std::string, std::string>> told{};  // what the machine answered, by what was asked for
+    std::size_t turned = 0;                                   // pages by which a long list of actions is turned on
     bool operator==(const DeskState&) const = default;
 };
 

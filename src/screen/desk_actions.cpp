@@ -1,5 +1,5 @@
-#include "screen/desk_actions.hpp"
-
+#include "guide/tissue.hpp"
+#include "screen/desk_pages.hpp"
 #include "screen/format.hpp"
 
 #include <algorithm>
@@ -15,35 +15,42 @@ Target desk_keyed(std::string key, Target target) {
 
 Target desk_back(const Words& words) { return desk_keyed("Esc", turn_to("desk-back", words("desk.back"), "", {})); }
 
+Target desk_act(std::string key, std::string id, std::string label, std::vector<guide::Intent> intents) {
+    return desk_keyed(std::move(key), target(std::move(id), std::move(label), "", std::move(intents)));
+}
+
+Target desk_open(std::string key, std::string id, std::string label, Show show) {
+    return desk_keyed(std::move(key), turn_to(std::move(id), std::move(label), "", std::move(show)));
+}
+
+std::string desk_nth_key(std::size_t i) {
+    constexpr std::string_view keys = "123456789ACDEFGHIJKLMNOPQRSTUVWXYZ";
+    return i < keys.size() ? std::string(1, keys[i]) : "";
+}
+
+Target desk_held(Target target, const Words& words) {
+    target.press = Press::Hold;
+    target.line = words("hand.hold");
+    return target;
+}
+
+DeskPage desk_field_page(const std::string& label, const std::string& text, std::string line, Target enter, const Words& words) {
+    DeskPage made{.heading = label, .field = DeskModel::Field{.label = label, .text = text, .line = std::move(line)}};
+    if (text.empty()) enter.why_not = words("desk.type_first");
+    made.actions = {std::move(enter), desk_back(words)};
+    return made;
+}
+
 namespace {
 
 using guide::CaseState;
 
 constexpr std::array clocks = {"suction", "decompressed", "open-sky", "donor-out", "case"};
 
-Target act(std::string key, std::string id, std::string label, std::vector<guide::Intent> intents) {
-    return desk_keyed(std::move(key), target(std::move(id), std::move(label), "", std::move(intents)));
-}
-
-Target open(std::string key, std::string id, std::string label, Show show) {
-    return desk_keyed(std::move(key), turn_to(std::move(id), std::move(label), "", std::move(show)));
-}
-
-/// 1 to 9, then letters that are no action of a list.
-std::string nth_key(std::size_t i) {
-    constexpr std::string_view keys = "123456789ACDEFGHIJKLMNOPQRSTUVWXYZ";
-    return i < keys.size() ? std::string(1, keys[i]) : "";
-}
-
-Target held(Target target, const Words& words) {
-    target.press = Press::Hold;
-    target.line = words("hand.hold");
-    return target;
-}
-
 void add_foot(std::vector<Target>& actions, const CaseState& state, const Around& around, const Words& words) {
     if (around.foot_switch.empty() || state.holder == std::optional(guide::Source::FootSwitch)) return;
-    actions.push_back(held(act("J", "foot-counts", words("desk.foot"), {guide::HoldCount{.source = guide::Source::FootSwitch}}), words));
+    actions.push_back(
+        desk_held(desk_act("J", "foot-counts", words("desk.foot"), {guide::HoldCount{.source = guide::Source::FootSwitch}}), words));
 }
 
 /// Once the eye is open no spoke is turned any more.
@@ -54,16 +61,17 @@ void add_count(std::vector<Target>& actions, const CaseState& state, const Aroun
     const bool ours = state.holder == std::optional(guide::Source::Desk);
     if (around.alone && !ours) return add_foot(actions, state, around, words);  // the count is on the same screen
     if (guide::cutting(state) && ours) {
-        actions.push_back(act("Space", "spoke", words("cut.spoke"), {guide::CountSpoke{.source = guide::Source::Desk}}));
+        actions.push_back(desk_act("Space", "spoke", words("cut.spoke"), {guide::CountSpoke{.source = guide::Source::Desk}}));
         actions.back().look = guide::blade(state).to_go == 0 ? Look::Hollow : Look::Filled;
         if (around.bounced == std::optional<std::string>("spoke"))
-            actions.push_back(act("I", "count-it", words("cut.count_it"), {guide::CountSpoke{.source = guide::Source::Desk}}));
-        actions.push_back(act("U", "undo", words("hand.undo"), {guide::UndoTap{}}));
-        actions.push_back(act("R", "raised", words("cut.raised"), {guide::RaiseBlade{}}));
+            actions.push_back(desk_act("I", "count-it", words("cut.count_it"), {guide::CountSpoke{.source = guide::Source::Desk}}));
+        actions.push_back(desk_act("U", "undo", words("hand.undo"), {guide::UndoTap{}}));
+        actions.push_back(desk_act("R", "raised", words("cut.raised"), {guide::RaiseBlade{}}));
     }
     if (!spokes_in_play(state)) return;
     if (!ours)
-        actions.push_back(held(act("H", "take-count", words("desk.take"), {guide::HoldCount{.source = guide::Source::Desk}}), words));
+        actions.push_back(
+            desk_held(desk_act("H", "take-count", words("desk.take"), {guide::HoldCount{.source = guide::Source::Desk}}), words));
     add_foot(actions, state, around, words);
 }
 
@@ -73,46 +81,62 @@ void add_step(std::vector<Target>& actions, const CaseState& state, const Words&
     if (step == nullptr || departure_shown(state) != nullptr) return;
     const bool hers = step->who == "circulating" || step->pause != guide::Pause::None;
     if (!hers || (step->closes != guide::Closes::Tap && step->closes != guide::Closes::Hold)) return;
-    actions.push_back(act("F", "finish-" + step->id, filled(step->button, state, words), {guide::FinishStep{.step = step->id}}));
+    actions.push_back(desk_act("F", "finish-" + step->id, filled(step->button, state, words), {guide::FinishStep{.step = step->id}}));
     actions.back().look = Look::Filled;
-    if (step->closes == guide::Closes::Hold) actions.back() = held(std::move(actions.back()), words);
+    if (step->closes == guide::Closes::Hold) actions.back() = desk_held(std::move(actions.back()), words);
 }
 
 DeskPage sound_page(const Around& around, const Words& words) {
     const std::string volume = std::to_string(around.volume.value_or(0));
     return {.heading = words("desk.sound"),
-            .actions = {open("M", "mute", words(around.muted ? "desk.unmute" : "desk.mute"), {.page = "mute"}),
-                        open("+", "louder", words("desk.louder", {volume}), {.page = "volume", .argument = "10"}),
-                        open("-", "softer", words("desk.softer", {volume}), {.page = "volume", .argument = "-10"}), desk_back(words)}};
+            .actions = {desk_open("M", "mute", words(around.muted ? "desk.unmute" : "desk.mute"), {.page = "mute"}),
+                        desk_open("+", "louder", words("desk.louder", {volume}), {.page = "volume", .argument = "10"}),
+                        desk_open("-", "softer", words("desk.softer", {volume}), {.page = "volume", .argument = "-10"}), desk_back(words)}};
 }
 
 /// What the screens themselves do: the light, and the lock for wiping the Table view's.
 DeskPage screen_page(const CaseState& state, const Around& around, const Words& words) {
     DeskPage made{.heading = words("desk.screen"),
-                  .actions = {open("D", "dim", words(around.dimmed ? "set_up.bright" : "set_up.dim"), {.page = "dim"})}};
-    if (may_wipe(state)) made.actions.push_back(open("W", "wipe", words("desk.wipe"), {.page = "wipe"}));
+                  .actions = {desk_open("D", "dim", words(around.dimmed ? "set_up.bright" : "set_up.dim"), {.page = "dim"})}};
+    if (may_wipe(state)) made.actions.push_back(desk_open("W", "wipe", words("desk.wipe"), {.page = "wipe"}));
     made.actions.push_back(desk_back(words));
     return made;
+}
+
+Target papers_target(const Words& words) { return desk_open("P", "papers", words("papers.open"), {.page = "papers"}); }
+
+/// What waits while the blade can turn and in the quiet part.
+void add_what_waits(std::vector<Target>& actions, const CaseState& state, const Words& words) {
+    const guide::Step* step = guide::current_step(state);
+    if (guide::cutting(state) || (step != nullptr && step->quiet)) return;
+    actions.push_back(desk_open("T", "tissue", words("packs.open"), {.page = "tissue"}));
+    if (guide::standing_scan(state) != nullptr) {
+        actions.back().look = Look::Watch;
+        actions.back().line = words("packs.stands");
+    }
+    actions.push_back(desk_open("W", "times", words("times.title"), {.page = "times"}));
+    actions.push_back(papers_target(words));
 }
 
 DeskPage main_page(const CaseState& state, const Around& around, const Words& words) {
     DeskPage made{.heading = words("desk.actions"), .line = words("desk.scan")};
     if (const guide::Step* step = guide::current_step(state); step != nullptr && step->quiet) made.line = words("desk.quiet");
-    if (state.closed) return {.heading = words("closed.title")};
+    if (state.closed) return {.heading = words("closed.title"), .actions = {papers_target(words)}};
     add_count(made.actions, state, around, words);
     add_step(made.actions, state, words);
     if (const guide::Departure* away = departure_shown(state)) {
-        made.actions.push_back(act("B", "come-back", away->back, {guide::ComeBack{.what = away->id}}));
+        made.actions.push_back(desk_act("B", "come-back", away->back, {guide::ComeBack{.what = away->id}}));
         made.actions.back().look = Look::Filled;
     }
-    made.actions.push_back(open("N", "note", words("desk.note"), {.page = "note"}));
-    made.actions.push_back(open("C", "clocks", words("desk.clocks"), {.page = "clocks"}));
-    made.actions.push_back(open("K", "counts", words("desk.counts"), {.page = "counts"}));
-    if (state.plan && spokes_in_play(state)) made.actions.push_back(open("L", "plan", words("desk.plan"), {.page = "plan"}));
-    made.actions.push_back(open("X", "otherwise", words("desk.otherwise"), {.page = "otherwise"}));
+    made.actions.push_back(desk_open("N", "note", words("desk.note"), {.page = "note"}));
+    made.actions.push_back(desk_open("C", "clocks", words("desk.clocks"), {.page = "clocks"}));
+    made.actions.push_back(desk_open("K", "counts", words("desk.counts"), {.page = "counts"}));
+    if (state.plan && spokes_in_play(state)) made.actions.push_back(desk_open("L", "plan", words("desk.plan"), {.page = "plan"}));
+    add_what_waits(made.actions, state, words);
+    made.actions.push_back(desk_open("X", "otherwise", words("desk.otherwise"), {.page = "otherwise"}));
     made.actions.back().look = Look::Watch;
-    made.actions.push_back(open("M", "screen", words("desk.screen"), {.page = "screen"}));
-    if (around.volume) made.actions.push_back(open("V", "sound", words("desk.sound"), {.page = "sound"}));
+    made.actions.push_back(desk_open("M", "screen", words("desk.screen"), {.page = "screen"}));
+    if (around.volume) made.actions.push_back(desk_open("V", "sound", words("desk.sound"), {.page = "sound"}));
     return made;
 }
 
@@ -126,7 +150,7 @@ DeskPage clocks_page(const CaseState& state, const Around& around, const Words& 
     for (const std::string clock : clocks) {
         const bool runs = guide::clock_running(state, clock);
         const std::string label = words(runs ? "desk.stop" : "desk.start", {words("clock." + clock)});
-        made.actions.push_back(open(nth_key(made.actions.size()), "clock-" + clock, label, {.page = "clock", .argument = clock}));
+        made.actions.push_back(desk_open(desk_nth_key(made.actions.size()), "clock-" + clock, label, {.page = "clock", .argument = clock}));
         made.actions.back().line = reading(state, clock, around, words);
     }
     made.actions.push_back(desk_back(words));
@@ -139,8 +163,8 @@ DeskPage clock_page(const CaseState& state, const std::string& clock, const Word
     DeskPage made{.heading = words(start ? "desk.start" : "desk.stop", {words("clock." + clock)}), .line = words("desk.when")};
     for (const int ago_s : {0, 15, 30, 60}) {
         const std::string label = ago_s == 0 ? words("desk.now") : words("hand.ago_" + std::to_string(ago_s));
-        made.actions.push_back(act(ago_s == 0 ? "Enter" : nth_key(made.actions.size() - 1), "ago-" + std::to_string(ago_s), label,
-                                   {guide::MarkClock{.clock = clock, .start = start, .ago_s = ago_s}}));
+        made.actions.push_back(desk_act(ago_s == 0 ? "Enter" : desk_nth_key(made.actions.size() - 1), "ago-" + std::to_string(ago_s), label,
+                                        {guide::MarkClock{.clock = clock, .start = start, .ago_s = ago_s}}));
     }
     made.actions.push_back(desk_back(words));
     return made;
@@ -149,7 +173,8 @@ DeskPage clock_page(const CaseState& state, const std::string& clock, const Word
 DeskPage counts_page(const CaseState& state, const Words& words) {
     DeskPage made{.heading = words("desk.counts"), .line = words("desk.counts_line")};
     for (const guide::CountItem& item : state.brief.unit.counts) {
-        made.actions.push_back(open(nth_key(made.actions.size()), "count-" + item.id, item.title, {.page = "count", .argument = item.id}));
+        made.actions.push_back(
+            desk_open(desk_nth_key(made.actions.size()), "count-" + item.id, item.title, {.page = "count", .argument = item.id}));
         made.actions.back().line = words("desk.expected", {std::to_string(state.counts.at(item.id).expected())});
     }
     made.actions.push_back(desk_back(words));
@@ -168,9 +193,9 @@ DeskPage count_page(const CaseState& state, const guide::ItemId& item, const Wor
     const auto tally = state.counts.find(item);
     if (tally == state.counts.end()) return {.heading = item, .actions = {desk_back(words)}};
     made.line = words("count.line", {std::to_string(tally->second.opened), std::to_string(tally->second.passed_back)});
-    made.actions = {act("O", "opened", words("desk.opened"), {guide::MoveItems{.item = item, .by = 1}}),
-                    act("P", "passed-back", words("desk.passed_back"), {guide::MoveItems{.item = item, .by = -1}}),
-                    open("S", "seen", words("desk.seen"), {.page = "seen", .argument = item}), desk_back(words)};
+    made.actions = {desk_act("O", "opened", words("desk.opened"), {guide::MoveItems{.item = item, .by = 1}}),
+                    desk_act("P", "passed-back", words("desk.passed_back"), {guide::MoveItems{.item = item, .by = -1}}),
+                    desk_open("S", "seen", words("desk.seen"), {.page = "seen", .argument = item}), desk_back(words)};
     return made;
 }
 
@@ -180,25 +205,17 @@ DeskPage otherwise_page(const CaseState& state, const Words& words) {
     for (const guide::Departure* departure : step == nullptr ? std::vector<const guide::Departure*>{} : departures_of(state, *step)) {
         // What ends the case is held on the Table view, where its reason is asked for.
         if (departure->id == "converted" || departure->id == "abandoned") continue;
-        made.actions.push_back(
-            act(nth_key(made.actions.size()), departure->id, departure->title, {guide::Depart{.what = departure->id, .note = ""}}));
+        made.actions.push_back(desk_act(desk_nth_key(made.actions.size()), departure->id, departure->title,
+                                        {guide::Depart{.what = departure->id, .note = ""}}));
         made.actions.back().look = departure->level == guide::Departure::Level::Stop ? Look::Stop : Look::Watch;
     }
     made.actions.push_back(desk_back(words));
     return made;
 }
 
-/// A field: Enter does what the first action says, with what was typed.
-DeskPage field_page(const std::string& label, const std::string& text, std::string line, Target enter, const Words& words) {
-    DeskPage made{.heading = label, .field = DeskModel::Field{.label = label, .text = text, .line = std::move(line)}};
-    if (text.empty()) enter.why_not = words("desk.type_first");
-    made.actions = {std::move(enter), desk_back(words)};
-    return made;
-}
-
 DeskPage note_page(const DeskState& desk, const Words& words) {
-    return field_page(words("desk.note"), desk.typed, words("desk.note_line"),
-                      act("Enter", "write", words("desk.write"), {guide::WriteNote{.text = desk.typed}}), words);
+    return desk_field_page(words("desk.note"), desk.typed, words("desk.note_line"),
+                           desk_act("Enter", "write", words("desk.write"), {guide::WriteNote{.text = desk.typed}}), words);
 }
 
 int number(const std::string& text) {
@@ -210,29 +227,32 @@ int number(const std::string& text) {
 /// How many are seen, then the initials of who saw them.
 DeskPage seen_page(const CaseState& state, const DeskState& desk, const Words& words) {
     const std::string label = words("desk.seen_of", {title_of(state, desk.argument)});
-    return field_page(label, desk.typed, words("desk.seen_line"),
-                      open("Enter", "seen-by", words("desk.next"), {.page = "by", .argument = desk.argument + "=" + desk.typed}), words);
+    return desk_field_page(label, desk.typed, words("desk.seen_line"),
+                           desk_open("Enter", "seen-by", words("desk.next"), {.page = "by", .argument = desk.argument + "=" + desk.typed}),
+                           words);
 }
 
 DeskPage by_page(const CaseState& state, const DeskState& desk, const Words& words) {
     const auto at = desk.argument.rfind('=');
     const std::string item = desk.argument.substr(0, at), seen = at == std::string::npos ? "" : desk.argument.substr(at + 1);
     const std::string label = words("desk.by", {title_of(state, item), seen});
-    return field_page(
+    return desk_field_page(
         label, desk.typed, words("desk.by_line"),
-        act("Enter", "checked", words("desk.write"), {guide::CheckCount{.item = item, .seen = number(seen), .by = desk.typed}}), words);
+        desk_act("Enter", "checked", words("desk.write"), {guide::CheckCount{.item = item, .seen = number(seen), .by = desk.typed}}),
+        words);
 }
 
 }  // namespace
 
 std::vector<Target> empty_desk_actions(const Around& around, const Words& words) {
-    return {open("G", "measure", words("set_up.measure"), {.page = "measure"}),
-            open("D", "dim", words(around.dimmed ? "set_up.bright" : "set_up.dim"), {.page = "dim"})};
+    return {desk_open("G", "measure", words("set_up.measure"), {.page = "measure"}),
+            desk_open("D", "dim", words(around.dimmed ? "set_up.bright" : "set_up.dim"), {.page = "dim"})};
 }
 
 namespace {
 
 DeskPage page_of(const CaseState& state, const DeskState& desk, const Around& around, const Words& words) {
+    if (desk.page == "papers") return desk_papers_page(state, desk, words);
     if (state.closed) return main_page(state, around, words);
     if (desk.page == "note") return note_page(desk, words);
     if (desk.page == "clocks") return clocks_page(state, around, words);
@@ -246,6 +266,9 @@ DeskPage page_of(const CaseState& state, const DeskState& desk, const Around& ar
     if (desk.page == "sound") return sound_page(around, words);
     if (desk.page == "screen") return screen_page(state, around, words);
     if (desk.page == "otherwise") return otherwise_page(state, words);
+    if (auto page = desk_tissue_page(state, desk, words)) return *std::move(page);
+    if (auto page = desk_told_page(state, desk, words)) return *std::move(page);
+    if (auto page = desk_times_page(state, desk, words)) return *std::move(page);
     return main_page(state, around, words);
 }
 

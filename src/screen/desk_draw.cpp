@@ -155,7 +155,7 @@ Grid grid(const Pen& pen, std::size_t n, double room) {
 Box draw_head(Pen& pen, const DeskModel& model, const Box& box) {
     Column head(pen, box);
     head.text(model.heading, {Type::Title}, Ink::Text, 2);
-    head.text(model.line, {Type::Text}, Ink::Soft, 3);
+    if (!head.text(model.line, {Type::Text}, Ink::Soft, 6)) pen.falls_short(model.line);
     const double top = head.y() + pen.cap(Type::Text) * 0.3;
     return {box.x, top, box.w, box.bottom() - top};
 }

@@ -1,19 +1,34 @@
 // What is typed at the Desk: by a keyboard, or where there is none by keys under a finger.
 #include "screen/desk_actions.hpp"
 
+#include <string_view>
+
 namespace screen {
 namespace {
 
-constexpr std::size_t longest_note = 240, longest_initials = 12, longest_number = 3;
+/// What a field takes, letters of every kind or these only; and under a finger its keys, turned over to others where it has more.
+struct Field {
+    std::string_view page{};
+    std::size_t longest = 0;
+    std::string_view only{};
+    std::string_view keys{}, turned{};
+};
+constexpr std::string_view digits = "1234567890", time = "1234567890:", letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZ.,",
+                           code = "ABCDEFGHIJKLMNOPQRSTUVWXYZ-", signs = "1234567890.:=&";
+constexpr Field fields[] = {
+    {"note", 240, "", letters},      {"seen", 3, digits, digits},       {"plan", 3, digits, digits},  {"by", 12},
+    {"contact", 28, "", letters},    {"tell", 120, "", letters},        {"bank", 28, "", letters},    {"bank-text", 240, "", letters},
+    {"label", 240, "", code, signs}, {"material", 40, "", code, signs}, {"lot", 20, "", code, signs}, {"time", 8, time, time}};
 
-bool letter_belongs(const std::string& page, char32_t letter) {
-    if (page == "seen" || page == "plan") return letter >= U'0' && letter <= U'9';
-    return letter >= U' ' && letter != 0x7f;
+const Field* field_of(const std::string& page) {
+    for (const Field& one : fields)
+        if (one.page == page) return &one;
+    return nullptr;
 }
 
-std::size_t longest(const std::string& page) {
-    if (page == "seen" || page == "plan") return longest_number;
-    return page == "by" ? longest_initials : longest_note;
+bool belongs(const Field& field, char32_t letter) {
+    if (field.only.empty()) return letter >= U' ' && letter != 0x7f;
+    return letter < 0x80 && field.only.find(static_cast<char>(letter)) != std::string_view::npos;
 }
 
 void append(std::string& text, char32_t letter) {
@@ -40,7 +55,7 @@ Target key_target(const std::string& letter) { return under_finger("key-" + lett
 
 }  // namespace
 
-bool has_field(const DeskState& desk) { return desk.page == "note" || desk.page == "seen" || desk.page == "by" || desk.page == "plan"; }
+bool has_field(const DeskState& desk) { return field_of(desk.page) != nullptr; }
 
 DeskState turned_to(const Show& show) { return {.page = show.page, .argument = show.argument}; }
 
@@ -53,9 +68,10 @@ DeskState keyed_in(DeskState desk, const Show& show) {
 }
 
 DeskState typed(DeskState desk, char32_t letter) {
+    const Field* field = field_of(desk.page);
     if (letter == U'\b') {
         erase(desk.typed);
-    } else if (has_field(desk) && letter_belongs(desk.page, letter) && desk.typed.size() < longest(desk.page)) {
+    } else if (field != nullptr && belongs(*field, letter) && desk.typed.size() < field->longest) {
         append(desk.typed, letter);
     }
     return desk;
@@ -68,10 +84,12 @@ std::vector<Target> desk_keys(const guide::CaseState& state, const DeskState& de
             keys.push_back(under_finger("put-" + name, name, {.page = "put", .argument = name}));
         return keys;
     }
-    if (!has_field(desk)) return keys;
-    const std::string letters = desk.page == "seen" || desk.page == "plan" ? "1234567890" : "ABCDEFGHIJKLMNOPQRSTUVWXYZ.,";
-    for (const char letter : letters) keys.push_back(key_target(std::string(1, letter)));
-    if (desk.page == "note") keys.push_back(under_finger("key-space", words("drawer.space"), {.page = "key", .argument = " "}));
+    const Field* field = field_of(desk.page);
+    if (field == nullptr) return keys;
+    const bool turned = !field->turned.empty() && desk.turned % 2 == 1;
+    for (const char letter : turned ? field->turned : field->keys) keys.push_back(key_target(std::string(1, letter)));
+    if (!field->turned.empty()) keys.push_back(under_finger("key-turn", turned ? "ABC" : "123", {.page = "turn"}));
+    if (field->only.empty()) keys.push_back(under_finger("key-space", words("drawer.space"), {.page = "key", .argument = " "}));
     keys.push_back(under_finger("erase", words("form.erase"), {.page = "erase"}));
     return keys;
 }

@@ -139,9 +139,12 @@ void draw_drawer(Pen& pen, const Drawer& drawer, const TableLayout& layout) {
     Box left = below(y);
     if (!drawer.rows.empty() && left.w > pen.cap(Type::Text) * 44) {
         const double w = left.w * 0.32, g = pen.gap();
-        draw_rows(pen, drawer.rows, {left.x, left.y, w, left.h});
-        left.x += w + 2 * g;
-        left.w -= w + 2 * g;
+        const Box beside{left.x + w + 2 * g, left.y, left.w - w - 2 * g, left.h};
+        // The rows too: they stand in the record and on the way back.
+        if (grid_columns(pen, drawer.actions, beside)) {
+            draw_rows(pen, drawer.rows, {left.x, left.y, w, left.h});
+            left = beside;
+        }
     }
     draw_actions(pen, drawer.actions, left);
 }

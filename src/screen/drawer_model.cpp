@@ -15,7 +15,7 @@ Target touched(Target target) {
 
 /// The end of what is typed, where it is long.
 std::string newest(const std::string& text) {
-    constexpr std::size_t most = 20;
+    constexpr std::size_t most = 14;
     std::size_t from = text.size() > most ? text.size() - most : 0;
     while (from < text.size() && (static_cast<unsigned char>(text[from]) & 0xc0U) == 0x80U) ++from;
     return text.substr(from);

@@ -1,69 +1,13 @@
 // The Desk at work, without a window: keys as the keyboard sends them, scans as a reader types them, and the Table view beside it.
-// A reader types a character in a few milliseconds, a person in tens (our own figures, no source).
-#include "desk.hpp"
-
-#include "app/demo.hpp"
+#include "app/at_desk.hpp"
 #include "pedal.hpp"
 
+using demo::at;
+using demo::AtDesk;
+using demo::newest;
+using demo::started;
 using graftside::Session;
 using testplace::Folder;
-
-namespace {
-
-measure::Instant at(std::int64_t s) { return demo::later(demo::script().front().at, s * 1000); }
-
-struct AtDesk {
-    Session session;
-    graftside::Desk desk{session};
-    screen::Touch touch{};
-    std::int64_t ms = 100'000;
-
-    explicit AtDesk(Session started) : session(std::move(started)) {}
-    /// Keys one after the other, `apart` ms apart, each let go after it; then a pause.
-    void keys(const std::u32string& text, std::int64_t apart) {
-        for (const char32_t letter : text) {
-            if (letter == U'\n') {
-                desk.key({.name = device::KeyName::Enter, .time_ms = ms}, touch);
-            } else {
-                desk.key({.name = device::KeyName::Letter, .time_ms = ms}, touch);
-                desk.character({.code = letter, .time_ms = ms}, touch);
-            }
-            if (apart >= 60) desk.tick(touch, ms + 55);
-            desk.key_up(touch, ms + apart / 2);
-            ms += apart;
-        }
-        ms += 500;
-        desk.tick(touch, ms);
-    }
-    void types(const std::u32string& text) { keys(text, 120); }
-    void scans(const std::u32string& text) { keys(text + U"\n", 4); }
-    void escape() {
-        desk.key({.name = device::KeyName::Escape, .time_ms = ms}, touch);
-        desk.key_up(touch, ms + 60);
-        ms += 500;
-    }
-    void holds(char32_t letter, std::int64_t for_ms) {
-        desk.key({.name = device::KeyName::Letter, .time_ms = ms}, touch);
-        desk.character({.code = letter, .time_ms = ms}, touch);
-        desk.tick(touch, ms + 60);
-        desk.tick(touch, ms + for_ms);
-        desk.key_up(touch, ms + for_ms);
-        ms += for_ms + 500;
-    }
-    const guide::CaseState& state() const { return session.open()->state(); }
-};
-
-AtDesk started(const Folder& folder, const demo::Script& before = {}) {
-    const std::string ledger = folder.file("a.ledger");
-    if (!before.empty()) demo::play(ledger, before);
-    auto session = Session::start(demo::options(ledger), demo::stock(), demo::case_path(), at(0));
-    REQUIRE(session);
-    return AtDesk(*std::move(session));
-}
-
-const guide::Event& newest(const Folder&, const AtDesk& desk) { return desk.session.open()->newest().back(); }
-
-}  // namespace
 
 TEST_CASE("a note is written by its key, its letters and Enter, as the circulating nurse's") {
     const Folder folder;
@@ -74,7 +18,7 @@ TEST_CASE("a note is written by its key, its letters and Enter, as the circulati
     desk.types(U"\n");
     REQUIRE(desk.state().notes.size() == 1);
     CHECK(desk.state().notes.front().second == "Lens kit late 12");
-    CHECK(newest(folder, desk).who == guide::Who::Circulating);
+    CHECK(newest(desk).who == guide::Who::Circulating);
 }
 
 TEST_CASE("a scan is recorded wherever the desk stands, and not a letter of it ends up in a note or does anything else") {
@@ -82,8 +26,8 @@ TEST_CASE("a scan is recorded wherever the desk stands, and not a letter of it e
     AtDesk desk(started(folder));
     const guide::Seq before = desk.state().last;
     desk.scans(U"=NCKXH1234567");
-    CHECK(std::holds_alternative<guide::Scanned>(newest(folder, desk).fact));
-    CHECK(std::get<guide::Scanned>(newest(folder, desk).fact).bytes == "=NCKXH1234567");
+    CHECK(std::holds_alternative<guide::Scanned>(newest(desk).fact));
+    CHECK(std::get<guide::Scanned>(newest(desk).fact).bytes == "=NCKXH1234567");
     CHECK(desk.state().last > before);
     desk.types(U"n");
     desk.types(U"before ");
@@ -121,8 +65,8 @@ TEST_CASE("no letter, digit or Enter typed at the desk counts a spoke, also whil
     CHECK(turned() == 0);
     desk.types(U"  ");
     CHECK(turned() == 2);
-    CHECK(std::holds_alternative<guide::SpokeTurned>(newest(folder, desk).fact));
-    CHECK(newest(folder, desk).who == guide::Who::Circulating);
+    CHECK(std::holds_alternative<guide::SpokeTurned>(newest(desk).fact));
+    CHECK(newest(desk).who == guide::Who::Circulating);
 }
 
 TEST_CASE("the count is taken over by a hold of 0.8 s, not by a tap of its key, and not by a key that repeats") {
@@ -206,7 +150,7 @@ TEST_CASE("a clock started 30 s ago at the desk reads half a minute at once") {
     desk.types(U"4");
     desk.types(U"2");
     CHECK(guide::clock_running(desk.state(), "donor-out"));
-    const auto& mark = std::get<guide::ClockMarked>(newest(folder, desk).fact);
+    const auto& mark = std::get<guide::ClockMarked>(newest(desk).fact);
     CHECK(mark.ago_s == 30);
 }
 

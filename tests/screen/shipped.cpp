@@ -1,5 +1,6 @@
 #include "screen/shipped.hpp"
 
+#include "guide/timed.hpp"
 #include "intake/unit.hpp"
 #include "measure/expect.hpp"
 #include "screen/cases.hpp"
@@ -93,18 +94,72 @@ void see_desk_pages(Walk& walk, const sample::Case& at) {
     walk.see_desk(at, "page long note", {.page = "note", .typed = note});
 }
 
+/// Scans that fit and scans that do not, more than a page lists; the longest lot.
+void scan_many(sample::Case& at) {
+    const auto scanned = [&](const std::string& bytes, const guide::Label& label) {
+        measure::expect(at.does(guide::Scan{.bytes = bytes, .label = label}, guide::Who::Circulating));
+    };
+    for (int i = 0; i < 9; ++i)
+        scanned("pack " + std::to_string(i), guide::Gs1{.gtin = "09506000134352", .lot = "LOT-OF-20-LETTERS-0" + std::to_string(i)});
+    measure::expect(at.does(guide::PutAside{.event = at.state.last, .why = "opened"}));
+    scanned("old", guide::Isbt{.donation = guide::Donation{.number = "G123417654321"},
+                               .product = guide::Product{.code = "V0001", .division = "001"},
+                               .expires = guide::Moment{.day = {2026, 1, 31}}});
+    scanned("unread", guide::Unread{});
+}
+
+/// The Desk's pages for tissue and packs, what is told, times and files, with the longest that goes in.
+std::vector<screen::DeskState> more_pages(const sample::Case& at) {
+    const std::string scan = std::to_string(at.state.scans.size() > 9 ? at.state.scans[9].seq : 0), name(28, 'M'), lot(20, 'M');
+    const auto times = guide::timed(at.state);
+    const std::string event = std::to_string(times.empty() ? 0 : times.front().seq);
+    return {{.page = "tissue"},
+            {.page = "scans"},
+            {.page = "scan", .argument = scan},
+            {.page = "aside", .argument = scan},
+            {.page = "overrule", .argument = scan + "=" + name},
+            {.page = "contact", .argument = scan, .typed = name},
+            {.page = "label", .typed = "SEC:PL001499Z549917123456A00T041600320171231"},
+            {.page = "tissue-said"},
+            {.page = "tell", .argument = "left-over", .typed = "rim and medium, kept cold until the bank has answered"},
+            {.page = "knots"},
+            {.page = "sutures"},
+            {.page = "material", .typed = "nylon 10-0, double armed"},
+            {.page = "lot", .argument = "nylon 10-0", .typed = lot},
+            {.page = "specimens"},
+            {.page = "specimen", .argument = "host-button"},
+            {.page = "specimen-side", .argument = "host-button=pathology"},
+            {.page = "bank", .typed = name},
+            {.page = "bank-text", .argument = name},
+            {.page = "times"},
+            {.page = "time", .argument = event, .typed = "08:23"},
+            {.page = "time-why", .argument = event + "=08:23:10"},
+            {.page = "papers",
+             .argument = "/home/somebody/.local/share/graftside/handover",
+             .told = {{"pdf", "written 09:41"}, {"csv", "geschrieben 09:41"}}}};
+}
+
+void see_more_pages(Walk& walk, sample::Case at) {
+    for (const screen::DeskState& page : more_pages(at)) walk.see_desk(at, "early " + page.page, page);
+    scan_many(at);
+    walk.see_desk(at, "something stands", {});
+    for (const screen::DeskState& page : more_pages(at)) walk.see_desk(at, "page " + page.page, page);
+}
+
 /// The Table view on one screen for two readers, its drawer shut and open on pages of the Desk.
 void see_drawer(Walk& walk, const sample::Case& at, const std::string& name) {
     walk.around.alone = true;
     const std::string item = at.state.brief.unit.counts.front().id;
-    const screen::DeskState pages[] = {{},
-                                       {.turned = 1},
-                                       {.page = "clocks"},
-                                       {.page = "otherwise"},
-                                       {.page = "count", .argument = item},
-                                       {.page = "seen", .argument = item, .typed = "12"},
-                                       {.page = "by", .argument = item + "=12"},
-                                       {.page = "note", .typed = "THE SECOND KNOT LIES ON THE DONOR SIDE"}};
+    std::vector<screen::DeskState> pages{{},
+                                         {.turned = 1},
+                                         {.page = "clocks"},
+                                         {.page = "otherwise"},
+                                         {.page = "count", .argument = item},
+                                         {.page = "seen", .argument = item, .typed = "12"},
+                                         {.page = "by", .argument = item + "=12"},
+                                         {.page = "note", .typed = "THE SECOND KNOT LIES ON THE DONOR SIDE"}};
+    const bool waits = guide::cutting(at.state) || guide::current_step(at.state)->quiet;
+    for (const screen::DeskState& page : waits ? std::vector<screen::DeskState>{} : more_pages(at)) pages.push_back(page);
     for (const bool open : {false, true}) {
         for (const screen::DeskState& page : pages) {
             walk.around.now = at.now;
@@ -149,6 +204,7 @@ std::vector<Sample> shipped(const std::string& language) {
                 see_drawer(walk, at, step.id);
             if (step.closes == guide::Closes::Counts) see_difference(walk, at);
             if (&step == &phase.steps.front()) see_desk_pages(walk, at);
+            if (step.id == "knots") see_more_pages(walk, at);
             if (&step == &phase.steps.front()) walk.see(at, "page wipe " + step.id, {.page = "wipe"});
             if (&step == &phase.steps.back() || step.closes == guide::Closes::Sutures) see_pages(walk, at, step);
             if (step.closes == guide::Closes::Ring) walk.see(at, "page ring", {.page = "ring", .argument = ""});

@@ -1,0 +1,216 @@
+// The Desk's pages for tissue and packs, for times, for what is told at the end and for the files: what they offer, and when.
+#include "screen/desk_pages.hpp"
+#include "guide/timed.hpp"
+#include "guide/tissue.hpp"
+#include "screen/desk.hpp"
+#include "screen/models.hpp"
+
+#include <doctest/doctest.h>
+
+#include <set>
+
+using namespace screen;
+using guide::Against;
+
+namespace {
+
+DeskModel shown(models::Seen& seen, const DeskState& state = {}) {
+    seen.around.now = seen.at.now;
+    return desk(seen.at.state, state, seen.around, models::words());
+}
+std::optional<Target> by_key(const DeskModel& model, const std::string& key) {
+    for (const Target& one : model.actions)
+        if (one.key == key) return one;
+    return std::nullopt;
+}
+guide::Intent intent(const Target& target) { return std::get<std::vector<guide::Intent>>(target.act).front(); }
+Show turns(const Target& target) { return std::get<Show>(target.act); }
+
+/// A pack that is expired, a label in date of another donor's tissue kept for another case, and tissue that is expired.
+std::vector<guide::Seq> scan_three(models::Seen& at) {
+    const auto scanned = [&](const std::string& bytes, const guide::Label& label, const std::vector<guide::Elsewhere>& elsewhere = {}) {
+        REQUIRE(at.at.does(guide::Scan{.bytes = bytes, .label = label, .elsewhere = elsewhere}, guide::Who::Circulating));
+        return at.at.state.scans.back().seq;
+    };
+    const guide::Item theirs = guide::tissue_named("A999917123456");
+    return {scanned("pack", guide::Gs1{.gtin = "09506000134352", .lot = "L1", .expires = guide::PackDate{.day = {2026, 1, 31}}}),
+            scanned("theirs",
+                    guide::Isbt{.donation = guide::Donation{.number = "A999917123456"},
+                                .product = guide::Product{.code = "V0001", .division = "001"}},
+                    {{.reference = "K-2",
+                      .item =
+                          [&] {
+                              guide::Item whole = theirs;
+                              whole.product = "V0001", whole.division = "001";
+                              return whole;
+                          }()}}),
+            scanned("old", guide::Isbt{.donation = guide::Donation{.number = "G123417654321"},
+                                       .product = guide::Product{.code = "V0001", .division = "001"},
+                                       .expires = guide::Moment{.day = {2026, 1, 31}}})};
+}
+
+}  // namespace
+
+TEST_CASE("each of these pages has a key of its own for every action") {
+    models::Seen at("knots");
+    const auto scans = scan_three(at);
+    const std::string seq = std::to_string(scans.front()), event = std::to_string(guide::timed(at.at.state).front().seq);
+    const DeskState pages[] = {{.page = "tissue"},
+                               {.page = "scans"},
+                               {.page = "scan", .argument = seq},
+                               {.page = "aside", .argument = seq},
+                               {.page = "overrule", .argument = seq + "="},
+                               {.page = "contact", .argument = seq},
+                               {.page = "label"},
+                               {.page = "tissue-said"},
+                               {.page = "tell", .argument = "unfit"},
+                               {.page = "knots"},
+                               {.page = "sutures"},
+                               {.page = "material"},
+                               {.page = "lot", .argument = "nylon 10-0"},
+                               {.page = "specimens"},
+                               {.page = "specimen", .argument = "rim"},
+                               {.page = "specimen-side", .argument = "rim=culture"},
+                               {.page = "bank"},
+                               {.page = "bank-text", .argument = "R.B."},
+                               {.page = "times"},
+                               {.page = "times", .argument = "7"},
+                               {.page = "time", .argument = event},
+                               {.page = "time-why", .argument = event + "=10:00"},
+                               {.page = "papers", .argument = "/somewhere"}};
+    for (const DeskState& page : pages) {
+        CAPTURE(page.page);
+        const DeskModel model = shown(at, page);
+        CHECK(model.heading != models::words()("desk.actions"));  // it is no page of its own otherwise
+        CHECK(model.actions.size() > 1);
+        std::set<std::string> keys{};
+        for (const Target& one : model.actions) {
+            CHECK_FALSE(one.key.empty());
+            CHECK(keys.insert(one.key).second);
+        }
+        CHECK(keys.contains("Esc"));
+    }
+}
+
+TEST_CASE("tissue, times and files wait while the blade can turn and in the quiet part") {
+    for (const std::string step : {"tissue-here", "seat", "suction-off", "next-four", "specimens"}) {
+        CAPTURE(step);
+        models::Seen at(step);
+        for (const std::string key : {"T", "W", "P"}) CHECK(by_key(shown(at), key));
+    }
+    for (const std::string step : {"lower", "entered", "cardinals"}) {
+        CAPTURE(step);
+        models::Seen at(step);
+        for (const std::string key : {"T", "W", "P"}) CHECK_FALSE(by_key(shown(at), key));
+    }
+}
+
+TEST_CASE("what was read stands with what speaks against it in words; another patient's tissue is never overruled") {
+    models::Seen at;
+    const auto scans = scan_three(at);
+    const Target first = *by_key(shown(at), "T");
+    CHECK(first.look == Look::Watch);
+    const auto page = [&](guide::Seq seq) { return shown(at, {.page = "scan", .argument = std::to_string(seq)}); };
+    CHECK(page(scans[0]).line.find("2026-01-31") != std::string::npos);
+    CHECK(turns(*by_key(page(scans[0]), "O")).page == "overrule");
+    CHECK(page(scans[1]).line.find("K-2") != std::string::npos);
+    CHECK_FALSE(by_key(page(scans[1]), "O")->why_not.empty());
+    CHECK((turns(*by_key(page(scans[2]), "O")) == Show{.page = "contact", .argument = std::to_string(scans[2])}));
+    const DeskModel reasons = shown(at, {.page = "overrule", .argument = std::to_string(scans[2]) + "=R. = B."});
+    const Target reason = *by_key(reasons, "1");
+    CHECK(reason.press == Press::Hold);
+    CHECK(std::get<guide::Overrule>(intent(reason)).event == scans[2]);
+    CHECK(std::get<guide::Overrule>(intent(reason)).contact == "R. = B.");
+    REQUIRE(at.at.does(intent(reason), guide::Who::Surgeon));
+    CHECK_FALSE(by_key(page(scans[2]), "O"));
+    CHECK(by_key(page(scans[2]), "P"));
+    CHECK(shown(at, {.page = "scans"}).actions.size() == 4);
+}
+
+TEST_CASE("a pack with a lot names the suture material; one that does not fit, or an instrument's, does not") {
+    models::Seen at;
+    scan_three(at);
+    CHECK(shown(at, {.page = "sutures"}).actions.size() == 2);
+    REQUIRE(at.at.does(guide::Scan{.bytes = "good", .label = guide::Gs1{.gtin = "06291041500213", .lot = "N10"}}, guide::Who::Circulating));
+    const guide::Seq pack = at.at.state.scans.back().seq;
+    const Target choice = *by_key(shown(at, {.page = "sutures"}), "1");
+    CHECK(choice.label.find("N10") != std::string::npos);
+    const DeskModel material = shown(at, {.page = "material", .argument = turns(choice).argument, .typed = "nylon 10-0"});
+    CHECK(std::get<guide::NameSutures>(intent(*by_key(material, "Enter"))).pack == pack);
+    REQUIRE(at.at.does(intent(*by_key(material, "Enter")), guide::Who::Circulating));
+    CHECK(shown(at, {.page = "sutures"}).actions.size() == 2);  // named once
+}
+
+TEST_CASE("knots and specimens are not offered before the eye was entered") {
+    models::Seen before("tissue-here"), after("next-four");
+    for (const std::string key : {"K", "G"}) {
+        CHECK_FALSE(by_key(shown(before, {.page = "tissue"}), key)->why_not.empty());
+        CHECK(by_key(shown(after, {.page = "tissue"}), key)->why_not.empty());
+    }
+}
+
+TEST_CASE("a field that takes free text warns not to write names") {
+    models::Seen at("specimens");
+    for (const std::string page : {"tell", "material", "bank", "bank-text"}) {
+        CAPTURE(page);
+        const DeskModel model = shown(at, {.page = page, .argument = page == "tell" ? "unfit" : ""});
+        REQUIRE(model.field);
+        CHECK(model.field->line.find("name") != std::string::npos);
+    }
+}
+
+TEST_CASE("a time is typed as HH:MM or HH:MM:SS and nothing else, for the event that was picked") {
+    models::Seen at("next-four");
+    const guide::Timed newest = guide::timed(at.at.state).front();
+    const std::string seq = std::to_string(newest.seq);
+    const auto dead = [&](const std::string& typed) {
+        return !by_key(shown(at, {.page = "time", .argument = seq, .typed = typed}), "Enter")->why_not.empty();
+    };
+    for (const std::string wrong :
+         {"", "1", "12", "12:", "12:6", "24:00", "12:60", "12:30:", "12:30:60", "12:30:1", "1230", "123:00", "::", "12:30:00:"})
+        CHECK(dead(wrong));
+    for (const std::string right : {"1:30", "01:30", "23:59", "00:00:00", "12:30:59"}) CHECK_FALSE(dead(right));
+    const DeskModel why = shown(at, {.page = "time-why", .argument = seq + "=" + measure::hour_minute(newest.at)});
+    const auto correct = std::get<guide::CorrectTime>(intent(*by_key(why, "1")));
+    CHECK(correct.event == newest.seq);
+    CHECK(correct.utc_ms == newest.at.utc_ms - newest.at.utc_ms % 60'000);
+    CHECK_FALSE(correct.why.empty());
+}
+
+TEST_CASE("a time of the day is that of the day on which it lies nearest, in the time zone of what was written") {
+    constexpr std::int64_t hour = 3'600'000;
+    const measure::Instant written = *measure::instant_from_rfc3339("2026-11-25T00:10:00.000+02:00");
+    const auto utc = [](const std::string& text) { return measure::instant_from_rfc3339(text)->utc_ms; };
+    CHECK(nearest_utc_ms(written, 23 * hour) == utc("2026-11-24T23:00:00.000+02:00"));
+    CHECK(nearest_utc_ms(written, hour) == utc("2026-11-25T01:00:00.000+02:00"));
+    const measure::Instant late = *measure::instant_from_rfc3339("2026-11-25T23:50:00.000-03:30");
+    CHECK(nearest_utc_ms(late, 0) == utc("2026-11-26T00:00:00.000-03:30"));
+}
+
+TEST_CASE("a list of times that is long turns on to older ones, and each stands once") {
+    models::Seen at("next-four");
+    const auto all = guide::timed(at.at.state);
+    std::set<std::string> seen{};
+    std::string argument{};
+    for (int page = 0; page < 50; ++page) {
+        const DeskModel model = shown(at, {.page = "times", .argument = argument});
+        for (const Target& one : model.actions)
+            if (one.id.starts_with("time-")) CHECK(seen.insert(one.id).second);
+        const auto older = by_key(model, "O");
+        if (!older) break;
+        argument = turns(*older).argument;
+    }
+    CHECK(seen.size() == all.size());
+}
+
+TEST_CASE("the files say where they go, and that the case is not locked; after the lock they are still there to be written") {
+    models::Seen at("specimens");
+    const DeskModel open = shown(at, {.page = "papers", .argument = "/data/handover", .told = {{"csv", "written 09:00"}}});
+    CHECK(open.line.find("/data/handover") != std::string::npos);
+    CHECK(open.line.find("not locked") != std::string::npos);
+    CHECK(by_key(open, "C")->line == "written 09:00");
+    CHECK(by_key(open, "P")->line.empty());
+    at.at.state.closed = guide::CaseEnd::Done;
+    CHECK(by_key(shown(at), "P"));
+    CHECK(shown(at, {.page = "papers", .argument = "/data/handover"}).line.find("not locked") == std::string::npos);
+}

@@ -108,8 +108,13 @@ TEST_CASE("what no event holds is said to be not recorded, and no row is left ou
     CHECK(value_of(before.sutures, "Ring reflection") == none);
     CHECK(value_of(after.tissue, "Storage") == "cold; day not recorded");
     CHECK(value_of(after.tissue, "Trephine, pack") == none);
-    CHECK(value_of(after.tissue, "Suture material") == none);
-    CHECK(says(value_of(after.sutures, "Knots"), "side not recorded"));
+    for (const std::string label : {"Suture material", "Specimens", "Tissue bank told", "Grafted"}) {
+        CAPTURE(label);
+        CHECK(value_of(before.tissue, label) == none);
+        CHECK_FALSE(says(value_of(after.tissue, label), none));
+    }
+    CHECK(value_of(before.sutures, "Knots") == none);
+    CHECK(value_of(after.sutures, "Knots") == "buried on the host side, told 08:32");
     CHECK(printed::pages_of(printed::sheet_pdf(printed::opened())) == 1);
 }
 
@@ -139,7 +144,7 @@ TEST_CASE("what was read from labels is on the sheet: number, day in storage, lo
 
 TEST_CASE("what was told for the handover stands on the sheet: knots, suture material, specimens with their labels, the bank") {
     using namespace guide;
-    paper::Record record = printed::demo(85);
+    paper::Record record = printed::demo(80);
     REQUIRE_FALSE(record.state.closed);
     printed::add(
         record,
@@ -155,6 +160,28 @@ TEST_CASE("what was told for the handover stands on the sheet: knots, suture mat
     printed::add(record, {KnotsTold{.side = KnotSide::NotBuried}});
     CHECK(says(value_of(paper::sheet(record, printed::words()).sutures, "Knots"), "not buried, told "));
     CHECK(value_of(paper::tissue_section(printed::opened(), printed::words()), "Tissue bank told") == none);
+}
+
+TEST_CASE("a corrected time moves the sheet's time line and the time of what was done; both stand under otherwise") {
+    paper::Record record = printed::demo(88);
+    REQUIRE_FALSE(record.state.closed);
+    const auto bar = [&] {
+        const paper::Sheet sheet = paper::sheet(record, printed::words());
+        return *std::find_if(sheet.times.begin(), sheet.times.end(), [](const paper::Bar& one) { return one.label == "suction on"; });
+    };
+    REQUIRE(bar().value == "08:10 · 1:13");  // 08:10:20 to 08:11:33 by the script
+    const guide::Spell spell = record.state.clocks.at("suction").front();
+    const double from = bar().spans.front().from;
+    printed::add(record, {guide::TimeCorrected{spell.from_seq, spell.from.utc_ms - 60'000, "tapped late"}});
+    CHECK(bar().value == "08:09 · 2:13");
+    CHECK(bar().spans.front().from == doctest::Approx(from - 1).epsilon(1e-9));
+    const guide::StepDone sign_in = record.state.steps.at("sign-in");
+    REQUIRE(measure::hour_minute(sign_in.at) == "08:02");
+    printed::add(record, {guide::TimeCorrected{sign_in.seq, sign_in.at.utc_ms + 120'000, "tapped early"}});
+    CHECK(says(value_of(paper::count_section(record, printed::words()), "Sign in, time out, sign out"), "08:04"));
+    const auto lines = paper::otherwise(record, printed::words());
+    REQUIRE(lines.size() == 2);
+    CHECK(says(lines[0], "08:10 to 08:09: tapped late"));
 }
 
 TEST_CASE("a case that is not closed, not sealed or not whole says so at the top") {

@@ -105,10 +105,13 @@ DeskPage screen_page(const CaseState& state, const Around& around, const Words& 
 
 Target papers_target(const Words& words) { return desk_open("P", "papers", words("papers.open"), {.page = "papers"}); }
 
-/// What waits while the blade can turn and in the quiet part.
-void add_what_waits(std::vector<Target>& actions, const CaseState& state, const Words& words) {
+/// While the blade can turn and in the quiet part tissue, times and files wait.
+bool must_wait(const CaseState& state) {
     const guide::Step* step = guide::current_step(state);
-    if (guide::cutting(state) || (step != nullptr && step->quiet)) return;
+    return guide::cutting(state) || (step != nullptr && step->quiet);
+}
+
+void add_what_waits(std::vector<Target>& actions, const CaseState& state, const Words& words) {
     actions.push_back(desk_open("T", "tissue", words("packs.open"), {.page = "tissue"}));
     if (guide::standing_scan(state) != nullptr) {
         actions.back().look = Look::Watch;
@@ -132,7 +135,7 @@ DeskPage main_page(const CaseState& state, const Around& around, const Words& wo
     made.actions.push_back(desk_open("C", "clocks", words("desk.clocks"), {.page = "clocks"}));
     made.actions.push_back(desk_open("K", "counts", words("desk.counts"), {.page = "counts"}));
     if (state.plan && spokes_in_play(state)) made.actions.push_back(desk_open("L", "plan", words("desk.plan"), {.page = "plan"}));
-    add_what_waits(made.actions, state, words);
+    if (!must_wait(state)) add_what_waits(made.actions, state, words);
     made.actions.push_back(desk_open("X", "otherwise", words("desk.otherwise"), {.page = "otherwise"}));
     made.actions.back().look = Look::Watch;
     made.actions.push_back(desk_open("M", "screen", words("desk.screen"), {.page = "screen"}));
@@ -252,7 +255,9 @@ std::vector<Target> empty_desk_actions(const Around& around, const Words& words)
 namespace {
 
 DeskPage page_of(const CaseState& state, const DeskState& desk, const Around& around, const Words& words) {
-    if (desk.page == "papers") return desk_papers_page(state, desk, words);
+    // On the one screen such a page gives way; at a Desk of its own what is half typed stays.
+    const bool waits = around.alone && must_wait(state);
+    if (desk.page == "papers" && !waits) return desk_papers_page(state, desk, words);
     if (state.closed) return main_page(state, around, words);
     if (desk.page == "note") return note_page(desk, words);
     if (desk.page == "clocks") return clocks_page(state, around, words);
@@ -266,6 +271,7 @@ DeskPage page_of(const CaseState& state, const DeskState& desk, const Around& ar
     if (desk.page == "sound") return sound_page(around, words);
     if (desk.page == "screen") return screen_page(state, around, words);
     if (desk.page == "otherwise") return otherwise_page(state, words);
+    if (waits) return main_page(state, around, words);
     if (auto page = desk_tissue_page(state, desk, words)) return *std::move(page);
     if (auto page = desk_told_page(state, desk, words)) return *std::move(page);
     if (auto page = desk_times_page(state, desk, words)) return *std::move(page);

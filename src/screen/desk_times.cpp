@@ -99,7 +99,6 @@ DeskPage time_page(const CaseState& state, const DeskState& desk, const Words& w
     DeskPage made = desk_field_page(
         what_text(state, *right.one, words), desk.typed, words("times.written", {clock_time(right.one->at)}),
         desk_open("Enter", "time-why", words("desk.next_why"), {.page = "time-why", .argument = desk.argument + "=" + desk.typed}), words);
-    made.line = words("times.type_line");
     if (!right.utc_ms) made.actions.front().why_not = words("times.type");
     return made;
 }

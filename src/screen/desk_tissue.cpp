@@ -155,15 +155,15 @@ DeskPage label_page(const DeskState& desk, const Words& words) {
 }
 
 struct Word {
-    guide::TissueWord what{};
     const char* key;
     const char* id;
-    bool text;  // says more than the word
+    guide::TissueWord what{};
+    bool text = false;  // says more than the word
 };
 constexpr Word tissue_words[] = {
-    {guide::TissueWord::Accepted, "A", "accepted", false},  {guide::TissueWord::Unfit, "U", "unfit", true},
-    {guide::TissueWord::BackUpNamed, "B", "back-up", true}, {guide::TissueWord::Grafted, "G", "grafted", false},
-    {guide::TissueWord::NotUsed, "N", "not-used", true},    {guide::TissueWord::LeftOver, "L", "left-over", true}};
+    {"A", "accepted", guide::TissueWord::Accepted},         {"U", "unfit", guide::TissueWord::Unfit, true},
+    {"B", "back-up", guide::TissueWord::BackUpNamed, true}, {"G", "grafted", guide::TissueWord::Grafted},
+    {"N", "not-used", guide::TissueWord::NotUsed, true},    {"L", "left-over", guide::TissueWord::LeftOver, true}};
 
 DeskPage said_page(const Words& words) {
     DeskPage made{.heading = words("packs.said"), .line = words("packs.said_line")};

@@ -84,13 +84,13 @@ std::optional<guide::Specimen> specimen_of(const std::string& id) {
 
 /// Where it goes; what is kept has a label whose side is asked for next.
 DeskPage specimen_page(guide::Specimen what, const Words& words) {
-    const std::string id(guide::name(what));
+    const std::string id(guide::name(what)), asked = id + "=";
     DeskPage made{.heading = words("packs." + id), .line = words("packs.where")};
     for (const guide::SentTo to : places) {
         const std::string place(guide::name(to)), label = words("packs.to_" + place), key = desk_nth_key(made.actions.size());
         made.actions.push_back(to == guide::SentTo::Discarded
                                    ? desk_act(key, "to-" + place, label, {guide::TellSpecimen{.what = what, .to = to, .side = ""}})
-                                   : desk_open(key, "to-" + place, label, {.page = "specimen-side", .argument = id + "=" + place}));
+                                   : desk_open(key, "to-" + place, label, {.page = "specimen-side", .argument = asked + place}));
     }
     made.actions.push_back(desk_back(words));
     return made;
@@ -127,16 +127,20 @@ DeskPage bank_page(const DeskState& desk, const Words& words) {
                            desk_open("Enter", "bank-text", words("packs.next_text"), {.page = "bank-text", .argument = desk.typed}), words);
 }
 
-/// What was told: the note as it stands, unless something else is typed.
-DeskPage bank_text_page(const CaseState& state, const DeskState& desk, const Words& words) {
+/// What was told: the note as it stands, or own words.
+DeskPage bank_text_page(const CaseState& state, const std::string& contact, const Words& words) {
     const std::string note = note_text(state, words);
-    DeskPage made = desk_field_page(words("packs.bank_text"), desk.typed, words("packs.bank_text_line"),
-                                    desk_act("Enter", "tell-bank", words("desk.write"),
-                                             {guide::TellBank{.contact = desk.argument, .text = desk.typed.empty() ? note : desk.typed}}),
-                                    words);
-    made.line = note;
-    made.actions.front().why_not.clear();
-    return made;
+    return {
+        .heading = words("packs.bank_text"),
+        .line = note,
+        .actions = {desk_act("1", "as-note", words("packs.as_note"), {guide::TellBank{.contact = contact, .text = note}}),
+                    desk_open("T", "own-words", words("packs.own_words"), {.page = "bank-words", .argument = contact}), desk_back(words)}};
+}
+
+DeskPage bank_words_page(const DeskState& desk, const Words& words) {
+    return desk_field_page(
+        words("packs.bank_text"), desk.typed, words("packs.text_line"),
+        desk_act("Enter", "tell-bank", words("desk.write"), {guide::TellBank{.contact = desk.argument, .text = desk.typed}}), words);
 }
 
 }  // namespace
@@ -161,7 +165,8 @@ std::optional<DeskPage> desk_told_page(const CaseState& state, const DeskState& 
     if (desk.page == "specimens") return specimens_page(state, words);
     if (desk.page == "specimen-side") return side_page(desk.argument, words);
     if (desk.page == "bank") return bank_page(desk, words);
-    if (desk.page == "bank-text") return bank_text_page(state, desk, words);
+    if (desk.page == "bank-text") return bank_text_page(state, desk.argument, words);
+    if (desk.page == "bank-words") return bank_words_page(desk, words);
     const auto what = specimen_of(desk.argument);
     if (desk.page == "specimen" && what) return specimen_page(*what, words);
     return std::nullopt;

@@ -33,7 +33,7 @@ go_to finish-sign-out
 at_desk tg11r 22r 33
 picture desk-specimens
 key Escape
-at_desk tag tb "bank, invented" Enter "grafted, rim to culture" Enter
+at_desk tag tb "bank, invented" Enter t "grafted, rim to culture" Enter
 go_to the-end
 end_program
 rm -rf "$frames"

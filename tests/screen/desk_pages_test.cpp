@@ -73,6 +73,7 @@ TEST_CASE("each of these pages has a key of its own for every action") {
                                {.page = "specimen-side", .argument = "rim=culture"},
                                {.page = "bank"},
                                {.page = "bank-text", .argument = "R.B."},
+                               {.page = "bank-words", .argument = "R.B."},
                                {.page = "times"},
                                {.page = "times", .argument = "7"},
                                {.page = "time", .argument = event},
@@ -102,6 +103,17 @@ TEST_CASE("tissue, times and files wait while the blade can turn and in the quie
         CAPTURE(step);
         models::Seen at(step);
         for (const std::string key : {"T", "W", "P"}) CHECK_FALSE(by_key(shown(at), key));
+    }
+}
+
+TEST_CASE("on the one screen these pages give way when the blade can turn; at a Desk of its own what is half typed stays") {
+    models::Seen at("lower");
+    for (const std::string page : {"tissue", "material", "times", "papers"}) {
+        CAPTURE(page);
+        at.around.alone = false;
+        CHECK(shown(at, {.page = page}).heading != models::words()("desk.actions"));
+        at.around.alone = true;
+        CHECK(shown(at, {.page = page}).heading == models::words()("desk.actions"));
     }
 }
 
@@ -151,7 +163,7 @@ TEST_CASE("knots and specimens are not offered before the eye was entered") {
 
 TEST_CASE("a field that takes free text warns not to write names") {
     models::Seen at("specimens");
-    for (const std::string page : {"tell", "material", "bank", "bank-text"}) {
+    for (const std::string page : {"tell", "material", "bank", "bank-words"}) {
         CAPTURE(page);
         const DeskModel model = shown(at, {.page = page, .argument = page == "tell" ? "unfit" : ""});
         REQUIRE(model.field);

@@ -131,6 +131,7 @@ std::vector<screen::DeskState> more_pages(const sample::Case& at) {
             {.page = "specimen-side", .argument = "host-button=pathology"},
             {.page = "bank", .typed = name},
             {.page = "bank-text", .argument = name},
+            {.page = "bank-words", .argument = name, .typed = "grafted, the rim goes to culture, more when it is grown"},
             {.page = "times"},
             {.page = "time", .argument = event, .typed = "08:23"},
             {.page = "time-why", .argument = event + "=08:23:10"},

@@ -80,13 +80,16 @@ screen::View Session::view(const measure::Instant& now) const {
     const screen::Around now_around = around(now);
     if (plan_seen_) return plan_view(now_around);
     if (screen_.page == "new") return screen::new_case(screen_, sizes_in_stock(stock_), problems_, stock_.words);
-    if (!open_ || screen_.page == "cases") {
+    if (past_seen_ || !open_ || screen_.page == "cases") {
         std::optional<screen::Banner> banner{};
-        if (!now_around.trouble.empty()) banner = screen::Banner{.level = screen::Banner::Level::Notice, .text = now_around.trouble};
+        const std::string told = refusal_.value_or(now_around.trouble);
+        if (!told.empty()) banner = screen::Banner{.level = screen::Banner::Level::Notice, .text = told};
+        if (past_seen_) return screen::past_view(*past_seen_, screen_.past, banner, stock_.words);
         screen::CaseList list = list_;
         list.dimmed = dimmed_;
         list.alone = alone_;
         list.may_be_alone = !has_desk();
+        list.under_way = under_way();
         return screen::cases(list, screen_, banner, stock_.words);
     }
     return screen::view(open_->state(), screen_, now_around, stock_.words);
@@ -173,12 +176,15 @@ void Session::show(const screen::Show& show, const measure::Instant& at) {
     } else if (screen::of_plan_view(show) && (plan_seen_ || open_)) {
         const plan::Inputs& base = plan_seen_ ? plan_seen_->base : open_->state().inputs;
         screen_ = screen::after_plan(screen_, show, base);
+    } else if (screen::of_past_view(show)) {
+        look_back(show, at);
     } else {
         if (show.page == "new" && screen_.page != "new") problems_.clear();
         if (show.page == "new") screen_.habits = habits();
         screen_ = screen::after(screen_, show);
         if (show.page == "cases") refresh_list();
     }
+    if (screen_.page != "past") past_seen_.reset();
     look_at_plan();
 }
 

@@ -8,6 +8,7 @@
 #include "screen/frame.hpp"
 #include "screen/new_case.hpp"
 #include "screen/pages.hpp"
+#include "screen/past_view.hpp"
 #include "screen/plan_view.hpp"
 
 #include <memory>
@@ -90,6 +91,9 @@ private:
     void look_at_plan();
     void begin_looked_at(const measure::Instant& at);
     void refresh_list();
+    /// Turns to or within the pages over past cases; not while a case is under way.
+    void look_back(const screen::Show& show, const measure::Instant& at);
+    bool open_past();
 
     Options options_;
     Stock stock_;
@@ -101,6 +105,8 @@ private:
     std::optional<plan::Plan> proposed_{};
     std::optional<guide::Brief> drafted_{};        // of the form, while its plan is looked at before the case begins
     std::optional<screen::PlanSeen> plan_seen_{};  // while a page of the Plan view stands
+    std::optional<screen::PastSeen> past_seen_{};  // while a page over past cases stands
+    std::vector<past::Summary> past_cases_{};      // as they were when it was turned to
     std::optional<std::string> refusal_{}, bounced_{};
     std::string notice_{}, screen_lost_{};
     screen::PhraseIds to_say_{};

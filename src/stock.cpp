@@ -164,12 +164,20 @@ Try<Stock> load_stock(const Options& options) {
     return Stock{.assets = assets, .language = language, .words = *words, .file_words = *file_words, .unit = *unit, .surgeon = *surgeon};
 }
 
+Try<guide::Procedure> procedure_of(const Stock& stock) {
+    return read_asset(of_language(stock.assets + "/procedures/" + procedure_id, stock.language), intake::read_procedure);
+}
+
+Try<instrument::Trephine> trephine_of(const Stock& stock, const std::string& id) {
+    return read_asset(profile_path(stock, id), intake::read_trephine);
+}
+
 Try<guide::Brief> brief_of(const Stock& stock, const intake::CaseDocument& document) {
-    auto trephine = read_asset(profile_path(stock, document.trephine), intake::read_trephine);
+    auto trephine = trephine_of(stock, document.trephine);
     if (!trephine) return trephine.error();
     auto punch = read_asset(profile_path(stock, document.punch), intake::read_punch);
     if (!punch) return punch.error();
-    auto procedure = read_asset(of_language(stock.assets + "/procedures/" + procedure_id, stock.language), intake::read_procedure);
+    auto procedure = procedure_of(stock);
     if (!procedure) return procedure.error();
     plan::Inputs inputs{.file = document.file, .trephine = *trephine, .punch = *punch, .limits = stock.unit.unit.limits};
     return guide::Brief{.inputs = std::move(inputs), .procedure = *procedure, .unit = stock.unit.unit};

@@ -73,6 +73,9 @@ Try<std::string> read_text(const std::string& path);
 measure::Result<intake::CaseDocument, measure::Problems> whole_case(const std::string& text, const std::string& case_path);
 /// A case file with the profiles and the procedure it asks for.
 Try<guide::Brief> load_brief(const Stock& stock, const std::string& case_path);
+/// The guide in the program's language.
+Try<guide::Procedure> procedure_of(const Stock& stock);
+Try<instrument::Trephine> trephine_of(const Stock& stock, const std::string& id);
 Try<guide::Brief> brief_of(const Stock& stock, const intake::CaseDocument& document);
 
 std::string ledger_path(const Options& options);

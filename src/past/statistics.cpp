@@ -48,6 +48,19 @@ std::optional<Quartiles> quartiles(std::vector<double> values) {
                      .most = values.back()};
 }
 
+Spread spread(int n, double mean, double sd) {
+    measure::expect(n >= 2);
+    const double t = bm::quantile(StudentT(n - 1), 0.975);
+    const double of_mean = t * sd / std::sqrt(n), of_next = t * sd * std::sqrt(1 + 1.0 / n);
+    return {.n = n,
+            .mean = mean,
+            .sd = sd,
+            .mean_low = mean - of_mean,
+            .mean_high = mean + of_mean,
+            .next_low = mean - of_next,
+            .next_high = mean + of_next};
+}
+
 std::optional<Spread> spread(const std::vector<double>& values) {
     constexpr std::size_t least = 3;
     if (values.size() < least) return std::nullopt;
@@ -56,15 +69,7 @@ std::optional<Spread> spread(const std::vector<double>& values) {
     const double squares =
         std::accumulate(values.begin(), values.end(), 0.0, [&](double sum, double value) { return sum + (value - mean) * (value - mean); });
     const double sd = std::sqrt(squares / (n - 1));
-    const double t = bm::quantile(StudentT(n - 1), 0.975);
-    const double of_mean = t * sd / std::sqrt(n), of_next = t * sd * std::sqrt(1 + 1 / n);
-    return Spread{.n = static_cast<int>(values.size()),
-                  .mean = mean,
-                  .sd = sd,
-                  .mean_low = mean - of_mean,
-                  .mean_high = mean + of_mean,
-                  .next_low = mean - of_next,
-                  .next_high = mean + of_next};
+    return spread(static_cast<int>(values.size()), mean, sd);
 }
 
 }  // namespace past

@@ -32,5 +32,7 @@ struct Spread {
     bool operator==(const Spread&) const = default;
 };
 std::optional<Spread> spread(const std::vector<double>& values);
+/// Of what is told by its mean and sample SD alone; two values are the least.
+Spread spread(int n, double mean, double sd);
 
 }  // namespace past

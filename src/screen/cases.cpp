@@ -70,6 +70,8 @@ PickModel cases(const CaseList& list, const ScreenState& screen, const std::opti
         made.foot = {row("new", words("list.new"), words("list.new_line"), {.page = "new"}),
                      row("files", words("list.from_file"), "", {.page = "cases", .argument = "files"})};
         turn_pages(made, std::move(all), "", screen.argument, words);
+        made.foot.push_back(row("past", words("past-view.open"), "", {.page = "past", .argument = "times"}));
+        if (list.under_way) made.foot.back().why_not = words("past-view.not_now");
         made.foot.push_back(row("set-up", words("set_up.open"), "", {.page = "cases", .argument = "set-up"}));
         made.foot.push_back(row("quit", words("list.quit"), words("hand.hold"), {.page = "quit"}));
         made.foot.back().press = Press::Hold;

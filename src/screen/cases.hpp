@@ -24,6 +24,7 @@ struct CaseList {
     std::string folder{};                 // where files are looked for
     std::vector<std::string> problems{};  // of the last file that was tried
     bool dimmed = false, alone = false, may_be_alone = true;
+    bool under_way = false;  // a case stands open and is not over
 };
 
 /// Pages by `screen.argument`: "" the cases; "files" the case files; "set-up" what is chosen before draping.

@@ -45,6 +45,7 @@ Frame draw(const PlanModel& model, const Canvas& canvas);
 Frame draw(const FarModel& model, const Canvas& canvas);
 Frame draw(const DeskModel& model, const Canvas& canvas);
 Frame draw(const MeasureModel& model, const Canvas& canvas);
+Frame draw(const PastModel& model, const Canvas& canvas);
 Frame draw(const View& view, const Canvas& canvas);
 
 }  // namespace screen

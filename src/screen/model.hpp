@@ -3,11 +3,10 @@
 #pragma once
 
 #include "guide/state.hpp"
-#include "picture/clock_face.hpp"
 #include "picture/size_rulers.hpp"
 #include "picture/thickness_map.hpp"
 #include "picture/wall_profile.hpp"
-#include "picture/wall_section.hpp"
+#include "screen/past_model.hpp"
 #include "screen/words.hpp"
 
 #include <optional>
@@ -17,47 +16,6 @@
 #include <vector>
 
 namespace screen {
-
-enum class Press { Tap, Hold };
-enum class Weight {  // touch size classes of look.md; also the refractory time
-    Spoke,
-    Theatre,
-    Elsewhere,
-    Pointer  // on the Desk: a key of the keyboard or a mouse, never a glove
-};
-enum class Look {
-    Filled,  // what is to be tapped now
-    Plain,
-    Hollow,  // amber edge on the ground: counts, but past the plan
-    Watch,   // amber with a triangle
-    Stop     // red with an octagon
-};
-
-/// What a target does to the screen alone; never on the ledger.
-struct Show {
-    std::string page{};  // see ScreenState
-    std::string argument{};
-    bool operator==(const Show&) const = default;
-};
-using Act = std::variant<std::vector<guide::Intent>, Show>;
-
-struct Target {
-    std::string id{};  // stays the same from frame to frame
-    std::string label{};
-    std::string line{};     // a second, smaller line; may be left out where there is no room
-    std::string why_not{};  // set: dead, and this is drawn in place of `line`
-    Press press{};
-    Weight weight = Weight::Theatre;
-    Look look = Look::Plain;
-    Act act{};
-    std::string key{};  // on the Desk: the key that does the same, shown beside it
-};
-
-struct Banner {
-    enum class Level { Notice, Watch, Stop };
-    Level level{};
-    std::string text{};
-};
 
 struct ClockShown {
     std::string label{}, value{};
@@ -98,8 +56,6 @@ struct Figure {
     std::string numeral{}, under{}, line{};  // "5", "spokes to go", "3 of 8 below zero"
     bool to_zero = false;                    // on the way down to zero: not what is left to go
 };
-
-using Picture = std::variant<std::monostate, picture::ClockFace, picture::WallSection, picture::OpenEye>;
 
 struct Card {
     std::string title{};
@@ -267,7 +223,7 @@ struct MeasureModel {
     std::optional<Banner> banner{};
 };
 
-using View = std::variant<TableModel, PickModel, FormModel, PlanModel, FarModel, DeskModel, MeasureModel>;
+using View = std::variant<TableModel, PickModel, FormModel, PlanModel, FarModel, DeskModel, MeasureModel, PastModel>;
 
 /// What no event says; the app fills it in. Screen knows no ledger and no device.
 struct Around {

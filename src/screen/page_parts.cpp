@@ -35,8 +35,42 @@ double foot_width(const Pen& pen, const std::vector<Target>& foot, double most) 
     return std::min(most, n * pen.cap(Type::Text) * 20 + (n - 1) * pen.gap());
 }
 
-/// Foot and banner at the bottom of the page, side by side where both are read there; returns what is left above.
-Box draw_bottom(Pen& pen, const PageWords& page, Box left) {
+/// How high a row of targets is.
+double row_height(const Pen& pen, std::span<const Target> targets) {
+    const bool reasons = std::any_of(targets.begin(), targets.end(), [](const Target& one) { return !one.why_not.empty(); });
+    return std::max(tallest_mm(targets), pen.cap(Type::Text) * (reasons ? 4.6 : 3.6));
+}
+
+/// In how few rows targets go across a width and can be read.
+std::size_t rows_of(const Pen& pen, std::span<const Target> targets, double width) {
+    const double h = row_height(pen, targets);
+    for (std::size_t rows = 1; rows < targets.size(); ++rows) {
+        const std::size_t across = (targets.size() + rows - 1) / rows;
+        const Box cell = part({0, 0, width, h}, 0, static_cast<int>(across), pen.gap());
+        if (cell.w >= tallest_mm(targets) &&
+            std::all_of(targets.begin(), targets.end(), [&](const Target& one) { return legible(pen, one, cell, Rank::Small); }))
+            return rows;
+    }
+    return std::max<std::size_t>(1, targets.size());
+}
+
+}  // namespace
+
+double targets_height(const Pen& pen, std::span<const Target> targets, double width) {
+    const auto rows = static_cast<double>(rows_of(pen, targets, width));
+    return rows * row_height(pen, targets) + (rows - 1) * pen.gap();
+}
+
+void draw_targets(Pen& pen, std::span<const Target> targets, const Box& box) {
+    const std::size_t rows = rows_of(pen, targets, box.w), across = (targets.size() + rows - 1) / rows;
+    const double h = row_height(pen, targets);
+    for (std::size_t i = 0, row = 0; i < targets.size(); i += across, ++row) {
+        const double y = box.y + static_cast<double>(row) * (h + pen.gap());
+        draw_row(pen, targets.subspan(i, std::min(across, targets.size() - i)), {box.x, y, box.w, h});
+    }
+}
+
+Box draw_bottom(Pen& pen, const std::vector<Target>& foot, const std::optional<Banner>& banner, Box left) {
     const double g = pen.gap();
     const bool left_hand = pen.canvas().glass.hand == Hand::Left;
     const auto take = [&left, g](double h) {
@@ -44,19 +78,16 @@ Box draw_bottom(Pen& pen, const PageWords& page, Box left) {
         return Box{left.x, left.bottom() + g, left.w, h};
     };
     std::optional<Box> beside;
-    if (!page.foot.empty()) {
-        const bool reasons = std::any_of(page.foot.begin(), page.foot.end(), [](const Target& one) { return !one.why_not.empty(); });
-        const Box row = take(std::max(tallest_mm(page.foot), pen.cap(Type::Text) * (reasons ? 4.6 : 3.6)));
-        const double w = foot_width(pen, page.foot, row.w), rest = row.w - w - g;
-        draw_row(pen, page.foot, {left_hand ? row.x : row.right() - w, row.y, w, row.h});
+    if (!foot.empty()) {
+        const double w = foot_width(pen, foot, left.w), rest = left.w - w - g;
+        const Box row = take(targets_height(pen, foot, w));
+        draw_targets(pen, foot, {left_hand ? row.x : row.right() - w, row.y, w, row.h});
         const Box free{left_hand ? row.right() - rest : row.x, row.y, rest, row.h};
-        if (page.banner && rest >= pen.cap(Type::Text) * 24 && banner_height(pen, *page.banner, rest) <= row.h) beside = free;
+        if (banner && rest >= pen.cap(Type::Text) * 24 && banner_height(pen, *banner, rest) <= row.h) beside = free;
     }
-    if (page.banner) draw_banner(pen, *page.banner, beside ? *beside : take(banner_height(pen, *page.banner, left.w)));
+    if (banner) draw_banner(pen, *banner, beside ? *beside : take(banner_height(pen, *banner, left.w)));
     return left;
 }
-
-}  // namespace
 
 std::optional<int> grid_columns(const Pen& pen, std::span<const Target> targets, const Box& box) {
     const double side = tallest_mm(targets);
@@ -105,7 +136,7 @@ Box draw_page(Pen& pen, const PageWords& page) {
     }
     take_top(cap * 0.5);
     if (!title.fits) pen.falls_short(page.title);
-    return draw_bottom(pen, page, left);
+    return draw_bottom(pen, page.foot, page.banner, left);
 }
 
 }  // namespace screen

@@ -17,6 +17,12 @@ struct PageWords {
     const std::optional<Banner>& banner;
 };
 Box draw_page(Pen& pen, const PageWords& page);
+/// Foot and banner at the bottom of the page, side by side where both are read there; returns what is left above.
+Box draw_bottom(Pen& pen, const std::vector<Target>& foot, const std::optional<Banner>& banner, Box left);
+
+/// Targets of even size side by side, in as few rows as they can be read in.
+double targets_height(const Pen& pen, std::span<const Target> targets, double width);
+void draw_targets(Pen& pen, std::span<const Target> targets, const Box& box);
 
 /// How many columns a grid of targets takes in a box; none where it does not fit at look.md's sizes.
 std::optional<int> grid_columns(const Pen& pen, std::span<const Target> targets, const Box& box);

@@ -22,14 +22,28 @@ struct PlanPage {
     bool operator==(const PlanPage&) const = default;
 };
 
+/// What is looked at on the pages of past cases, and which cases their figures are of.
+struct PastPage {
+    std::string
+        page{};  // "times" | "cuts" | "reach" | "otherwise" | "list" | "filter" | "reason"; of one case "record" | "clocks" | "marks"
+    std::optional<eye::Side> side{};
+    std::optional<plan::Reason> reason{};
+    bool year = false;                    // those of the last twelve months alone
+    bool invented = false;                // rehearsals instead of cases
+    std::string one{};                    // the case that is looked at again
+    std::size_t from = 0, list_from = 0;  // the first row or choice; that of the list while one case is looked at
+    bool operator==(const PastPage&) const = default;
+};
+
 struct ScreenState {
-    std::string page{};      // "" the Table view | "cases" | "new" | "departures" | "other-mark" | "redo" | "redo-why" |
+    std::string page{};      // "" the Table view | "cases" | "new" | "past" | "departures" | "other-mark" | "redo" | "redo-why" |
                              // "wipe" | "reason" | "skip" | "ring" | "end" | "count-differs" | "count-seen" | "count-by" | "count-record"
     std::string argument{};  // what the page is about
     std::map<std::string, std::string> draft{};   // the new case, field by field, as typed
     std::map<std::string, std::string> habits{};  // of a surgeon: what a new case begins with
     std::string field{};                          // the field that is being filled
     PlanPage plan{};                              // of the pages "plan", "plan-reading" and "plan-why"
+    PastPage past{};                              // of the page "past"
     bool operator==(const ScreenState&) const = default;
 };
 

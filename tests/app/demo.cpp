@@ -32,6 +32,10 @@ std::vector<screen::Target> targets(const screen::View& view) {
         add(form->keys);
         add(form->foot);
     }
+    if (const auto* past = std::get_if<screen::PastModel>(&view)) {
+        for (const auto* some : {&past->tabs, &past->choices, &past->foot}) add(*some);
+        all.push_back(past->more);
+    }
     return all;
 }
 

@@ -1,5 +1,6 @@
 #include "screen/audit.hpp"
 #include "screen/models.hpp"
+#include "screen/past_views.hpp"
 #include "screen/plan_views.hpp"
 #include "screen/samples.hpp"
 #include "screen/shipped.hpp"
@@ -25,6 +26,7 @@ const std::vector<samples::Sample>& every_view() {
         for (const std::string& language : models::languages) {
             for (auto& view : samples::shipped(language)) views.push_back({language + " " + view.name, std::move(view.view)});
             for (auto& view : samples::plan_views(language)) views.push_back({language + " " + view.name, std::move(view.view)});
+            for (auto& view : samples::past_views(language)) views.push_back({language + " " + view.name, std::move(view.view)});
         }
         return views;
     }();

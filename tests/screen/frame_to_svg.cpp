@@ -1,6 +1,7 @@
 // frame_to_svg FOLDER [NAME] [light]: every sample view on every glass as an SVG file, to look at without a window.
 #include "screen/audit.hpp"
 #include "screen/models.hpp"
+#include "screen/past_views.hpp"
 #include "screen/plan_views.hpp"
 #include "screen/samples.hpp"
 #include "screen/shipped.hpp"
@@ -21,6 +22,7 @@ int main(int argc, char** argv) {
     for (const std::string& language : models::languages) {
         for (auto& view : samples::shipped(language)) views.push_back({language + " shipped " + view.name, std::move(view.view)});
         for (auto& view : samples::plan_views(language)) views.push_back({language + " " + view.name, std::move(view.view)});
+        for (auto& view : samples::past_views(language)) views.push_back({language + " " + view.name, std::move(view.view)});
     }
     for (const auto& glass : samples::glasses()) {
         for (const auto& sample : views) {

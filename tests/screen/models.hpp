@@ -119,6 +119,15 @@ inline std::vector<std::string> texts(const screen::PickModel& model) {
     return all;
 }
 
+inline std::vector<std::string> texts(const screen::PastModel& model) {
+    std::vector<std::string> all{model.title};
+    all.insert(all.end(), model.lines.begin(), model.lines.end());
+    for (const auto& row : model.rows) all.insert(all.end(), {row.label, row.value});
+    for (const auto& tick : model.axis.ticks) all.push_back(tick.label);
+    for (const auto* targets : {&model.tabs, &model.choices, &model.foot}) add(all, *targets);
+    return all;
+}
+
 inline bool says(const std::vector<std::string>& all, const std::string& part) {
     return std::any_of(all.begin(), all.end(), [&](const std::string& text) { return text.find(part) != std::string::npos; });
 }

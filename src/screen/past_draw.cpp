@@ -165,7 +165,8 @@ Cells cells(const Pen& pen, const std::vector<Target>& choices, const Box& box) 
 
 void draw_choices(Pen& pen, const PastModel& model, const Cells& in, const Box& box) {
     for (std::size_t i = 0; i < std::min(model.choices.size(), in.all()); ++i) {
-        const auto column = static_cast<double>(i % in.across), row = static_cast<double>(i / in.across);
+        const std::size_t across = i % in.across, down = i / in.across;
+        const auto column = static_cast<double>(across), row = static_cast<double>(down);
         draw_target(pen, model.choices[i], {box.x + column * (in.w + pen.gap()), box.y + row * (in.h + pen.gap()), in.w, in.h},
                     Rank::Small);
     }

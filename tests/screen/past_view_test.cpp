@@ -268,7 +268,12 @@ TEST_CASE("one case again: its record, the clock face as placed, its clocks and 
     const auto& face = std::get<picture::ClockFace>(record.picture);
     CHECK(face.done.size() == state.sutures.size());
     CHECK(face.done.front() == measure::centideg(state.sutures.front().centideg));
-    CHECK(face.next.empty());
+    PastSeen unfinished = samples::past_seen({}, {});
+    unfinished.one = state;
+    unfinished.one->sutures.resize(3);
+    const PastModel placed = past_view(unfinished, on("record"), {}, models::words());
+    CHECK(std::get<picture::ClockFace>(placed.picture).done.size() == 3);
+    CHECK(std::get<picture::ClockFace>(placed.picture).next.empty());
     const PastModel clocks = again("clocks");
     const auto& suction = std::get<picture::SpanMark>(row(clocks, "Suction on")->mark);
     REQUIRE(suction.spans.size() == 1);

@@ -38,8 +38,9 @@ Columns columns(const Pen& pen, const PastModel& model, double width) {
         made.value = width - made.label - made.gap;
         return made;
     }
-    made.label = std::min(made.label, width * 0.3);
-    made.value = any ? std::min(made.value, width * 0.46) : width - made.label - made.gap;
+    made.value = std::min(made.value, width * 0.46);
+    made.label = std::min(made.label, std::max(width * 0.3, width * 0.55 - made.value));  // short values leave room for long labels
+    if (!any) made.value = width - made.label - made.gap;
     made.mark = any ? width - made.label - made.value - 2 * made.gap : 0;
     return made;
 }

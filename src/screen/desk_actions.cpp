@@ -54,7 +54,7 @@ void add_foot(std::vector<Target>& actions, const CaseState& state, const Around
 }
 
 /// Once the eye is open no spoke is turned any more.
-bool spokes_in_play(const CaseState& state) { return !state.clocks.contains("decompressed"); }
+bool spokes_in_play(const CaseState& state) { return !guide::eye_entered(state); }
 
 /// The spoke, its undoing and the blade raised, while the desk counts; else the count may be taken over.
 void add_count(std::vector<Target>& actions, const CaseState& state, const Around& around, const Words& words) {
@@ -118,7 +118,7 @@ void add_what_waits(std::vector<Target>& actions, const CaseState& state, const 
         actions.back().line = words("packs.stands");
     }
     actions.push_back(desk_open("W", "times", words("times.title"), {.page = "times"}));
-    actions.push_back(papers_target(words));
+    if (guide::eye_entered(state)) actions.push_back(papers_target(words));
 }
 
 DeskPage main_page(const CaseState& state, const Around& around, const Words& words) {

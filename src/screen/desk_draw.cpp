@@ -104,6 +104,21 @@ Paint paint(const Target& target) {
     return {};
 }
 
+bool warns(const Target& target) { return target.why_not.empty() && (target.look == Look::Watch || target.look == Look::Stop); }
+const std::string& beside(const Target& target) { return target.why_not.empty() ? target.line : target.why_not; }
+double air(const Pen& pen) { return pen.cap(Type::Strong) * 0.7; }
+double key_width(const Pen& pen, const Target& target) {
+    const double cap = pen.cap(Type::Strong);
+    return std::max(cap * 2.4, pen.width(Type::Strong, target.key) + cap * 1.2);
+}
+
+/// How wide a label may be in an action of that width.
+double label_width(const Pen& pen, const Target& target, double w) {
+    const double line_w = beside(target).empty() ? 0 : pen.width(Type::Text, beside(target)) + air(pen);
+    const double icon_w = warns(target) ? pen.cap(Type::Strong) * 2 : 0;
+    return w - 3 * air(pen) - key_width(pen, target) - icon_w - line_w;
+}
+
 /// The key in a box of its own, then what it does, then what stands beside it.
 void draw_action(Pen& pen, const Target& target, const Box& box) {
     const Paint colours = paint(target);
@@ -111,31 +126,28 @@ void draw_action(Pen& pen, const Target& target, const Box& box) {
     pen.add(picture::Panel{
         .box = box, .radius = 1.5, .fill = colours.fill, .edge = flash ? Ink::Text : colours.edge, .edge_width = flash ? 1.2 : 0.4});
     pen.touch(target, box);
-    const double cap = pen.cap(Type::Strong), air = cap * 0.7, middle = box.centre().y;
-    const double key_w = std::max(cap * 2.4, pen.width(Type::Strong, target.key) + cap * 1.2);
-    const Box key{box.x + air, middle - cap * 1.05, key_w, cap * 2.1};
+    const double cap = pen.cap(Type::Strong), middle = box.centre().y;
+    const Box key{box.x + air(pen), middle - cap * 1.05, key_width(pen, target), cap * 2.1};
     pen.add(picture::Panel{.box = key, .radius = 1, .fill = Ink::Ground, .edge = Ink::Mark, .edge_width = 0.4});
     pen.text({key.centre().x, middle - cap / 2}, target.key, Type::Strong, Ink::Text, Align::Centre);
     if (pen.canvas().finger.holding == target.id)
         pen.add(picture::Panel{.box = {box.x, box.bottom() - 1.2, box.w * std::clamp(pen.canvas().finger.held, 0.0, 1.0), 1.2},
                                .fill = Ink::Text,
                                .edge = Ink::Text});
-    double x = key.right() + air;
-    if (target.why_not.empty() && (target.look == Look::Watch || target.look == Look::Stop)) {
+    double x = key.right() + air(pen);
+    if (warns(target)) {
         pen.icon(target.look == Look::Stop ? Icon::Octagon : Icon::Triangle, {x, middle - cap * 0.75, cap * 1.5, cap * 1.5}, colours.label,
                  colours.fill);
         x += cap * 2;
     }
-    const std::string& line = target.why_not.empty() ? target.line : target.why_not;
-    const double line_w = line.empty() ? 0 : pen.width(Type::Text, line) + air;
-    const Block label = pen.block(target.label, {Type::Strong, Type::Text}, {box.right() - air - line_w - x, box.h - 1, 2});
+    const Block label = pen.block(target.label, {Type::Strong, Type::Text}, {label_width(pen, target, box.w), box.h - 1, 2});
     if (!label.fits) pen.falls_short(target.label);
     pen.text({x, middle - (label.height - pen.cap(label.type) * picture::descent) / 2}, label, colours.label);
-    pen.text({box.right() - air, middle - pen.cap(Type::Text) / 2}, line, Type::Text,
+    pen.text({box.right() - air(pen), middle - pen.cap(Type::Text) / 2}, beside(target), Type::Text,
              colours.label == Ink::Text ? Ink::Soft : colours.label, Align::Right);
 }
 
-/// How the actions stand: in one column, closer together where they must, else in two.
+/// How the actions stand: in one column, closer together where they must, closest where each says all in one line, else in two.
 struct Grid {
     double h = 0, gap = 0;
     std::size_t columns = 1;
@@ -143,12 +155,17 @@ struct Grid {
 
 double gap_between(const Pen& pen) { return std::max(1.2, pen.cap(Type::Text) * 0.4); }
 
-Grid grid(const Pen& pen, std::size_t n, double room) {
+Grid grid(const Pen& pen, const std::vector<Target>& actions, double w, double room) {
+    const std::size_t n = actions.size();
     const double gap = gap_between(pen);
     const auto rows = [&](double h) { return static_cast<std::size_t>(std::max(0.0, (room + gap) / (h + gap))); };
     const double loose = std::max(6.0, pen.cap(Type::Strong) * 3.4), close = std::max(6.0, pen.cap(Type::Strong) * 2.6);
     if (n <= rows(loose)) return {loose, gap, 1};
-    return n <= rows(close) ? Grid{close, gap, 1} : Grid{loose, gap, 2};
+    if (n <= rows(close)) return {close, gap, 1};
+    const double closest = std::max(6.0, pen.cap(Type::Strong) * 2.25);
+    const bool one_line = std::all_of(actions.begin(), actions.end(),
+                                      [&](const Target& one) { return pen.width(Type::Strong, one.label) <= label_width(pen, one, w); });
+    return one_line && n <= rows(closest) ? Grid{closest, gap, 1} : Grid{loose, gap, 2};
 }
 
 /// The head over the actions: a title and what is to be known; returns what is left below.
@@ -212,13 +229,13 @@ Frame draw(const DeskModel& model, const Canvas& canvas) {
         draw_step(pen, model, {left.x, left.y, left.w * 0.48, h});
         draw_facts(pen, model, {left.x + left.w * 0.52, left.y, left.w * 0.48, h});
         const Box below = draw_head(pen, model, {left.x, left.y + h + g, left.w, left.h - h - g});
-        draw_actions(pen, model.actions, grid(pen, model.actions.size(), below.h), below);
+        draw_actions(pen, model.actions, grid(pen, model.actions, below.w, below.h), below);
         return pen.take();
     }
     const double w = (left.w - 2 * g) / 100;
     draw_step(pen, model, {left.x, left.y, w * 28, left.h});
     Box right{left.x + w * 57 + 2 * g, left.y, w * 43, left.h};
-    const Grid beside = grid(pen, model.actions.size(), left.h - pen.cap(Type::Title) * 6);
+    const Grid beside = grid(pen, model.actions, right.w, left.h - pen.cap(Type::Title) * 6);
     // A long list takes the place of the times: it is turned away from again in a moment.
     if (beside.columns == 1) draw_facts(pen, model, {left.x + w * 28 + g, left.y, w * 29, left.h});
     if (beside.columns > 1) right = {left.x + w * 28 + g, left.y, left.w - w * 28 - g, left.h};

@@ -206,3 +206,17 @@ TEST_CASE("a fault in the whole case, at one call in forty-one: it is closed and
         CHECK(n < 10000);
     }
 }
+
+TEST_CASE("no file for the handover is written while taps are not on disk: it would lack them, and the reason is said") {
+    const Folder folder;
+    demo::play(folder.file("a.ledger"), demo::before_cut());
+    const FaultyDisk disk;
+    const measure::Instant now = demo::later(demo::before_cut().back().at, 1000);
+    auto session = graftside::Session::start(demo::options(folder.file("a.ledger")), demo::stock(), demo::case_path(), now);
+    REQUIRE(session);
+    CHECK_FALSE(session->hand_over("csv"));
+    faults::order({.fails = faults::Fails::FromThenOn, .at = 1, .code = SQLITE_FULL, .system = ENOSPC});
+    CHECK_FALSE(session->act(guide::Who::Scrub, {guide::WriteNote{.text = "held"}}, now));
+    REQUIRE(session->open()->health().held > 0);
+    CHECK(session->hand_over("csv") == demo::stock().words("papers.held"));
+}

@@ -4,9 +4,11 @@
 #include "guide/tissue.hpp"
 #include "screen/desk.hpp"
 #include "screen/models.hpp"
+#include "screen/samples.hpp"
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <set>
 
 using namespace screen;
@@ -97,13 +99,51 @@ TEST_CASE("tissue, times and files wait while the blade can turn and in the quie
     for (const std::string step : {"tissue-here", "seat", "suction-off", "next-four", "specimens"}) {
         CAPTURE(step);
         models::Seen at(step);
-        for (const std::string key : {"T", "W", "P"}) CHECK(by_key(shown(at), key));
+        for (const std::string key : {"T", "W"}) CHECK(by_key(shown(at), key));
+        CHECK(by_key(shown(at), "P").has_value() == guide::eye_entered(at.at.state));
     }
     for (const std::string step : {"lower", "entered", "cardinals"}) {
         CAPTURE(step);
         models::Seen at(step);
         for (const std::string key : {"T", "W", "P"}) CHECK_FALSE(by_key(shown(at), key));
     }
+}
+
+TEST_CASE("on a glass of 223 by 125 mm clocks and counts stand beside the actions at every step where the desk does not count") {
+    models::Seen at;
+    at.around.volume = 50;
+    for (const auto& phase : models::brief().procedure.phases) {
+        for (const auto& step : phase.steps) {
+            if (!guide::applies(at.at.state, step)) continue;
+            at.at.up_to(step.id);
+            const DeskModel model = shown(at);
+            const Frame frame = draw(model, samples::canvas({223, 125}, Reader::Desk));
+            CAPTURE(step.id);
+            CHECK(std::any_of(frame.shapes.begin(), frame.shapes.end(), [&](const picture::Shape& shape) {
+                const auto* text = std::get_if<picture::Text>(&shape);
+                return text != nullptr && text->text == model.times.back().label;
+            }));
+        }
+    }
+}
+
+TEST_CASE("twelve actions stand closest before they take the place of the clocks, where each says all in one line") {
+    models::Seen at("sign-in");
+    at.around.volume = 50;
+    at.around.foot_switch = "F9";
+    DeskModel model = shown(at);
+    REQUIRE(model.actions.size() == 11);
+    model.actions.push_back(model.actions.back());
+    const auto stands = [&] {
+        const Frame frame = draw(model, samples::canvas({217, 136}, Reader::Desk));
+        return std::any_of(frame.shapes.begin(), frame.shapes.end(), [&](const picture::Shape& shape) {
+            const auto* text = std::get_if<picture::Text>(&shape);
+            return text != nullptr && text->text == model.times.back().label;
+        });
+    };
+    CHECK(stands());
+    model.actions.front().label += " and whatever else may have to be said of it here";
+    CHECK_FALSE(stands());
 }
 
 TEST_CASE("on the one screen these pages give way when the blade can turn; at a Desk of its own what is half typed stays") {

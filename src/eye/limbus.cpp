@@ -1,5 +1,7 @@
 #include "eye/limbus.hpp"
 
+#include "measure/expect.hpp"
+
 #include <cmath>
 #include <numbers>
 
@@ -24,6 +26,7 @@ double to_ellipse(double x, double y, double a, double b, double deg) {
 }  // namespace
 
 Clearance clearance(const Limbus& limbus, const Cut& cut) {
+    measure::expect(limbus.horizontal.nm() > 0 && limbus.vertical.nm() > 0);
     double least = 0;
     int at = 0;
     for (int deg = 0; deg < 360; ++deg) {

@@ -27,6 +27,7 @@ struct Clearance {
 };
 
 /// The least of 360 rays from the cut's centre, one a whole degree: distance to the limbus minus the cut's radius.
+/// Both diameters of the limbus are above 0.
 Clearance clearance(const Limbus& limbus, const Cut& cut);
 
 }  // namespace eye

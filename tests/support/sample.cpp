@@ -108,6 +108,8 @@ plan::Inputs inputs() {
     plan::Inputs made{};
     made.file = {
         .reference = "SAMPLE-1", .date = {2026, 11, 25}, .side = eye::Side::Right, .reason = plan::Reason::Scar, .keratometry_D = 43.5};
+    made.file.white_to_white_horizontal = measure::from_mm(11.8);
+    made.file.white_to_white_vertical = measure::from_mm(11.1);
     made.file.host_diameter = measure::from_mm(7.5);
     made.file.donor.diameter = measure::from_mm(7.75);
     made.file.aim = {.goal = plan::Goal::Share, .share_permille = 800};

@@ -32,6 +32,21 @@ std::string key_name(char32_t letter) {
     return letter > U' ' && letter < 0x7f ? std::string(1, static_cast<char>(letter)) : std::string();
 }
 
+/// What the test of a reader came to, in words. The first few characters that came wrong say which keyboard it types for.
+std::string reader_verdict(const std::string& came, const screen::Words& words) {
+    constexpr std::size_t told = 4;
+    const auto verdict = intake::judge_layout(came);
+    if (!verdict) return words("reader.other");
+    if (verdict->right) return words("reader.right");
+    if (verdict->wrong.empty()) return words("reader.gs_lost");
+    std::string all{};
+    for (std::size_t i = 0; i < std::min(told, verdict->wrong.size()); ++i) {
+        const auto& [wanted, got] = verdict->wrong[i];
+        all += (all.empty() ? "" : ", ") + words("reader.as", {wanted == "\x1d" ? "GS" : wanted, got});
+    }
+    return words("reader.wrong", {all});
+}
+
 }  // namespace
 
 screen::DeskModel Desk::view(const measure::Instant& now) const {
@@ -40,7 +55,7 @@ screen::DeskModel Desk::view(const measure::Instant& now) const {
     around.refusal = refusal_;
     around.bounced = bounced_;
     const OpenCase* open = session_->open();
-    if (open == nullptr) return screen::empty_desk(around, session_->stock().words);
+    if (open == nullptr) return screen::empty_desk(state_, around, session_->stock().words);
     return screen::desk(open->state(), state_, around, session_->stock().words);
 }
 
@@ -146,7 +161,10 @@ void Desk::hear(const intake::Key& key, screen::Touch& touch) {
 
 void Desk::heard(const intake::Heard& heard, screen::Touch& touch, std::int64_t time_ms) {
     if (heard.is == intake::Heard::Is::Scan) {
-        refusal_ = session_->scanned(heard.text, device::now());
+        if (state_.page == "reader")
+            state_.argument = reader_verdict(heard.text, session_->stock().words);
+        else
+            refusal_ = session_->scanned(heard.text, device::now());
         return;
     }
     if (session_->alone() && !drawer_open_) return;  // nobody sees what it would do

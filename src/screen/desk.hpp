@@ -14,8 +14,8 @@ namespace screen {
 /// What the Desk remembers and may lose in a crash.
 struct DeskState {
     std::string page{};      // "" | "note" | "clocks" | "clock" | "counts" | "count" | "seen" | "by" | "otherwise" | "sound" | "screen" |
-                             // "plan" | "plan-why" | "papers" | those of desk_pages.hpp
-    std::string argument{};  // what the page is about: a clock, an item, "ITEM=NUMBER", spokes
+                             // "plan" | "plan-why" | "papers" | "reader" | those of desk_pages.hpp
+    std::string argument{};  // what the page is about: a clock, an item, "ITEM=NUMBER", spokes, what a reader's test came to
     std::string typed{};     // in a field
     std::vector<std::pair<std::string, std::string>> told{};  // what the machine answered, by what was asked for
     std::size_t turned = 0;                                   // pages by which a long list of actions is turned on
@@ -33,6 +33,6 @@ DeskState typed(DeskState desk, char32_t letter);
 
 DeskModel desk(const guide::CaseState& state, const DeskState& desk, const Around& around, const Words& words);
 /// Before a case stands open.
-DeskModel empty_desk(const Around& around, const Words& words);
+DeskModel empty_desk(const DeskState& desk, const Around& around, const Words& words);
 
 }  // namespace screen

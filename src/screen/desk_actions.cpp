@@ -99,6 +99,7 @@ DeskPage screen_page(const CaseState& state, const Around& around, const Words& 
     DeskPage made{.heading = words("desk.screen"),
                   .actions = {desk_open("D", "dim", words(around.dimmed ? "set_up.bright" : "set_up.dim"), {.page = "dim"})}};
     if (may_wipe(state)) made.actions.push_back(desk_open("W", "wipe", words("desk.wipe"), {.page = "wipe"}));
+    made.actions.push_back(desk_reader_target(words));
     made.actions.push_back(desk_back(words));
     return made;
 }
@@ -247,9 +248,10 @@ DeskPage by_page(const CaseState& state, const DeskState& desk, const Words& wor
 
 }  // namespace
 
-std::vector<Target> empty_desk_actions(const Around& around, const Words& words) {
-    return {desk_open("G", "measure", words("set_up.measure"), {.page = "measure"}),
-            desk_open("D", "dim", words(around.dimmed ? "set_up.bright" : "set_up.dim"), {.page = "dim"})};
+DeskPage empty_desk_page(const DeskState& desk, const Around& around, const Words& words) {
+    if (desk.page == "reader") return desk_reader_page(desk, words);
+    return {.actions = {desk_open("G", "measure", words("set_up.measure"), {.page = "measure"}), desk_reader_target(words),
+                        desk_open("D", "dim", words(around.dimmed ? "set_up.bright" : "set_up.dim"), {.page = "dim"})}};
 }
 
 namespace {
@@ -270,6 +272,7 @@ DeskPage page_of(const CaseState& state, const DeskState& desk, const Around& ar
     if (desk.page == "plan-why" && state.plan) return desk_plan_why_page(state, desk, words);
     if (desk.page == "sound") return sound_page(around, words);
     if (desk.page == "screen") return screen_page(state, around, words);
+    if (desk.page == "reader") return desk_reader_page(desk, words);
     if (desk.page == "otherwise") return otherwise_page(state, words);
     if (waits) return main_page(state, around, words);
     if (auto page = desk_tissue_page(state, desk, words)) return *std::move(page);

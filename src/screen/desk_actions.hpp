@@ -13,12 +13,16 @@ struct DeskPage {
 };
 
 /// Before a case stands open.
-std::vector<Target> empty_desk_actions(const Around& around, const Words& words);
+DeskPage empty_desk_page(const DeskState& desk, const Around& around, const Words& words);
 /// What a keyboard would do, under a finger: digits for a count, names for who saw it, letters for a note.
 std::vector<Target> desk_keys(const guide::CaseState& state, const DeskState& desk, const Words& words);
 /// A target of the Desk with its key; and the one that leads back.
 Target desk_keyed(std::string key, Target target);
 Target desk_back(const Words& words);
+
+/// "reader": the next scan is a test of the reader's keyboard, and no part of a record.
+Target desk_reader_target(const Words& words);
+DeskPage desk_reader_page(const DeskState& desk, const Words& words);
 
 DeskPage desk_page(const guide::CaseState& state, const DeskState& desk, const Around& around, const Words& words);
 

@@ -91,8 +91,10 @@ DeskModel desk(const CaseState& state, const DeskState& desk, const Around& arou
     return made;
 }
 
-DeskModel empty_desk(const Around& around, const Words& words) {
-    DeskModel made{.title = words("desk.no_case"), .actions = empty_desk_actions(around, words), .banner = banner(around, words)};
+DeskModel empty_desk(const DeskState& desk, const Around& around, const Words& words) {
+    DeskPage page = empty_desk_page(desk, around, words);
+    DeskModel made{.title = words("desk.no_case"), .heading = page.heading, .line = page.line, .banner = banner(around, words)};
+    made.actions = std::move(page.actions);
     made.strip.time = measure::hour_minute(around.now);
     made.strip.beat = around.beat;
     return made;

@@ -1,5 +1,6 @@
 // The Desk at work, without a window: keys as the keyboard sends them, scans as a reader types them, and the Table view beside it.
 #include "app/at_desk.hpp"
+#include "device/fonts.hpp"
 #include "pedal.hpp"
 
 using demo::at;
@@ -35,6 +36,31 @@ TEST_CASE("a scan is recorded wherever the desk stands, and not a letter of it e
     desk.types(U"after\n");
     REQUIRE(desk.state().notes.size() == 1);
     CHECK(desk.state().notes.front().second == "before after");
+}
+
+TEST_CASE("the test of a reader says which characters its keyboard puts elsewhere, and goes into no record") {
+    const Folder folder;
+    AtDesk desk(started(folder));
+    const guide::Seq before = desk.state().last;
+    const std::u32string right = device::letters(std::string(intake::layout_test));
+    std::u32string swapped = right, short_of_gs = right;
+    for (char32_t& letter : swapped) letter = letter == U'Y' ? U'Z' : letter == U'Z' ? U'Y' : letter;
+    short_of_gs.erase(short_of_gs.find(U'\x1d'), 1);
+    const auto told = [&](const std::u32string& scan) {
+        desk.types(U"mr");
+        desk.scans(scan);
+        const std::string line = desk.desk.view(at(1)).line;
+        desk.escape();
+        return line;
+    };
+    const screen::Words& words = desk.session.stock().words;
+    CHECK(told(right) == words("reader.right"));
+    CHECK(told(swapped) == words("reader.wrong", {"Y came as Z, Z came as Y"}));
+    CHECK(told(short_of_gs) == words("reader.gs_lost"));
+    CHECK(told(U"=NCKXH1234567") == words("reader.other"));
+    CHECK(desk.state().last == before);
+    desk.scans(right);  // the page is left: a scan is a scan again
+    CHECK(std::holds_alternative<guide::Scanned>(newest(desk).fact));
 }
 
 TEST_CASE("the Enter of a reader that is slow to send it does not send off the note") {

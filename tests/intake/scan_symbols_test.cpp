@@ -2,6 +2,7 @@
 // with it or with us. What the reader gives, its own symbology identifier before it, must say what went into the symbol.
 // dmtxread tells nothing of GS in its text, so it is asked about ISBT 128 only.
 #include "intake/scan.hpp"
+#include "intake/scan_keys.hpp"
 
 #include <doctest/doctest.h>
 #include <stdlib.h>
@@ -97,6 +98,10 @@ TEST_CASE("GS1 element strings come back with their separators from both kinds o
         REQUIRE(std::holds_alternative<guide::Gs1>(read));
         CHECK((std::get<guide::Gs1>(read) == wanted));
     }
+}
+
+TEST_CASE("the printed test of a reader holds what it is judged by") {
+    CHECK(output_of("ZXingReader -bytes '" SOURCE_DIR "/assets/reader-test.png'") == intake::layout_test);
 }
 
 TEST_CASE("digits in a plain symbol are no GS1 number") {

@@ -32,7 +32,7 @@ TEST_CASE("every action has a key of its own on its page, at every step") {
         for (const auto& step : phase.steps) {
             if (!guide::applies(at.at.state, step)) continue;
             at.at.up_to(step.id);
-            for (const std::string page : {"", "clocks", "counts", "otherwise", "sound", "note", "plan", "plan-why"}) {
+            for (const std::string page : {"", "clocks", "counts", "otherwise", "sound", "note", "plan", "plan-why", "reader"}) {
                 CAPTURE(step.id);
                 CAPTURE(page);
                 std::set<std::string> keys{};

@@ -85,7 +85,7 @@ void see_difference(Walk& walk, sample::Case at) {
 /// Every page of the Desk; the longest note and initials that go in.
 void see_desk_pages(Walk& walk, const sample::Case& at) {
     const std::string item = at.state.brief.unit.counts.front().id, note(240, 'n');
-    for (const std::string page : {"clocks", "counts", "otherwise", "sound", "screen"}) walk.see_desk(at, "page " + page, {.page = page});
+    for (const std::string page : {"clocks", "counts", "otherwise", "sound", "screen", "reader"}) walk.see_desk(at, "page " + page, {.page = page});
     walk.see_desk(at, "page clock", {.page = "clock", .argument = "decompressed"});
     walk.see_desk(at, "page count", {.page = "count", .argument = item});
     walk.see_desk(at, "page seen", {.page = "seen", .argument = item, .typed = "12"});

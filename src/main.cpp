@@ -33,7 +33,7 @@ struct Words {
     std::string file{}, reference{}, case_path{}, card{}, format{}, out{};
     std::vector<std::string> files{};
     bool json = false, list = false;
-    std::string from{}, to{}, eye{}, reason{};
+    std::string from{}, to{}, eye{}, reason{}, trephine{};
     bool invented = false;
 };
 
@@ -103,6 +103,7 @@ CLI::App* add_past(CLI::App& app, Words& words) {
     past->add_option("--eye", words.eye, "one side only")->check(CLI::IsMember({"right", "left"}));
     past->add_option("--reason", words.reason, "one reason of the graft only")
         ->check(CLI::IsMember({"scar", "keratoconus", "oedema", "dystrophy", "regraft", "infection", "trauma", "other"}));
+    past->add_option("--trephine", words.trephine, "cuts with one trephine only, by the id of its profile");
     past->add_flag("--invented", words.invented, "the rehearsals instead");
     return past;
 }
@@ -112,6 +113,7 @@ past::Filter past_filter(const Words& words) {
             .to = measure::day_from_iso(words.to),
             .side = ledger::from_word<eye::Side>(words.eye),
             .reason = ledger::from_word<plan::Reason>(words.reason),
+            .trephine = words.trephine,
             .invented = words.invented};
 }
 

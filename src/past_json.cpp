@@ -65,6 +65,7 @@ ordered_json cuts_json(const past::Cuts& cuts) {
             {"more_by_spokes", or_null(cuts.more_by, quartiles_json)},
             {"entries_by_share", by_share},
             {"depths_measured", cuts.measured},
+            {"measured_with", cuts.measured_with},
             {"reach", or_null(cuts.reach, spread_json)}};
 }
 
@@ -90,6 +91,7 @@ ordered_json case_json(const past::Summary& one) {
             {"date", measure::iso(one.day)},
             {"eye", word_json(one.side)},
             {"reason", word_json(one.reason)},
+            {"trephine", one.trephine},
             {"host_mm", one.host.mm()},
             {"donor_mm", one.donor.mm()},
             {"ended", or_null(one.end, word_json<guide::CaseEnd>)},
@@ -115,6 +117,7 @@ std::string past_json(const past::Figures& figures, const past::Filter& filter) 
           {"to", or_null(filter.to, day_json)},
           {"eye", or_null(filter.side, word_json<eye::Side>)},
           {"reason", or_null(filter.reason, word_json<plan::Reason>)},
+          {"trephine", filter.trephine.empty() ? ordered_json(nullptr) : ordered_json(filter.trephine)},
           {"invented", filter.invented}}},
         {"intervals", "Wilson 95 %; quartiles by linear interpolation (R type 7); reach by Student's t"},
         {"done", or_null(figures.done, rate_json)},

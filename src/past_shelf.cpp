@@ -38,6 +38,7 @@ void each(auto& field, ledger::a<Summary> auto& v) {
     field("side", v.side);
     field("reason", v.reason);
     field("invented", v.invented);
+    field("trephine", v.trephine);
     field("host_nm", v.host);
     field("donor_nm", v.donor);
     field("end", v.end);
@@ -55,7 +56,7 @@ namespace graftside {
 namespace {
 
 /// Raised when a summary holds more, or means something else by the same name: lines of another form are made again.
-constexpr std::string_view form = "1";
+constexpr std::string_view form = "2";
 constexpr std::size_t largest = std::size_t{1} << 30;  // bytes; a case takes about one KiB
 
 std::string shelf_path(const ledger::Ledger& ledger) { return ledger.path() + ".past"; }

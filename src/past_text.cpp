@@ -3,6 +3,7 @@
 #include "ledger/enum_words.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
@@ -38,6 +39,10 @@ void add_cuts(std::string& text, const past::Cuts& cuts, const screen::Words& wo
     for (const past::Entries& one : cuts.by_share) {
         text += words("past.entered_at", {percent(one.from, words), rate_text(one.entered, words)}) + "\n";
     }
+    if (cuts.measured_with.size() > 1) {
+        text += words("past.reach_mixed", {fmt::format("{}", fmt::join(cuts.measured_with, ", "))}) + "\n";
+        return;
+    }
     if (!cuts.reach) {
         text += words("past.reach_not_measured", {std::to_string(cuts.measured)}) + "\n";
         return;
@@ -47,7 +52,7 @@ void add_cuts(std::string& text, const past::Cuts& cuts, const screen::Words& wo
     text += words("past.reach", {figure(reach.mean), figure(reach.sd), std::to_string(reach.n), figure(reach.mean_low),
                                  figure(reach.mean_high), figure(reach.next_low), figure(reach.next_high)}) +
             "\n";
-    text += words("past.reach_profile") + "\n";
+    text += words("past.reach_profile", {*cuts.measured_with.begin()}) + "\n";
     text += fmt::format("    [reach]\n    mean = {:.3f}\n    sd = {:.3f}\n    n = {}\n    source = \"own cuts\"\n", reach.mean, reach.sd,
                         reach.n);
 }

@@ -94,6 +94,7 @@ private:
     /// Turns to or within the pages over past cases; not while a case is under way.
     void look_back(const screen::Show& show, const measure::Instant& at);
     bool open_past();
+    void look_at_past();
 
     Options options_;
     Stock stock_;
@@ -103,10 +104,11 @@ private:
     screen::CaseList list_{};
     screen::FieldProblems problems_{};
     std::optional<plan::Plan> proposed_{};
-    std::optional<guide::Brief> drafted_{};        // of the form, while its plan is looked at before the case begins
-    std::optional<screen::PlanSeen> plan_seen_{};  // while a page of the Plan view stands
-    std::optional<screen::PastSeen> past_seen_{};  // while a page over past cases stands
-    std::vector<past::Summary> past_cases_{};      // as they were when it was turned to
+    std::shared_ptr<const past::Figures> own_past_{};  // over the cases like the one that stands open
+    std::optional<guide::Brief> drafted_{};            // of the form, while its plan is looked at before the case begins
+    std::optional<screen::PlanSeen> plan_seen_{};      // while a page of the Plan view stands
+    std::optional<screen::PastSeen> past_seen_{};      // while a page over past cases stands
+    std::vector<past::Summary> past_cases_{};          // as they were when it was turned to
     std::optional<std::string> refusal_{}, bounced_{};
     std::string notice_{}, screen_lost_{};
     screen::PhraseIds to_say_{};

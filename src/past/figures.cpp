@@ -11,7 +11,8 @@ namespace {
 
 bool wanted(const Summary& one, const Filter& filter) {
     return (!filter.from || one.day >= *filter.from) && (!filter.to || one.day <= *filter.to) &&
-           (!filter.side || one.side == *filter.side) && (!filter.reason || one.reason == *filter.reason);
+           (!filter.side || one.side == *filter.side) && (!filter.reason || one.reason == *filter.reason) &&
+           (filter.trephine.empty() || one.trephine == filter.trephine);
 }
 
 /// Keeps the cases the figures are of, newest first, and counts the others.
@@ -34,14 +35,18 @@ std::optional<Rate> rate(const std::vector<Summary>& all, Is is) {
 
 bool done(const Summary& one) { return one.end == guide::CaseEnd::Done; }
 
-std::vector<Time> times(const std::vector<Summary>& all) {
+double seconds_of(const Timed& timed) {
     constexpr double ms_a_second = 1000;
+    return static_cast<double>(timed.ms) / ms_a_second;
+}
+
+std::vector<Time> times(const std::vector<Summary>& all) {
     std::map<std::string, std::pair<std::vector<double>, int>> by_id{};
     for (const Summary& one : all) {
         if (!done(one)) continue;
         for (const Timed& timed : one.times) {
             auto& [seconds, about] = by_id[timed.id];
-            seconds.push_back(static_cast<double>(timed.ms) / ms_a_second);
+            seconds.push_back(seconds_of(timed));
             about += timed.exact ? 0 : 1;
         }
     }
@@ -87,13 +92,16 @@ Cuts cuts(const std::vector<Summary>& all) {
         made.second_seatings += one.cut->seatings > 1 ? 1 : 0;
         entered += one.cut->end == guide::CutEnd::Entered ? 1 : 0;
         against_plan(*one.cut, made, more_by);
-        if (const auto found = reach(one)) reaches.push_back(*found);
+        if (const auto found = reach(one)) {
+            reaches.push_back(*found);
+            made.measured_with.insert(one.trephine);
+        }
     }
     made.entered = wilson(entered, made.ended);
     made.more_by = quartiles(std::move(more_by));
     made.by_share = by_share(all);
     made.measured = static_cast<int>(reaches.size());
-    made.reach = spread(reaches);
+    if (made.measured_with.size() < 2) made.reach = spread(reaches);
     return made;
 }
 
@@ -107,6 +115,18 @@ std::vector<DepartureRate> departures(const std::vector<Summary>& all) {
     std::stable_sort(made.begin(), made.end(),
                      [](const DepartureRate& a, const DepartureRate& b) { return a.cases.events > b.cases.events; });
     return made;
+}
+
+/// Of one case; none where a phase is not told or the first was over by then.
+std::optional<double> rest_of(const Summary& one, const std::vector<std::string>& phases, double so_far_s) {
+    double rest = -so_far_s;
+    for (const std::string& phase : phases) {
+        const auto timed = std::find_if(one.times.begin(), one.times.end(), [&](const Timed& time) { return time.id == phase; });
+        if (timed == one.times.end()) return std::nullopt;
+        rest += seconds_of(*timed);
+        if (rest <= 0) return std::nullopt;
+    }
+    return phases.empty() ? std::nullopt : std::optional(rest);
 }
 
 }  // namespace
@@ -123,6 +143,20 @@ Figures figures(std::vector<Summary> all, const Filter& filter) {
     made.counts_differed = rate(all, [](const Summary& one) { return one.counts_differed > 0; });
     made.list = std::move(all);
     return made;
+}
+
+std::optional<Quartiles> still_to_go(const std::vector<Summary>& all, const std::vector<std::string>& phases, double so_far_s) {
+    std::vector<double> rests{};
+    for (const Summary& one : all) {
+        const auto rest = done(one) ? rest_of(one, phases, so_far_s) : std::nullopt;
+        if (rest) rests.push_back(*rest);
+    }
+    return static_cast<int>(rests.size()) < least_cases ? std::nullopt : quartiles(std::move(rests));
+}
+
+const Time* find_time(const Figures& figures, const std::string& id) {
+    const auto found = std::find_if(figures.times.begin(), figures.times.end(), [&](const Time& time) { return time.id == id; });
+    return found == figures.times.end() ? nullptr : &*found;
 }
 
 }  // namespace past

@@ -5,13 +5,16 @@
 #include "past/statistics.hpp"
 #include "past/summary.hpp"
 
+#include <set>
+
 namespace past {
 
 struct Filter {
     std::optional<Day> from{}, to{};  // both included
     std::optional<eye::Side> side{};
     std::optional<plan::Reason> reason{};
-    bool invented = false;  // rehearsals instead of cases
+    std::string trephine{};  // the profile's id; empty: any
+    bool invented = false;   // rehearsals instead of cases
     bool operator==(const Filter&) const = default;
 };
 
@@ -41,8 +44,9 @@ struct Cuts {
     int as_planned = 0, fewer = 0, more = 0;  // spokes below zero against the plan; one seating, a number planned, not entered
     std::optional<Quartiles> more_by{};       // spokes over the plan, negative under it
     std::vector<Entries> by_share{};          // ranges that hold a cut
-    std::optional<Spread> reach{};            // none: measured in fewer than three cuts
+    std::optional<Spread> reach{};            // none: measured in fewer than three cuts, or in cuts of more than one trephine
     int measured = 0;
+    std::set<std::string> measured_with{};  // the profiles' ids: a reach is one instrument's
     bool operator==(const Cuts&) const = default;
 };
 
@@ -65,5 +69,13 @@ struct Figures {
 };
 
 Figures figures(std::vector<Summary> all, const Filter& filter);
+
+/// What was still to go, in seconds, in cases that were done and whose phase `phases.front()` had run for more than `so_far_s`: the
+/// rest of it and all the later phases. None under five such cases (our own choice), or without a phase.
+std::optional<Quartiles> still_to_go(const std::vector<Summary>& all, const std::vector<std::string>& phases, double so_far_s);
+/// How a phase or clock went in the cases that were done; null if it never ran.
+const Time* find_time(const Figures& figures, const std::string& id);
+/// Under so many cases a middle half is not told.
+constexpr int least_cases = 5;
 
 }  // namespace past

@@ -79,6 +79,7 @@ Summary summary(const CaseState& state) {
                  .side = file.side,
                  .reason = file.reason,
                  .invented = file.invented,
+                 .trephine = state.inputs.trephine.id,
                  .host = file.host_diameter,
                  .donor = file.donor.diameter,
                  .end = state.closed,

@@ -45,6 +45,7 @@ struct Summary {
     eye::Side side{};
     plan::Reason reason{};
     bool invented = false;
+    std::string trephine{};  // the profile's id
     Length host{}, donor{};
     std::optional<guide::CaseEnd> end{};  // none: not over
     std::vector<Timed> times{};           // clocks and phases that ran and have stopped, by id

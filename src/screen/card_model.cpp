@@ -2,6 +2,7 @@
 #include "eye/frame.hpp"
 #include "measure/expect.hpp"
 #include "screen/format.hpp"
+#include "screen/own_past.hpp"
 #include "screen/pages.hpp"
 
 #include <algorithm>
@@ -188,6 +189,7 @@ Card card(const CaseState& state, const Step& step, const Around& around, const 
     if (step.closes == Closes::Sutures) suture_card(made, state, words);
     if (step.closes == Closes::Plan) plan_card(made, state, around, words);
     if (step.closes == Closes::Close) made.rows = record_rows(state, around, words);
+    if (step.id == "debrief") made.rows = debrief_rows(state, around, words);
     if (step.closes == Closes::Counts) counts_card(made, state, words);
     if (!step.ready.empty()) made.foot.push_back({words("card.ready"), joined(step.ready)});
     if (!step.open_now.empty()) made.foot.push_back({words("card.open_now"), joined(step.open_now)});

@@ -70,7 +70,7 @@ void draw_step(Pen& pen, const DeskModel& model, const Box& box) {
     }
 }
 
-/// Clocks, pauses and counts are always there; of the record the newest that fit.
+/// Clocks, pauses and counts are always there; then what the past lets expect, and of the record the newest, as far as they fit.
 void draw_facts(Pen& pen, const DeskModel& model, const Box& box) {
     Column column(pen, box);
     for (const auto* rows : {&model.times, &model.counts}) {
@@ -79,6 +79,10 @@ void draw_facts(Pen& pen, const DeskModel& model, const Box& box) {
         }
         column.gap();
     }
+    for (const Row& row : model.expected) {
+        if (!column.row(row)) return;
+    }
+    column.gap();
     for (const Row& row : model.record) {
         if (!column.text(row.label + "  " + row.value, {Type::Text}, Ink::Soft, 3)) return;
     }

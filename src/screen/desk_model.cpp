@@ -2,6 +2,7 @@
 #include "measure/expect.hpp"
 #include "screen/desk_actions.hpp"
 #include "screen/format.hpp"
+#include "screen/own_past.hpp"
 
 namespace screen {
 namespace {
@@ -80,6 +81,7 @@ DeskModel desk(const CaseState& state, const DeskState& desk, const Around& arou
         const guide::Tally& tally = state.counts.at(item.id);
         made.counts.push_back({item.title, words("desk.expected", {std::to_string(tally.expected())})});
     }
+    made.expected = expected_rows(state, around, words);
     show_record(made, state, words);
     DeskPage page = desk_page(state, desk, around, words);
     made.heading = std::move(page.heading);

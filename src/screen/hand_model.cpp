@@ -3,6 +3,7 @@
 #include "eye/frame.hpp"
 #include "measure/expect.hpp"
 #include "screen/format.hpp"
+#include "screen/own_past.hpp"
 #include "screen/pages.hpp"
 
 #include <algorithm>
@@ -51,6 +52,7 @@ Target bulging_target(const CaseState& state) {
 /// Back a step, skip, something else: what stands below the step's own targets.
 void add_rest(std::vector<Target>& hand, const CaseState& state, const Step& step, const Words& words) {
     if (allows(state, step, bulging)) hand.push_back(bulging_target(state));
+    if (step.id == "debrief") hand.push_back(phase_times_target(words));
     if (const Step* before = step_before(state, step)) {
         hand.push_back(target("back-step", words("hand.back_step"), filled(before->title, state, words),
                               {guide::ReopenStep{.step = before->id, .why = words("why.tapped_early")}}));

@@ -3,12 +3,14 @@
 #pragma once
 
 #include "guide/state.hpp"
+#include "past/figures.hpp"
 #include "picture/size_rulers.hpp"
 #include "picture/thickness_map.hpp"
 #include "picture/wall_profile.hpp"
 #include "screen/past_model.hpp"
 #include "screen/words.hpp"
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <utility>
@@ -202,14 +204,15 @@ struct PlanModel {
 struct DeskModel {
     using Field = Typed;
     Strip strip{};
-    std::string title{};                           // the present step
-    std::string nurse{};                           // may she leave the room
-    bool stay = false;                             // she may not
-    std::vector<Row> step{};                       // open now, do not open yet, have ready
-    std::vector<Row> times{}, counts{}, record{};  // record: newest first
-    std::string heading{}, line{};                 // over the actions
-    std::vector<Target> actions{}, keys{};         // keys: letters or names under a finger, where there is no keyboard
-    std::size_t turned = 0;                        // pages by which a list of actions is turned on
+    std::string title{};      // the present step
+    std::string nurse{};      // may she leave the room
+    bool stay = false;        // she may not
+    std::vector<Row> step{};  // open now, do not open yet, have ready
+    std::vector<Row> times{}, counts{};
+    std::vector<Row> expected{}, record{};  // as far as there is room; record: newest first
+    std::string heading{}, line{};          // over the actions
+    std::vector<Target> actions{}, keys{};  // keys: letters or names under a finger, where there is no keyboard
+    std::size_t turned = 0;                 // pages by which a list of actions is turned on
     std::optional<Field> field{};
     std::optional<Banner> banner{};
 };
@@ -234,14 +237,15 @@ struct Around {
     std::string screen_lost{};    // the words for a screen that is gone
     std::optional<int> volume{};  // per cent; none: the unit has no sound
     bool muted = false, dimmed = false;
-    bool alone = false;                         // one screen for two readers: the Desk is a drawer of the Table view
-    std::optional<bool> beat{};                 // turns with each second that went through session and ledger
-    std::string foot_switch{};                  // the key that is the foot switch; empty: there is none
-    guide::Source here = guide::Source::Table;  // which source this view's taps are
-    std::optional<std::string> refusal{};       // the words of the last refusal, until the next tap
-    std::optional<std::string> bounced{};       // id of a target whose tap was taken for a bounce: offer to count it
-    std::optional<plan::Plan> proposed{};       // what the inputs give, to be agreed; none once it is of no use
-    std::string seal{};                         // the fingerprint under a locked record
+    bool alone = false;                               // one screen for two readers: the Desk is a drawer of the Table view
+    std::optional<bool> beat{};                       // turns with each second that went through session and ledger
+    std::string foot_switch{};                        // the key that is the foot switch; empty: there is none
+    guide::Source here = guide::Source::Table;        // which source this view's taps are
+    std::optional<std::string> refusal{};             // the words of the last refusal, until the next tap
+    std::optional<std::string> bounced{};             // id of a target whose tap was taken for a bounce: offer to count it
+    std::optional<plan::Plan> proposed{};             // what the inputs give, to be agreed; none once it is of no use
+    std::string seal{};                               // the fingerprint under a locked record
+    std::shared_ptr<const past::Figures> own_past{};  // over the station's other cases of this kind; null: not known
 };
 
 }  // namespace screen

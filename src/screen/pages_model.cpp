@@ -2,6 +2,7 @@
 #include "eye/frame.hpp"
 #include "measure/expect.hpp"
 #include "screen/format.hpp"
+#include "screen/own_past.hpp"
 #include "screen/pages.hpp"
 
 #include <algorithm>
@@ -203,6 +204,7 @@ PickModel page(const CaseState& state, const ScreenState& screen, const Around& 
     if (screen.page == "reason") reason_page(made, state, words);
     if (screen.page == "skip") skip_page(made, state, screen.argument, words);
     if (screen.page == "ring") ring_page(made, words);
+    if (screen.page == "phase-times") phase_times_page(made, state, around, words);
     if (screen.page.starts_with("count-")) count_page(made, state, screen, words);
     return made;
 }

@@ -37,7 +37,8 @@ struct PastPage {
 
 struct ScreenState {
     std::string page{};      // "" the Table view | "cases" | "new" | "past" | "departures" | "other-mark" | "redo" | "redo-why" |
-                             // "wipe" | "reason" | "skip" | "ring" | "end" | "count-differs" | "count-seen" | "count-by" | "count-record"
+                             // "wipe" | "phase-times" | "reason" | "skip" | "ring" | "end" | "count-differs" | "count-seen" | "count-by" |
+                             // "count-record"
     std::string argument{};  // what the page is about
     std::map<std::string, std::string> draft{};   // the new case, field by field, as typed
     std::map<std::string, std::string> habits{};  // of a surgeon: what a new case begins with

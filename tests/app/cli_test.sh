@@ -172,6 +172,10 @@ prints '"abandoned":{"events":1,"of":1'
 gives 0 "the same from the side file" --ledger "$place/s.ledger" past --invented --json
 gives 0 "a filter that leaves all out" --ledger "$place/s.ledger" past --invented --from 2027-01-01 --json
 prints '"filtered":1'
+gives 0 "a trephine that cut none of them" --ledger "$place/s.ledger" past --invented --trephine another-one --json
+prints '"filtered":1'
+gives 0 "the trephine that cut" --ledger "$place/s.ledger" past --invented --trephine suction-trephine --json
+prints '"filtered":0'
 gives 2 "a day that is none" --ledger "$place/s.ledger" past --from 2027-02-30
 gives 3 "past cases of no ledger" --ledger "$place/none.ledger" past
 

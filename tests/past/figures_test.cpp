@@ -129,6 +129,44 @@ TEST_CASE("the unit's own reach comes from measured depths alone, three at the l
     CHECK_FALSE(figures(all, {}).cuts.reach);
 }
 
+TEST_CASE("what was still to go: the rest of the phase that runs and all later ones, of cases that ran longer in it") {
+    std::vector<Summary> all;
+    for (int i = 1; i <= 7; ++i) {
+        Summary timed = one({"K-" + std::to_string(i)});
+        timed.times = {{.id = "host", .ms = i * 60'000}, {.id = "suturing", .ms = 600'000}, {.id = "closing", .ms = 300'000 + i * 1000}};
+        all.push_back(timed);
+    }
+    // Two and a half minutes in: the cases of 3 to 7 minutes, 0.5 to 4.5 minutes, 10 and 5 minutes with 3 to 7 s beside: by hand.
+    const auto rest = still_to_go(all, {"host", "suturing", "closing"}, 150);
+    REQUIRE(rest);
+    CHECK(rest->n == 5);
+    CHECK(rest->least == Approx(30 + 600 + 303));
+    CHECK(rest->median == Approx(150 + 600 + 305));
+    CHECK(rest->most == Approx(270 + 600 + 307));
+    CHECK_FALSE(still_to_go(all, {"host", "suturing", "closing"}, 180));  // the case of just 3 minutes was over by then: four are left
+    CHECK_FALSE(still_to_go(all, {}, 0));
+    CHECK_FALSE(still_to_go(all, {"host", "suturing", "debrief"}, 0));
+    all[4].end = CaseEnd::Abandoned;
+    CHECK_FALSE(still_to_go(all, {"host", "suturing", "closing"}, 150));
+}
+
+TEST_CASE("a reach is one trephine's: cuts with several give none until one is asked for") {
+    std::vector<Summary> all;
+    for (const double reach : {1.02, 1.10, 0.95, 1.2}) {
+        all.push_back(one({"K-" + std::to_string(all.size()), 1, 1, CutEnd::AtPlan, 8, reach * 480}));
+        all.back().trephine = reach > 1.15 ? "turns-62" : "suction-60";
+    }
+    const Cuts mixed = figures(all, {}).cuts;
+    CHECK(mixed.measured == 4);
+    CHECK(mixed.measured_with == std::set<std::string>{"suction-60", "turns-62"});
+    CHECK_FALSE(mixed.reach);
+    const Figures asked = figures(all, {.trephine = "suction-60"});
+    REQUIRE(asked.cuts.reach);
+    CHECK(asked.cuts.reach->n == 3);
+    CHECK(asked.cuts.reach->mean == Approx((1.02 + 1.10 + 0.95) / 3).epsilon(1e-9));
+    CHECK(asked.left_out.filtered == 1);
+}
+
 TEST_CASE("departures and counts that differed are told by case, the most frequent first") {
     std::vector<Summary> all{one({"K-1"}), one({"K-2"}), one({"K-3"})};
     all[0].departures = {"patient-moved", "suction-lost"};

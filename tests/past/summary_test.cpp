@@ -39,6 +39,8 @@ TEST_CASE("a case that is not over has no end, and clocks that run on are not to
     c.up_to("suction-off");
     const Summary one = summary(c.state);
     CHECK(one.reference == "SAMPLE-1");
+    CHECK(one.trephine == sample::brief().inputs.trephine.id);
+    CHECK_FALSE(one.trephine.empty());
     CHECK(one.day == Day{2026, 11, 25});
     CHECK_FALSE(one.end);
     CHECK(one.invented);

@@ -32,10 +32,13 @@ guide::Brief brief(const std::string& language) {
     return made;
 }
 
+/// Nothing is wrong, and the unit has a past of its own.
+screen::Around quiet() { return {.beat = true, .own_past = std::make_shared<past::Figures>(models::own_past())}; }
+
 struct Walk {
     screen::Words words;
     std::vector<Sample> views{};
-    screen::Around around{.beat = true};
+    screen::Around around = quiet();
 
     void see(const sample::Case& at, const std::string& name, const screen::ScreenState& state = {}) {
         around.now = at.now;
@@ -63,7 +66,7 @@ void see_cut(Walk& walk, sample::Case at) {
     walk.see(at, "step lower bounced");
     walk.around = {.not_on_disk = 2, .trouble = "The disk is full.", .here = guide::Source::Desk};
     walk.see(at, "step lower elsewhere");
-    walk.around = {.beat = true};
+    walk.around = quiet();
     measure::expect(at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
     walk.see(at, "step lower lost");
 }
@@ -85,7 +88,8 @@ void see_difference(Walk& walk, sample::Case at) {
 /// Every page of the Desk; the longest note and initials that go in.
 void see_desk_pages(Walk& walk, const sample::Case& at) {
     const std::string item = at.state.brief.unit.counts.front().id, note(240, 'n');
-    for (const std::string page : {"clocks", "counts", "otherwise", "sound", "screen", "reader"}) walk.see_desk(at, "page " + page, {.page = page});
+    for (const std::string page : {"clocks", "counts", "otherwise", "sound", "screen", "reader"})
+        walk.see_desk(at, "page " + page, {.page = page});
     walk.see_desk(at, "page clock", {.page = "clock", .argument = "decompressed"});
     walk.see_desk(at, "page count", {.page = "count", .argument = item});
     walk.see_desk(at, "page seen", {.page = "seen", .argument = item, .typed = "12"});
@@ -215,6 +219,7 @@ std::vector<Sample> shipped(const std::string& language) {
             }
         }
     }
+    walk.see(at, "page phase-times", {.page = "phase-times"});
     walk.see(at, "page skip", {.page = "skip", .argument = "speculum"});
     walk.see(at, "page end", {.page = "end", .argument = "abandoned"});
     walk.views.push_back(

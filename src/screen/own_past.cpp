@@ -1,0 +1,108 @@
+#include "screen/own_past.hpp"
+
+#include "past/summary.hpp"
+#include "screen/format.hpp"
+#include "screen/pages.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace screen {
+namespace {
+
+using guide::CaseState;
+
+std::string seconds_text(double seconds, const Words& words) { return reading_text({.ms = std::llround(seconds) * 1000}, words); }
+
+/// Null where fewer than five own cases tell it.
+const past::Time* usual(const Around& around, const std::string& id) {
+    const past::Time* found = around.own_past == nullptr ? nullptr : past::find_time(*around.own_past, id);
+    return found != nullptr && found->seconds.n >= past::least_cases ? found : nullptr;
+}
+
+/// "06:10, usual 05:00 to 07:30"; the time alone where nothing is usual.
+std::string against_usual(const guide::ClockReading& reading, const past::Time* usual, const Words& words) {
+    const std::string time = reading_text(reading, words);
+    if (usual == nullptr) return time;
+    return words("own_past.usual", {time, seconds_text(usual->seconds.q1, words), seconds_text(usual->seconds.q3, words)});
+}
+
+std::vector<std::string> phases_from_now(const CaseState& state) {
+    const guide::Phase* now = guide::current_phase(state);
+    std::vector<std::string> ids{};
+    for (const guide::Phase& phase : state.brief.procedure.phases) {
+        if (&phase == now || !ids.empty()) ids.push_back(phase.id);
+    }
+    return ids;
+}
+
+measure::Instant later(measure::Instant at, double seconds) { return measure::earlier(at, -std::llround(seconds * 1000)); }
+
+std::string otherwise_text(const CaseState& state, const Words& words) {
+    std::string all{};
+    for (const guide::Away& away : state.departures) {
+        const guide::Departure* departure = guide::find_departure(state.brief.procedure, away.what);
+        all += (all.empty() ? "" : " · ") + (departure == nullptr ? away.what : departure->title);
+    }
+    return all.empty() ? words("own_past.nothing") : all;
+}
+
+std::string reach_figure(double reach, const Words& words) {
+    constexpr double thousand = 1000;
+    std::string digits = std::to_string(std::llround(reach * thousand));
+    digits.insert(0, digits.size() < 4 ? 4 - digits.size() : 0, '0');
+    return words.figure(digits.insert(digits.size() - 3, "."));
+}
+
+/// This cut's reach, and the unit's with the interval of its mean.
+std::string reach_text(const CaseState& state, const Around& around, const Words& words) {
+    const auto this_cut = past::reach(past::summary(state));
+    const std::string here = this_cut ? words("own_past.reach", {reach_figure(*this_cut, words)}) : words("own_past.not_measured");
+    const past::Cuts cuts = around.own_past == nullptr ? past::Cuts{} : around.own_past->cuts;
+    if (!cuts.reach || !cuts.measured_with.contains(state.inputs.trephine.id)) return here;
+    const past::Spread& own = *cuts.reach;
+    return words("own_past.reach_own", {here, reach_figure(own.mean, words), reach_figure(own.mean_low, words),
+                                        reach_figure(own.mean_high, words), std::to_string(own.n)});
+}
+
+int own_cases(const Around& around) { return around.own_past == nullptr ? 0 : around.own_past->cases; }
+
+}  // namespace
+
+std::vector<Row> expected_rows(const CaseState& state, const Around& around, const Words& words) {
+    const guide::Phase* phase = guide::current_phase(state);
+    if (around.own_past == nullptr || phase == nullptr || state.closed) return {};
+    std::vector<Row> rows{};
+    const auto reading = guide::clock_reading(state, phase->id, around.now).value_or(guide::ClockReading{});
+    if (const past::Time* found = usual(around, phase->id)) rows.push_back({phase->title, against_usual(reading, found, words)});
+    const auto rest = past::still_to_go(around.own_past->list, phases_from_now(state), static_cast<double>(reading.ms) / 1000);
+    if (!rest) return rows;
+    const auto clock = [&](double seconds) { return measure::hour_minute(later(around.now, seconds)); };
+    rows.push_back({words("own_past.end"), words("own_past.end_value", {clock(rest->median), clock(rest->q1), clock(rest->q3)})});
+    return rows;
+}
+
+std::vector<Row> debrief_rows(const CaseState& state, const Around& around, const Words& words) {
+    std::vector<Row> rows{{words("closed.otherwise"), otherwise_text(state, words)}};
+    if (!state.seatings.empty()) rows.push_back({words("own_past.reach_label"), reach_text(state, around, words)});
+    if (const auto open = guide::clock_reading(state, "open-sky", around.now))
+        rows.push_back({words("clock.open-sky"), against_usual(*open, usual(around, "open-sky"), words)});
+    const int cases = own_cases(around);
+    rows.push_back({words("own_past.cases"), words(cases < past::least_cases ? "own_past.too_few" : "own_past.cases_value",
+                                                   {std::to_string(cases), std::to_string(past::least_cases)})});
+    return rows;
+}
+
+Target phase_times_target(const Words& words) { return turn_to("phase-times", words("own_past.phases"), "", {.page = "phase-times"}); }
+
+void phase_times_page(PickModel& made, const CaseState& state, const Around& around, const Words& words) {
+    made.title = words("own_past.phases");
+    for (const guide::Phase& phase : state.brief.procedure.phases) {
+        const auto reading = guide::clock_reading(state, phase.id, around.now);
+        if (reading) made.lines.push_back(words("own_past.phase", {phase.title, against_usual(*reading, usual(around, phase.id), words)}));
+    }
+    const int cases = own_cases(around);
+    if (cases >= past::least_cases) made.lines.push_back(words("own_past.phases_line", {std::to_string(cases)}));
+}
+
+}  // namespace screen

@@ -3,7 +3,6 @@
 #include "device/environment.hpp"
 #include "device/files.hpp"
 #include "intake/instrument.hpp"
-#include "past_shelf.hpp"
 #include "plan_page.hpp"
 #include "screen/format.hpp"
 
@@ -220,16 +219,6 @@ void Session::begin(Try<OpenCase> open) {
     proposed_ = plan::make(open_->state().inputs);
     screen_ = {};
     look_at_past();
-}
-
-/// Figures over the station's other cases of this kind. Where they cannot be read the case goes on without them.
-void Session::look_at_past() {
-    own_past_.reset();
-    auto all = summaries(*ledger_);
-    if (!all) return;
-    const plan::CaseFile& file = open_->state().inputs.file;
-    std::erase_if(*all, [&](const past::Summary& one) { return one.reference == file.reference; });
-    own_past_ = std::make_shared<past::Figures>(past::figures(*std::move(all), {.invented = file.invented}));
 }
 
 void Session::open_file(const std::string& path, const measure::Instant& at) {

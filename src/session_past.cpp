@@ -1,4 +1,5 @@
-// The pages over past cases between the ledger and the glass. The ledger is read and never written to here.
+// Past cases between the ledger and the glass: what the case that stands open is held against, and the pages over all of them. The ledger
+// is read and never written to here.
 #include "past_shelf.hpp"
 #include "session.hpp"
 
@@ -13,7 +14,10 @@ Try<screen::PastSeen> past_seen(const Stock& stock) {
     if (!procedure) return procedure.error();
     auto trephine = trephine_of(stock, usual_trephine);
     if (!trephine) return trephine.error();
-    return screen::PastSeen{.procedure = *std::move(procedure), .shipped = trephine->reach};
+    screen::PastSeen seen{};  // by name: GCC 12 takes the set in an unnamed one for not initialised
+    seen.procedure = *std::move(procedure);
+    seen.shipped = trephine->reach;
+    return seen;
 }
 
 }  // namespace
@@ -44,6 +48,16 @@ void Session::look_back(const screen::Show& show, const measure::Instant& at) {
     }
     past_seen_->figures = past::figures(past_cases_, screen::past_filter(next.past, options_.on.value_or(measure::day_of(at))));
     screen_ = std::move(next);
+}
+
+/// Figures over the station's other cases of this kind. Where they cannot be read the case goes on without them.
+void Session::look_at_past() {
+    own_past_.reset();
+    auto all = summaries(*ledger_);
+    if (!all) return;
+    const plan::CaseFile& file = open_->state().inputs.file;
+    std::erase_if(*all, [&](const past::Summary& one) { return one.reference == file.reference; });
+    own_past_ = std::make_shared<past::Figures>(past::figures(*std::move(all), {.invented = file.invented}));
 }
 
 }  // namespace graftside

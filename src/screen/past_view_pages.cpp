@@ -3,6 +3,7 @@
 #include "screen/past_view_parts.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
@@ -111,12 +112,18 @@ void settle_reach_axis(picture::Axis& axis, const Words& words) {
 }
 
 /// As they stand in a profile: a point in every language.
-void add_profile_lines(PastModel& made, const past::Spread& own, const Words& words) {
-    made.rows.push_back(heading(words("past-view.profile")));
+void add_profile_lines(PastModel& made, const past::Spread& own, const std::string& trephine, const Words& words) {
+    made.rows.push_back(heading(words("past-view.profile", {trephine})));
     made.rows.push_back({.label = "[reach]", .value = fmt::format("mean = {:.3f}", own.mean)});
     made.rows.push_back({.label = "", .value = fmt::format("sd = {:.3f}", own.sd)});
     made.rows.push_back({.label = "", .value = fmt::format("n = {}", own.n)});
     made.rows.push_back({.label = "", .value = "source = \"own cuts\""});
+}
+
+/// Why there is none: measured too seldom, or with more than one trephine.
+std::string no_reach(const past::Cuts& cuts, const Words& words) {
+    if (cuts.measured_with.size() > 1) return words("past.reach_mixed", {fmt::format("{}", fmt::join(cuts.measured_with, ", "))});
+    return words("past.reach_not_measured", {std::to_string(cuts.measured)});
 }
 
 }  // namespace
@@ -194,13 +201,13 @@ void reach_page(PastModel& made, const PastSeen& seen, const Words& words) {
     made.rows.push_back(
         {.is = Is::Caution, .label = words("past-view.reach_caution", {std::to_string(cuts.measured), std::to_string(cuts.ended)})});
     if (cuts.reach) add_reach(made, "past-view.own", *cuts.reach, words);
-    if (!cuts.reach) made.rows.push_back(sentence(words("past.reach_not_measured", {std::to_string(cuts.measured)})));
+    if (!cuts.reach) made.rows.push_back(sentence(no_reach(cuts, words)));
     if (seen.shipped) {
         add_reach(made, "past-view.shipped", past::spread(seen.shipped->n, seen.shipped->mean, seen.shipped->sd), words);
         made.rows.push_back(sentence(words("past-view.shipped_from", {source_text(seen.shipped->source, words)})));
     }
     settle_reach_axis(made.axis, words);
-    if (cuts.reach) add_profile_lines(made, *cuts.reach, words);
+    if (cuts.reach) add_profile_lines(made, *cuts.reach, *cuts.measured_with.begin(), words);
 }
 
 void otherwise_page(PastModel& made, const PastSeen& seen, const Words& words) {

@@ -165,6 +165,15 @@ TEST_CASE("the own reach stands beside the shipped one with a caution, and as li
     CHECK(row(page("reach", samples::past_cases(), "de"), "[reach]")->value == profile->value);
 }
 
+TEST_CASE("a reach measured with more than one trephine is not told, and says which") {
+    std::vector<past::Summary> cases = samples::past_cases();
+    for (std::size_t i = 0; i < cases.size(); i += 2) cases[i].trephine = "another";
+    const PastModel made = page("reach", cases);
+    CHECK(row(made, "[reach]") == nullptr);
+    CHECK(std::any_of(made.rows.begin(), made.rows.end(),
+                      [](const PastRow& one) { return one.label.find("more than one trephine") != std::string::npos; }));
+}
+
 TEST_CASE("a reach of fewer than three measured cuts is not told, and says so") {
     std::vector<past::Summary> cases = samples::past_cases();
     int kept = 0;

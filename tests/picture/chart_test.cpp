@@ -2,25 +2,17 @@
 #include "picture/chart.hpp"
 
 #include "picture/bounds.hpp"
-#include "support/lettering.hpp"
+#include "picture/shapes_of.hpp"
 
 #include <doctest/doctest.h>
 
 #include <algorithm>
 
 using namespace picture;
+using pictures::all;
+using pictures::lettering;
 
 namespace {
-
-Lettering lettering() { return support::lettering(screen::table_typography({344, 194})); }
-
-template <class T>
-std::vector<T> all(const Shapes& shapes) {
-    std::vector<T> made;
-    for (const auto& shape : shapes)
-        if (const auto* one = std::get_if<T>(&shape)) made.push_back(*one);
-    return made;
-}
 
 /// A millimetre a unit, from 10 mm on.
 const Axis axis{.low = 0, .high = 100, .ticks = {{0, "0"}, {50, "50"}, {100, "100"}}};

@@ -1,9 +1,9 @@
 // The pictures of the plan: where on the glass a place of the eye, a degree of the cut and a size stand, by plane geometry.
 #include "picture/bounds.hpp"
+#include "picture/shapes_of.hpp"
 #include "picture/size_rulers.hpp"
 #include "picture/thickness_map.hpp"
 #include "picture/wall_profile.hpp"
-#include "support/lettering.hpp"
 
 #include <doctest/doctest.h>
 
@@ -11,18 +11,10 @@
 #include <cmath>
 
 using namespace picture;
+using pictures::all;
+using pictures::lettering;
 
 namespace {
-
-Lettering lettering() { return support::lettering(screen::table_typography({344, 194})); }
-
-template <class T>
-std::vector<T> all(const Shapes& shapes) {
-    std::vector<T> made;
-    for (const auto& shape : shapes)
-        if (const auto* one = std::get_if<T>(&shape)) made.push_back(*one);
-    return made;
-}
 
 bool says(const Shapes& shapes, const std::string& text) {
     const auto texts = all<Text>(shapes);

@@ -2,8 +2,7 @@
 #include "screen/desk_pages.hpp"
 #include "guide/timed.hpp"
 #include "guide/tissue.hpp"
-#include "screen/desk.hpp"
-#include "screen/models.hpp"
+#include "screen/desk_seen.hpp"
 #include "screen/samples.hpp"
 
 #include <doctest/doctest.h>
@@ -13,19 +12,12 @@
 
 using namespace screen;
 using guide::Against;
+using models::by_key;
+using models::intent;
+using models::shown;
 
 namespace {
 
-DeskModel shown(models::Seen& seen, const DeskState& state = {}) {
-    seen.around.now = seen.at.now;
-    return desk(seen.at.state, state, seen.around, models::words());
-}
-std::optional<Target> by_key(const DeskModel& model, const std::string& key) {
-    for (const Target& one : model.actions)
-        if (one.key == key) return one;
-    return std::nullopt;
-}
-guide::Intent intent(const Target& target) { return std::get<std::vector<guide::Intent>>(target.act).front(); }
 Show turns(const Target& target) { return std::get<Show>(target.act); }
 
 /// A pack that is expired, a label in date of another donor's tissue kept for another case, and tissue that is expired.

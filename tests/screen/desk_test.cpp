@@ -1,6 +1,5 @@
 // What the Desk offers at each place, and by which key.
-#include "screen/desk.hpp"
-#include "screen/models.hpp"
+#include "screen/desk_seen.hpp"
 #include "screen/plan_views.hpp"
 
 #include <doctest/doctest.h>
@@ -8,21 +7,9 @@
 #include <set>
 
 using namespace screen;
-
-namespace {
-
-DeskModel shown(models::Seen& seen, const DeskState& state = {}) {
-    seen.around.now = seen.at.now;
-    return desk(seen.at.state, state, seen.around, models::words());
-}
-std::optional<Target> by_key(const DeskModel& model, const std::string& key) {
-    for (const Target& one : model.actions)
-        if (one.key == key) return one;
-    return std::nullopt;
-}
-guide::Intent intent(const Target& target) { return std::get<std::vector<guide::Intent>>(target.act).front(); }
-
-}  // namespace
+using models::by_key;
+using models::intent;
+using models::shown;
 
 TEST_CASE("every action has a key of its own on its page, at every step") {
     models::Seen at;

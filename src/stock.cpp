@@ -155,7 +155,7 @@ Try<Stock> load_stock(const Options& options) {
     if (!surgeon) return surgeon.error();
     const std::string usual = *surgeon ? (*surgeon)->language.value_or(unit->language) : unit->language;
     const std::string language = options.language.empty() ? usual : options.language;
-    if (*surgeon && (*surgeon)->volume) unit->sound.volume = *(*surgeon)->volume;
+    if (*surgeon) unit->sound = intake::heard_by(**surgeon, unit->sound);
     auto words = words_in(assets, language);
     if (!words) return words.error();
     auto file_words =

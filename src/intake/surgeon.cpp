@@ -20,6 +20,13 @@ std::optional<plan::Aim> read_aim(Fields& root) {
 
 }  // namespace
 
+Sound heard_by(const SurgeonFile& surgeon, Sound sound) {
+    sound.volume = surgeon.volume.value_or(sound.volume);
+    sound.sutures = surgeon.say_sutures.value_or(sound.sutures);
+    if (surgeon.suction_every_s) sound.suction_every_s = surgeon.suction_every_s;
+    return sound;
+}
+
 measure::Result<SurgeonFile, Problems> read_surgeon(std::string_view text, const std::string& name) {
     return read_file(text, name, [](Fields& root) {
         SurgeonFile file{.surgeon = root.required("surgeon", line(28))};
@@ -29,6 +36,8 @@ measure::Result<SurgeonFile, Problems> read_surgeon(std::string_view text, const
         file.aim = read_aim(root);
         file.language = root.optional("language", line(20));
         file.volume = root.optional("volume", whole(0, 100));
+        file.say_sutures = root.optional("say_sutures", sutures_said());
+        file.suction_every_s = read_suction_every(root);
         return file;
     });
 }

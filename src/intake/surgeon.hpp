@@ -6,8 +6,10 @@
 // share, spokes, goal: at most one of them, as in a case's [aim]; spokes is the surgeon's own number
 // language     a wording file, instead of the unit's
 // volume       0 to 100 per cent, where the unit has a voice
+// say_sutures, suction_every_s: what is said of them, as sutures and suction_every_s in a unit's [sound]
 #pragma once
 
+#include "intake/sound.hpp"
 #include "measure/problem.hpp"
 #include "measure/result.hpp"
 #include "plan/inputs.hpp"
@@ -26,8 +28,14 @@ struct SurgeonFile {
     std::optional<plan::Aim> aim{};
     std::optional<std::string> language{};
     std::optional<int> volume{};
+    std::optional<Sound::Sutures> say_sutures{};
+    std::optional<int> suction_every_s{};
     bool operator==(const SurgeonFile&) const = default;
 };
+
+/// The unit's wishes for the voice, as this surgeon would have them. Whether there is a voice, and whether the patient is awake, stays the
+/// unit's.
+Sound heard_by(const SurgeonFile& surgeon, Sound sound);
 
 measure::Result<SurgeonFile, measure::Problems> read_surgeon(std::string_view text, const std::string& name);
 

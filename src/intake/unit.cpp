@@ -76,13 +76,10 @@ void read_stock(Fields& fields, plan::Limits& limits) {
 }
 
 void read_sound(Fields& fields, Sound& sound) {
-    using Sutures = Sound::Sutures;
-    const auto sutures = one_of<Sutures>({{"from-fifth", Sutures::FromFifth}, {"every", Sutures::Every}, {"none", Sutures::None}});
     sound.on = fields.optional("on", flag()).value_or(sound.on);
     sound.volume = fields.optional("volume", whole(0, 100)).value_or(sound.volume);
-    sound.sutures = fields.optional("sutures", sutures).value_or(sound.sutures);
-    sound.suction_every_s = fields.optional("suction_every_s", whole(15, 600));
-    if (sound.suction_every_s.value_or(0) % 15 != 0) fields.wrong("suction_every_s", "a multiple of 15, from 15 to 600");
+    sound.sutures = fields.optional("sutures", sutures_said()).value_or(sound.sutures);
+    sound.suction_every_s = read_suction_every(fields);
     sound.awake = fields.optional("patient", one_of<bool>({{"asleep", false}, {"awake", true}})).value_or(sound.awake);
 }
 

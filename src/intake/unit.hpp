@@ -17,6 +17,7 @@
 
 #include "guide/brief.hpp"
 #include "guide/intent.hpp"
+#include "intake/sound.hpp"
 #include "measure/problem.hpp"
 #include "measure/result.hpp"
 
@@ -30,17 +31,6 @@ enum class Theme { Dark, Light };
 enum class Hand { Right, Left };
 /// Who touches the Table view: the scrub nurse through a drape, or, on one undraped screen, the circulating nurse.
 enum class SetUp { Draped, Undraped };
-
-/// What the unit wants to hear; off unless it says so.
-struct Sound {
-    enum class Sutures { FromFifth, Every, None };
-    bool on = false;
-    int volume = 70;  // per cent
-    Sutures sutures = Sutures::FromFifth;
-    std::optional<int> suction_every_s{};
-    bool awake = false;
-    bool operator==(const Sound&) const = default;
-};
 
 /// A pedal that types a key. Off unless a key is named.
 struct FootSwitch {

@@ -19,8 +19,8 @@ DeskPage desk_field_page(const std::string& label, const std::string& text, std:
 
 /// "tissue", "scans", "scan", "aside", "contact", "overrule", "label", "tissue-said", "tell".
 std::optional<DeskPage> desk_tissue_page(const guide::CaseState& state, const DeskState& desk, const Words& words);
-/// "knots", "sutures", "material", "lot", "specimens", "specimen", "specimen-side", "bank", "bank-text",
-/// "bank-words"; and what leads to them.
+/// "depth", "depth-how", "depth-words", "knots", "sutures", "material", "lot", "specimens", "specimen", "specimen-side", "bank",
+/// "bank-text", "bank-words"; and what leads to them.
 std::optional<DeskPage> desk_told_page(const guide::CaseState& state, const DeskState& desk, const Words& words);
 std::vector<Target> desk_told_actions(const guide::CaseState& state, const Words& words);
 /// A pack that may be suture material: no instrument's, nothing against it, not named yet.

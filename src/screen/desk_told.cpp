@@ -1,7 +1,8 @@
-// The Desk's pages for what is told at the end: where the knots are, which suture material, where the specimens went, and whom at the
-// tissue bank was told what.
+// The Desk's pages for what is told after the cut and at the end: how deep the cut was measured, where the knots are, which suture
+// material, where the specimens went, and whom at the tissue bank was told what.
 #include "guide/tissue.hpp"
 #include "screen/desk_pages.hpp"
+#include "screen/format.hpp"
 
 #include <charconv>
 
@@ -11,6 +12,41 @@ namespace {
 using guide::CaseState;
 
 constexpr std::size_t most_packs = 6;
+
+/// There is a depth to measure once a cut has ended, and not where it went through.
+bool may_measure_depth(const CaseState& state) {
+    return !state.seatings.empty() && state.seatings.back().ended && state.seatings.back().ended != guide::CutEnd::Entered;
+}
+
+DeskPage depth_page(const DeskState& desk, const Words& words) {
+    return desk_field_page(words("packs.depth"), desk.typed, words("packs.depth_line"),
+                           desk_open("Enter", "depth-how", words("packs.depth_next"), {.page = "depth-how", .argument = desk.typed}),
+                           words);
+}
+
+/// "520": writes that depth, measured in this way.
+std::vector<guide::Intent> measured(const std::string& um, const std::string& how) {
+    int whole = 0;
+    std::from_chars(um.data(), um.data() + um.size(), whole);
+    return {guide::MeasureDepth{.depth = measure::from_um(whole), .how = how}};
+}
+
+/// The depth read back, and how it was measured.
+DeskPage depth_how_page(const std::string& um, const Words& words) {
+    DeskPage made{.heading = words("packs.depth_how", {um}), .line = words("packs.depth_how_line")};
+    for (const std::string how : {"ultrasound", "oct", "eye"}) {
+        const std::string label = words("packs.depth_" + how);
+        made.actions.push_back(desk_act(desk_nth_key(made.actions.size()), "depth-" + how, label, measured(um, label)));
+    }
+    made.actions.push_back(desk_open("T", "own-words", words("packs.own_words"), {.page = "depth-words", .argument = um}));
+    made.actions.push_back(desk_back(words));
+    return made;
+}
+
+DeskPage depth_words_page(const DeskState& desk, const Words& words) {
+    return desk_field_page(words("packs.depth_how", {desk.argument}), desk.typed, words("packs.text_line"),
+                           desk_act("Enter", "write", words("desk.write"), measured(desk.argument, desk.typed)), words);
+}
 
 DeskPage knots_page(const Words& words) {
     using guide::KnotSide;
@@ -154,10 +190,16 @@ std::vector<Target> desk_told_actions(const CaseState& state, const Words& words
         const bool waits = one.id == "knots" || one.id == "specimens";
         if (waits && !guide::eye_entered(state)) one.why_not = words("packs.later");
     }
+    if (!may_measure_depth(state)) return made;
+    made.push_back(desk_open("D", "depth", words("packs.depth"), {.page = "depth"}));
+    if (state.depth) made.back().line = um_text(*state.depth);
     return made;
 }
 
 std::optional<DeskPage> desk_told_page(const CaseState& state, const DeskState& desk, const Words& words) {
+    if (desk.page == "depth") return depth_page(desk, words);
+    if (desk.page == "depth-how") return depth_how_page(desk.argument, words);
+    if (desk.page == "depth-words") return depth_words_page(desk, words);
     if (desk.page == "knots") return knots_page(words);
     if (desk.page == "sutures") return sutures_page(state, words);
     if (desk.page == "material") return material_page(desk, words);

@@ -18,7 +18,8 @@ constexpr std::string_view digits = "1234567890", time = "1234567890:", letters 
 constexpr Field fields[] = {
     {"note", 240, "", letters},      {"seen", 3, digits, digits},       {"plan", 3, digits, digits},  {"by", 12},
     {"contact", 28, "", letters},    {"tell", 120, "", letters},        {"bank", 28, "", letters},    {"bank-words", 240, "", letters},
-    {"label", 240, "", code, signs}, {"material", 40, "", code, signs}, {"lot", 20, "", code, signs}, {"time", 8, time, time}};
+    {"label", 240, "", code, signs}, {"material", 40, "", code, signs}, {"lot", 20, "", code, signs}, {"time", 8, time, time},
+    {"depth", 4, digits, digits},    {"depth-words", 40, "", letters}};
 
 const Field* field_of(const std::string& page) {
     for (const Field& one : fields)

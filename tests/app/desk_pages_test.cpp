@@ -110,6 +110,29 @@ TEST_CASE("tissue: accepted and unfit are the surgeon's, the rest the circulatin
     CHECK(newest(desk).who == guide::Who::Circulating);
 }
 
+TEST_CASE("a measured depth is typed, read back and written with how; one that no cornea has is refused") {
+    const Folder folder;
+    AtDesk desk(started(folder, up_to_suture(8)));
+    desk.types(U"td");
+    desk.types(U"9000\n");
+    const guide::Seq before = desk.state().last;
+    desk.types(U"1");
+    REQUIRE(desk.desk.view(demo::at(9000)).banner);
+    CHECK(desk.state().last == before);
+    desk.escape();
+    desk.types(U"td");
+    desk.types(U"512\n");
+    CHECK(desk.desk.view(demo::at(9000)).heading.starts_with("512 µm"));
+    desk.types(U"1");
+    CHECK((told<guide::DepthMeasured>(desk) == guide::DepthMeasured{.depth = measure::from_um(512), .how = "Ultrasound"}));
+    CHECK(newest(desk).who == guide::Who::Circulating);
+    desk.types(U"td");
+    desk.types(U"515\n");
+    desk.types(U"t");
+    desk.types(U"a probe\n");
+    CHECK((told<guide::DepthMeasured>(desk) == guide::DepthMeasured{.depth = measure::from_um(515), .how = "a probe"}));
+}
+
 TEST_CASE("knots, suture material, specimens and the tissue bank are told by the keyboard") {
     const Folder folder;
     AtDesk desk(started(folder, up_to_suture(8)));

@@ -58,6 +58,9 @@ TEST_CASE("each of these pages has a key of its own for every action") {
                                {.page = "label"},
                                {.page = "tissue-said"},
                                {.page = "tell", .argument = "unfit"},
+                               {.page = "depth"},
+                               {.page = "depth-how", .argument = "520"},
+                               {.page = "depth-words", .argument = "520"},
                                {.page = "knots"},
                                {.page = "sutures"},
                                {.page = "material"},
@@ -183,6 +186,35 @@ TEST_CASE("a pack with a lot names the suture material; one that does not fit, o
     CHECK(std::get<guide::NameSutures>(intent(*by_key(material, "Enter"))).pack == pack);
     REQUIRE(at.at.does(intent(*by_key(material, "Enter")), guide::Who::Circulating));
     CHECK(shown(at, {.page = "sutures"}).actions.size() == 2);  // named once
+}
+
+// Where and how it is measured is ours; that a cut which went through has no depth to measure is common practice, no source.
+TEST_CASE("the measured depth is asked for once the cut has ended without entering, read back, and written with how") {
+    models::Seen before("tissue-here"), after("next-four");
+    const auto offered = [](models::Seen& at) { return by_key(shown(at, {.page = "tissue"}), "D"); };
+    CHECK_FALSE(offered(before));
+    REQUIRE(offered(after));
+    CHECK(turns(*offered(after)).page == "depth");
+    CHECK_FALSE(by_key(shown(after, {.page = "depth"}), "Enter")->why_not.empty());
+    const Show next = turns(*by_key(shown(after, {.page = "depth", .typed = "520"}), "Enter"));
+    CHECK((next == Show{.page = "depth-how", .argument = "520"}));
+    const DeskModel how = shown(after, turned_to(next));
+    CHECK(how.heading.starts_with("520 µm"));
+    const auto said = std::get<guide::MeasureDepth>(intent(*by_key(how, "2")));
+    CHECK(said.depth == measure::from_um(520));
+    CHECK(said.how == "OCT");
+    const DeskModel own = shown(after, {.page = "depth-words", .argument = "520", .typed = "a probe"});
+    CHECK(std::get<guide::MeasureDepth>(intent(*by_key(own, "Enter"))).how == "a probe");
+    REQUIRE(after.at.does(said, guide::Who::Circulating));
+    CHECK(offered(after)->line == "520 µm");
+    after.at.state.seatings.back().ended = guide::CutEnd::Entered;
+    CHECK_FALSE(offered(after));
+}
+
+TEST_CASE("a depth takes whole figures only") {
+    DeskState depth{.page = "depth"};
+    for (const char32_t letter : U"5.2-0x11") depth = typed(depth, letter);
+    CHECK(depth.typed == "5201");
 }
 
 TEST_CASE("knots and specimens are not offered before the eye was entered") {

@@ -56,7 +56,7 @@ namespace graftside {
 namespace {
 
 /// Raised when a summary holds more, or means something else by the same name: lines of another form are made again.
-constexpr std::string_view form = "2";
+constexpr std::string_view form = "3";
 constexpr std::size_t largest = std::size_t{1} << 30;  // bytes; a case takes about one KiB
 
 std::string shelf_path(const ledger::Ledger& ledger) { return ledger.path() + ".past"; }

@@ -22,13 +22,11 @@ Seating& seating(CaseState& state) {
 }
 
 void mark(CaseState& state, const ClockId& clock, bool start, const Instant& at, Seq seq) {
-    auto& spells = state.clocks[clock];
-    if (start) {
-        spells.push_back({.from = at, .to = std::nullopt, .from_seq = seq, .to_seq = 0});
-    } else if (!spells.empty() && !spells.back().to) {
-        spells.back().to = at;
-        spells.back().to_seq = seq;
-    }
+    if (start) return state.clocks[clock].push_back({.from = at, .to = std::nullopt, .from_seq = seq, .to_seq = 0});
+    const auto found = state.clocks.find(clock);
+    if (found == state.clocks.end() || found->second.empty() || found->second.back().to) return;
+    found->second.back().to = at;
+    found->second.back().to_seq = seq;
 }
 
 void turn_suction(CaseState& state, Suction to, const Event& event) {
@@ -45,6 +43,18 @@ void turn_suction(CaseState& state, Suction to, const Event& event) {
     state.suction = to;
 }
 
+/// The chamber had not been entered: the eye was never decompressed by it, and nothing went otherwise.
+void take_back_entry(CaseState& state) {
+    const auto clock = state.clocks.find("decompressed");
+    if (clock != state.clocks.end() && !clock->second.empty() && !clock->second.back().to) {
+        clock->second.pop_back();
+        if (clock->second.empty()) state.clocks.erase(clock);
+    }
+    const auto entry = std::find_if(state.departures.rbegin(), state.departures.rend(),
+                                    [](const Away& away) { return away.what == "entered-by-trephine" && !away.back; });
+    if (entry != state.departures.rend()) state.departures.erase(std::next(entry).base());
+}
+
 /// Takes back what an undoable fact did.
 void take_back(CaseState& state, const Undoable& undone) {
     if (const auto* spoke = std::get_if<SpokeTurned>(&undone.fact)) {
@@ -54,8 +64,9 @@ void take_back(CaseState& state, const Undoable& undone) {
         std::erase_if(state.sutures, [&](const Tied& tied) { return tied.n == suture->n; });
     } else if (const auto* moved = std::get_if<PlanMoved>(&undone.fact)) {
         state.moved -= moved->by;
-    } else if (std::holds_alternative<CutEnded>(undone.fact)) {
+    } else if (const auto* cut = std::get_if<CutEnded>(&undone.fact)) {
         seating(state).ended.reset();
+        if (cut->how == CutEnd::Entered) take_back_entry(state);
     } else if (std::holds_alternative<SuctionTurned>(undone.fact)) {
         // Suction had not been lost: it held all the time, and its clock runs on.
         state.suction = Suction::On;

@@ -226,6 +226,10 @@ std::string_view name(Refused why) {
             return "plan-refused";
         case Refused::ScanStands:
             return "scan-stands";
+        case Refused::TissueUnfit:
+            return "tissue-unfit";
+        case Refused::TwoTissues:
+            return "two-tissues";
         case Refused::NeverOverruled:
             return "never-overruled";
         case Refused::NeedsContact:

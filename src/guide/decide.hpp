@@ -30,6 +30,8 @@ enum class Refused {
     SideDiffers,
     PlanRefused,
     ScanStands,
+    TissueUnfit,
+    TwoTissues,
     NeverOverruled,
     NeedsContact,
     NeedsName,

@@ -126,13 +126,12 @@ Decision decide_scan(Draft draft, const Scan& intent) {
 Decision decide_scan(Draft draft, Who who, const Overrule& intent) {
     const CaseState& state = draft.state();
     if (who != Who::Surgeon) return refuse(Refused::NeedsSurgeon);
-    if (intent.event == 0 || intent.event > state.last) return refuse(Refused::UnknownId, {std::to_string(intent.event)});
     if (intent.why.empty()) return refuse(Refused::NeedsReason);
-    if (const ScanSeen* scan = find_scan(state, intent.event)) {
-        if (scan->overruled || scan->put_aside || scan->completed) return refuse(Refused::AlreadyDone);
-        if (never_overruled(*scan)) return refuse(Refused::NeverOverruled);
-        if (needs_contact(*scan) && intent.contact.empty()) return refuse(Refused::NeedsContact);
-    }
+    const ScanSeen* scan = find_scan(state, intent.event);
+    if (scan == nullptr) return refuse(Refused::UnknownId, {std::to_string(intent.event)});
+    if (scan->overruled || scan->put_aside || scan->completed) return refuse(Refused::AlreadyDone);
+    if (never_overruled(*scan)) return refuse(Refused::NeverOverruled);
+    if (needs_contact(*scan) && intent.contact.empty()) return refuse(Refused::NeedsContact);
     draft.add(Overruled{.event = intent.event, .why = intent.why, .contact = intent.contact});
     return std::move(draft).facts();
 }
@@ -152,6 +151,12 @@ Decision decide_tissue(Draft draft, Who who, const TellTissue& intent) {
     if (needs_text && intent.text.empty()) return refuse(Refused::NeedsReason);
     if (intent.what == TissueWord::Accepted) {
         if (const auto stopped = scan_that_stops(draft.state())) return *stopped;
+    }
+    if (intent.what == TissueWord::Grafted) {
+        if (find_told(draft.state(), TissueWord::Unfit) != nullptr) return refuse(Refused::TissueUnfit);
+        // Which of two was grafted is on the record for good: the other is put aside first.
+        if (const ScanSeen* other = other_tissue_read(draft.state()))
+            return refuse(Refused::TwoTissues, {other->said.item.donation.value_or("")});
     }
     draft.add(TissueTold{.what = intent.what, .text = intent.text});
     return std::move(draft).facts();

@@ -48,12 +48,10 @@ void reopen_short(Draft& draft, const std::string& why, Clocks how) {
     }
 }
 
-/// The cut goes on: its step is open again, and the eye had not been entered.
+/// The cut goes on: its step is open again.
 void reopen_cut(Draft& draft) {
     const Step* step = step_that_closes(draft.state().brief.procedure, Closes::Cut);
     if (step != nullptr && draft.state().steps.contains(step->id)) draft.reopen(StepId(step->id), "tap undone");
-    draft.clock("decompressed", false, 0);
-    come_back_if_away(draft, "entered-by-trephine");
 }
 
 }  // namespace
@@ -93,10 +91,9 @@ Decision decide_suture(Draft draft, const CutSuture& intent) {
 
 Decision decide_undo(Draft draft, const UndoTap& intent) {
     const auto& undoable = draft.state().undoable;
-    const auto found = intent.event == 0
-                           ? (undoable.empty() ? undoable.end() : std::prev(undoable.end()))
-                           : std::find_if(undoable.begin(), undoable.end(), [&](const Undoable& one) { return one.seq == intent.event; });
-    if (found == undoable.end()) return refuse(Refused::NothingToUndo);
+    const auto named = std::find_if(undoable.begin(), undoable.end(), [&](const Undoable& one) { return one.seq == intent.event; });
+    const Undoable* found = intent.event == 0 ? newest_to_undo(draft.state()) : named == undoable.end() ? nullptr : &*named;
+    if (found == nullptr) return refuse(Refused::NothingToUndo);
     const bool spoke = std::holds_alternative<SpokeTurned>(found->fact);
     const bool suture = std::holds_alternative<SutureTied>(found->fact);
     const bool lost = std::holds_alternative<SuctionTurned>(found->fact);

@@ -1,5 +1,6 @@
 #include "guide/draft.hpp"
 
+#include "guide/tissue.hpp"
 #include "measure/expect.hpp"
 
 #include <algorithm>
@@ -101,6 +102,7 @@ std::optional<Refusal> shut_gate(const CaseState& state, const Step& step) {
     // In the quiet part nothing waits for a scan: it waits itself.
     if (!step.quiet) {
         if (auto stopped = scan_that_stops(state)) return stopped;
+        if (find_told(state, TissueWord::Unfit) != nullptr) return refuse(Refused::TissueUnfit);
     }
     for (const StepId& need : step.needs) {
         const Step* missing = find_step(state.brief.procedure, need);

@@ -85,6 +85,13 @@ bool clock_running(const CaseState& state, const ClockId& clock) {
     return found != state.clocks.end() && !found->second.empty() && !found->second.back().to;
 }
 
+const Undoable* newest_to_undo(const CaseState& state) {
+    const bool blade = cutting(state);
+    const auto newest = std::find_if(state.undoable.rbegin(), state.undoable.rend(),
+                                     [&](const Undoable& one) { return !blade || !std::holds_alternative<ItemsMoved>(one.fact); });
+    return newest == state.undoable.rend() ? nullptr : &*newest;
+}
+
 bool eye_open(const CaseState& state) { return clock_running(state, "decompressed") || clock_running(state, "open-sky"); }
 
 bool eye_entered(const CaseState& state) { return state.clocks.contains("decompressed"); }

@@ -191,6 +191,8 @@ const Recorded* recorded_difference(const CaseState& state, const ItemId& item);
 /// Every item has been checked at this gate by two different people, both equal to what is expected, or its difference is recorded.
 bool counts_agree(const CaseState& state);
 bool clock_running(const CaseState& state, const ClockId& clock);
+/// What an undo without a number takes back: the newest that can be undone; while the blade can turn, never a count of things.
+const Undoable* newest_to_undo(const CaseState& state);
 /// Decompressed or open, by the clocks.
 bool eye_open(const CaseState& state);
 /// The eye was entered at some time, whether it is closed again or not.

@@ -42,8 +42,22 @@ std::optional<Item> planned_tissue(const CaseState& state) {
 }
 
 const ScanSeen* tissue_read(const CaseState& state) {
-    const auto newest = std::find_if(state.scans.rbegin(), state.scans.rend(), live_tissue);
-    return newest == state.scans.rend() ? nullptr : &*newest;
+    const auto planned = planned_tissue(state);
+    const ScanSeen* newest = nullptr;
+    for (auto scan = state.scans.rbegin(); scan != state.scans.rend(); ++scan) {
+        if (!live_tissue(*scan)) continue;
+        if (planned && same_item(scan->said.item, *planned) != SameItem::No) return &*scan;
+        if (newest == nullptr) newest = &*scan;
+    }
+    return newest;
+}
+
+const ScanSeen* other_tissue_read(const CaseState& state) {
+    const ScanSeen* read = tissue_read(state);
+    const auto other = std::find_if(state.scans.rbegin(), state.scans.rend(), [&](const ScanSeen& scan) {
+        return live_tissue(scan) && same_item(scan.said.item, read->said.item) == SameItem::No;
+    });
+    return other == state.scans.rend() ? nullptr : &*other;
 }
 
 const ScanSeen* find_scan(const CaseState& state, Seq event) {
@@ -60,7 +74,8 @@ const ScanSeen* standing_scan(const CaseState& state) {
 
 bool never_overruled(const ScanSeen& scan) {
     const bool read_to_the_end = scan.said.item.product && scan.said.item.division;
-    return speaks(scan, Against::Allocated) || (speaks(scan, Against::WhichCornea) && !read_to_the_end);
+    const bool grafted_elsewhere = scan.said.item.kind == ItemKind::Tissue && speaks(scan, Against::UsedBefore);
+    return grafted_elsewhere || speaks(scan, Against::Allocated) || (speaks(scan, Against::WhichCornea) && !read_to_the_end);
 }
 
 bool needs_contact(const ScanSeen& scan) { return scan.said.item.kind != ItemKind::Pack && speaks(scan, Against::Expired); }

@@ -16,14 +16,17 @@ namespace guide {
 
 /// The tissue this case is to have: the case file's, else the first one read that was not put aside.
 std::optional<Item> planned_tissue(const CaseState& state);
-/// The newest tissue read that was not put aside.
+/// The tissue of this case: the newest reading of the planned one, else of any, that was not put aside.
 const ScanSeen* tissue_read(const CaseState& state);
+/// Another tissue that was read too and not put aside, such as a back-up; null if there is none.
+const ScanSeen* other_tissue_read(const CaseState& state);
 const ScanSeen* find_scan(const CaseState& state, Seq event);
 /// Something speaks against it, and it is neither put aside, overruled, nor completed by a later one.
 bool stands(const ScanSeen& scan);
 /// The newest of those that stand.
 const ScanSeen* standing_scan(const CaseState& state);
-/// Another patient's tissue never. Which cornea of one donor it is, only when its own label has been read to the end.
+/// Another patient's tissue never, nor what was grafted in another case. Which cornea of one donor it is, only when its own label has been
+/// read to the end.
 bool never_overruled(const ScanSeen& scan);
 /// Expired tissue: only with the contact at the tissue bank.
 bool needs_contact(const ScanSeen& scan);

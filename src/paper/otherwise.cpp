@@ -137,11 +137,11 @@ private:
     std::string departure(const Event& event, const guide::Departed& fact) const {
         const guide::Departure* known = guide::find_departure(record_.state.brief.procedure, fact.what);
         std::string said = with_why(known == nullptr ? fact.what : known->title, fact.note);
-        for (const guide::Away& away : record_.state.departures) {
-            if (away.what != fact.what || away.at != event.at) continue;
-            said += ", " + (away.back ? words_("paper.back", {measure::hour_minute(*away.back)}) : words_("paper.not_back"));
-        }
-        return said;
+        const auto& all = record_.state.departures;
+        const auto away =
+            std::find_if(all.begin(), all.end(), [&](const guide::Away& one) { return one.what == fact.what && one.at == event.at; });
+        if (away == all.end()) return said + ", " + words_("paper.taken_back");
+        return said + ", " + (away->back ? words_("paper.back", {measure::hour_minute(*away->back)}) : words_("paper.not_back"));
     }
     std::string corrected(const guide::TimeCorrected& fact) const {
         const auto event =

@@ -39,16 +39,18 @@ std::vector<std::string> departures(const CaseState& state) {
     return ids;
 }
 
-/// Tissue is used when it was grafted, or when the case was done and nobody said that it was not used; an opened pack always.
+/// The tissue of the case is used when it was grafted, or when the case was done and nobody said that it was not used; another one
+/// that was read, such as a back-up, is not. An opened pack always is.
 std::vector<Held> items(const CaseState& state) {
     std::vector<Held> all{};
     const bool grafted = guide::find_told(state, guide::TissueWord::Grafted) != nullptr;
     const bool spared = guide::find_told(state, guide::TissueWord::NotUsed) != nullptr;
     const bool used = grafted || (state.closed == std::optional(guide::CaseEnd::Done) && !spared);
+    const guide::ScanSeen* own = guide::tissue_read(state);
     for (const guide::ScanSeen& scan : state.scans) {
         if (scan.put_aside || scan.completed) continue;
         const guide::Item& item = scan.said.item;
-        if (item.kind == guide::ItemKind::Tissue) all.push_back({.item = item, .used = used});
+        if (item.kind == guide::ItemKind::Tissue) all.push_back({.item = item, .used = used && &scan == own});
         if (item.kind == guide::ItemKind::Pack && item.serial) all.push_back({.item = item, .used = true});
     }
     const auto planned = guide::planned_tissue(state);

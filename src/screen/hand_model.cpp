@@ -140,7 +140,8 @@ Target spoke_target(const CaseState& state, const Around& around, const Words& w
 }
 
 bool undoes_deeper(const CaseState& state) {
-    return !state.undoable.empty() && std::holds_alternative<guide::PlanMoved>(state.undoable.back().fact);
+    const guide::Undoable* newest = guide::newest_to_undo(state);
+    return newest != nullptr && std::holds_alternative<guide::PlanMoved>(newest->fact);
 }
 
 std::vector<Target> cut_hand(const CaseState& state, const Around& around, const Words& words) {

@@ -276,14 +276,28 @@ TEST_CASE("a cut ended by a mistaken tap goes on while suction holds, with the s
     CHECK(current_step(c.state)->id == "suction-off");
     REQUIRE(c.does(UndoTap{}));
     CHECK(current_step(c.state)->id == "lower");
-    CHECK_FALSE(clock_running(c.state, "decompressed"));
-    CHECK(open_departures(c.state).empty());
+    CHECK_FALSE(eye_entered(c.state));  // it was never decompressed, and nothing went otherwise
+    CHECK(c.state.departures.empty());
     c.count(1);
     CHECK(blade(c.state).position == 4);
     REQUIRE(c.does(EndCut{.how = CutEnd::AtPlan}));
     REQUIRE(c.does(TurnSuction{.to = Suction::Off}));
     CHECK_FALSE(c.does(UndoTap{}));
     CHECK(c.refusal.why == Refused::NothingToUndo);
+}
+
+TEST_CASE("an undo while the blade can turn never takes back a count of things [H-07]") {
+    Case c = cutting_case();
+    c.count(2);
+    REQUIRE(c.does(MoveItems{.item = "needles", .by = 1}));
+    const int needles = c.state.counts.at("needles").expected();
+    REQUIRE(c.does(UndoTap{}));
+    CHECK(c.state.counts.at("needles").expected() == needles);
+    CHECK(blade(c.state).spokes_turned == 1);
+    REQUIRE(c.does(UndoTap{}));
+    CHECK_FALSE(c.does(UndoTap{}));
+    CHECK(c.refusal.why == Refused::NothingToUndo);
+    CHECK(c.state.counts.at("needles").expected() == needles);
 }
 
 TEST_CASE("a ring that does not drop into the groove again: the cut is finished by hand from any step of the new seating") {

@@ -215,6 +215,17 @@ TEST_CASE("expired tissue is overruled by the surgeon alone, who names whom they
     CHECK(c.refusal.why == Refused::AlreadyDone);
 }
 
+TEST_CASE("tissue that was grafted in another case is never overruled, nor is anything but a scan") {
+    sample::Case c(brief());
+    REQUIRE(against(c, whole(ours, "001"), {{"K-7", item_of(whole(ours, "001")), true}}) == Names{"used-before"});
+    const Seq scan = c.state.last;
+    CHECK_FALSE(c.does(Overrule{.event = scan, .why = "mine", .contact = "bank"}, Who::Surgeon));
+    CHECK(c.refusal.why == Refused::NeverOverruled);
+    REQUIRE(c.does(PutAside{.event = scan, .why = "of another case"}));
+    CHECK_FALSE(c.does(Overrule{.event = 1, .why = "so"}, Who::Surgeon));
+    CHECK(c.refusal.why == Refused::UnknownId);
+}
+
 TEST_CASE("what the surgeon has overruled is not raised again by the same label read a second time") {
     sample::Case c(brief());
     REQUIRE(against(c, whole(another, "001")) == Names{"not-planned-tissue"});

@@ -76,6 +76,51 @@ TEST_CASE("the surgeon accepts the tissue or says why it is unfit, nobody else; 
     CHECK(find_told(c.state, TissueWord::Accepted) != nullptr);
 }
 
+TEST_CASE("unfit tissue holds the steps and the graft up until the surgeon accepts another") {
+    sample::Case c;
+    const StepId step = current_step(c.state)->id;
+    REQUIRE(c.does(TellTissue{.what = TissueWord::Unfit, .text = "folds"}, Who::Surgeon));
+    CHECK_FALSE(c.does(FinishStep{.step = step}));
+    CHECK(c.refusal.why == Refused::TissueUnfit);
+    CHECK_FALSE(c.does(TellTissue{.what = TissueWord::Grafted}));
+    CHECK(c.refusal.why == Refused::TissueUnfit);
+    REQUIRE(c.does(TellTissue{.what = TissueWord::Accepted}, Who::Surgeon));
+    CHECK(c.does(FinishStep{.step = step}));
+    CHECK(c.does(TellTissue{.what = TissueWord::Grafted}));
+}
+
+TEST_CASE("a back-up that was read in is not the tissue of the case, and one of two is put aside before it is said to be grafted") {
+    const auto scan = [](const std::string& number) {
+        return Scan{.bytes = number, .label = Isbt{.donation = Donation{.number = number}}};
+    };
+    for (const bool named_in_file : {true, false}) {
+        CAPTURE(named_in_file);
+        Brief made = sample::brief();
+        if (named_in_file) made.inputs.file.donor.donation = "G123417654321";
+        sample::Case c(made);
+        REQUIRE(c.does(scan("G123417654321")));
+        const Seq main = c.state.last;
+        REQUIRE(c.does(TellTissue{.what = TissueWord::BackUpNamed, .text = "A999917123456"}));
+        CHECK(other_tissue_read(c.state) == nullptr);
+        REQUIRE(c.does(scan("A999917123456")));
+        const Seq backup = c.state.last;
+        CHECK(tissue_read(c.state)->seq == main);
+        REQUIRE(other_tissue_read(c.state) != nullptr);
+        CHECK(bank_note(c.state).front().values.front() == "G123417654321");
+        CHECK_FALSE(c.does(TellTissue{.what = TissueWord::Grafted}));
+        CHECK(c.refusal.why == Refused::TwoTissues);
+        CHECK(c.refusal.values == std::vector<std::string>{"A999917123456"});
+        sample::Case lost = c;
+        REQUIRE(c.does(PutAside{.event = backup, .why = "not needed"}));
+        REQUIRE(c.does(TellTissue{.what = TissueWord::Grafted}));
+        CHECK(tissue_read(c.state)->seq == main);
+        REQUIRE(lost.does(PutAside{.event = main, .why = "dropped"}));
+        REQUIRE(lost.does(TellTissue{.what = TissueWord::Grafted}));
+        CHECK(tissue_read(lost.state)->seq == backup);
+        CHECK(bank_note(lost.state).front().values.front() == "A999917123456");
+    }
+}
+
 TEST_CASE("tissue is not accepted while something speaks against it") {
     Brief made = sample::brief();
     made.inputs.file.donor.donation = "G123417654321";

@@ -34,6 +34,20 @@ const Timed* time_of(const Summary& one, const std::string& id) {
 
 }  // namespace
 
+TEST_CASE("of two tissues that were read, the one of the case alone is used") {
+    guide::Brief brief = sample::brief();
+    brief.inputs.file.donor.donation = "G123417654321";
+    sample::Case c(brief);
+    for (const std::string number : {"G123417654321", "A999917123456"}) {
+        REQUIRE(c.does(guide::Scan{.bytes = number, .label = guide::Isbt{.donation = guide::Donation{.number = number}}}));
+        if (number[0] == 'G') REQUIRE(c.does(guide::TellTissue{.what = guide::TissueWord::BackUpNamed, .text = "A999917123456"}));
+    }
+    c.state.closed = guide::CaseEnd::Done;
+    const Summary one = summary(c.state);
+    REQUIRE(one.items.size() == 2);
+    for (const Held& held : one.items) CHECK(held.used == (held.item.donation == "G123417654321"));
+}
+
 TEST_CASE("a case that is not over has no end, and clocks that run on are not told") {
     sample::Case c;
     c.up_to("suction-off");

@@ -87,18 +87,12 @@ ordered_json cut_json(const past::Cut& cut) {
 }
 
 ordered_json case_json(const past::Summary& one) {
-    return {{"case", one.reference},
-            {"date", measure::iso(one.day)},
-            {"eye", word_json(one.side)},
-            {"reason", word_json(one.reason)},
-            {"trephine", one.trephine},
-            {"host_mm", one.host.mm()},
-            {"donor_mm", one.donor.mm()},
-            {"ended", or_null(one.end, word_json<guide::CaseEnd>)},
-            {"times", times_json(one)},
-            {"cut", or_null(one.cut, cut_json)},
-            {"departures", one.departures},
-            {"counts", {{"checks", one.counts}, {"differed", one.counts_differed}}}};
+    return {{"case", one.reference},        {"date", measure::iso(one.day)},
+            {"eye", word_json(one.side)},   {"reason", word_json(one.reason)},
+            {"trephine", one.trephine},     {"host_mm", one.host.mm()},
+            {"donor_mm", one.donor.mm()},   {"ended", or_null(one.end, word_json<guide::CaseEnd>)},
+            {"times", times_json(one)},     {"cut", or_null(one.cut, cut_json)},
+            {"departures", one.departures}, {"counts", {{"checks", one.counts}, {"differed", one.counts_differed}}}};
 }
 
 }  // namespace

@@ -24,8 +24,8 @@ public:
     }
 
     /// A label and its value side by side, the value on the right.
-    bool row(const Row& row) {
-        const Block value = pen_.block(row.value, {Type::Strong}, {box_.w * 0.55, box_.bottom() - y_, 2});
+    bool row(const Row& row, std::size_t most_lines = 2) {
+        const Block value = pen_.block(row.value, {Type::Strong}, {box_.w * 0.55, box_.bottom() - y_, most_lines});
         const Block label = pen_.block(row.label, {Type::Text}, {box_.w - value.width - pen_.cap(Type::Text), box_.bottom() - y_, 2});
         if (!value.fits || !label.fits) return false;
         pen_.text({box_.x, y_}, label, Ink::Soft);
@@ -70,7 +70,7 @@ void draw_step(Pen& pen, const DeskModel& model, const Box& box) {
     }
 }
 
-/// Clocks, pauses and counts are always there; then what the past lets expect, and of the record the newest, as far as they fit.
+/// Clocks, pauses and counts are always there; then what the past lets expect, each row that fits, and of the record the newest.
 void draw_facts(Pen& pen, const DeskModel& model, const Box& box) {
     Column column(pen, box);
     for (const auto* rows : {&model.times, &model.counts}) {
@@ -79,9 +79,8 @@ void draw_facts(Pen& pen, const DeskModel& model, const Box& box) {
         }
         column.gap();
     }
-    for (const Row& row : model.expected) {
-        if (!column.row(row)) return;
-    }
+    constexpr std::size_t lines_expected = 3;
+    for (const Row& row : model.expected) column.row(row, lines_expected);
     column.gap();
     for (const Row& row : model.record) {
         if (!column.text(row.label + "  " + row.value, {Type::Text}, Ink::Soft, 3)) return;

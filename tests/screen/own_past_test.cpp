@@ -3,6 +3,7 @@
 
 #include "screen/desk.hpp"
 #include "screen/models.hpp"
+#include "screen/samples.hpp"
 
 #include <doctest/doctest.h>
 
@@ -46,6 +47,24 @@ TEST_CASE("the Desk tells the phase beside the middle half of own cases, and the
     };
     CHECK(value(rows, "Expected end") == at_end(65 * 60) + " (" + at_end(57 * 60 + 51) + "–" + at_end(72 * 60 + 9) + ")");
     CHECK(desk(at.at.state, {}, at.around, models::words()).expected.size() == rows.size());
+}
+
+TEST_CASE("on the smallest glass a usual time of three lines stands, a row that has no room is left out, and the record still shows") {
+    models::Seen at("centre");
+    give_past(at);
+    REQUIRE(at.at.does(guide::WriteNote{.text = "soft eye"}));
+    at.around.now = at.at.now;
+    DeskModel model = desk(at.at.state, {}, at.around, models::words());
+    const std::string usual = "about 08:07, usual 18:55 to 21:02", seven(7 * usual.size(), 'w');
+    model.expected = {{"Too long", usual + " " + usual + " " + usual + " " + seven}, {"Donor", usual}, {"Expected end", usual}};
+    std::string all{};
+    for (const auto& shape : draw(model, samples::canvas({223, 125}, Reader::Desk)).shapes) {
+        if (const auto* text = std::get_if<picture::Text>(&shape)) all += text->text + " ";
+    }
+    CHECK(all.find("Too long") == std::string::npos);
+    CHECK(all.find("Donor") != std::string::npos);
+    CHECK(all.find("Expected end") != std::string::npos);
+    CHECK(all.find("soft eye") != std::string::npos);
 }
 
 TEST_CASE("under five own cases, or in a phase longer than nearly all of them, no end is told") {

@@ -12,7 +12,6 @@ using screen::PastPage;
 
 namespace {
 
-constexpr std::int64_t ms_a_minute = 60'000;
 constexpr int cases = 40;
 
 /// So many minutes give or take, scattered by the number of the case.

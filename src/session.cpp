@@ -29,12 +29,6 @@ screen::SizesInStock sizes_in_stock(const Stock& stock) {
     return sizes;
 }
 
-std::string case_folder(const Options& options) {
-    const std::string path = ledger_path(options);
-    const auto slash = path.find_last_of('/');
-    return (slash == std::string::npos ? std::string(".") : path.substr(0, slash)) + "/case-files";
-}
-
 std::string file_name(const std::string& path) { return path.substr(path.find_last_of('/') + 1); }
 
 }  // namespace
@@ -261,7 +255,7 @@ void Session::refresh_list() {
         const std::string when = measure::iso(measure::day_of(one.last)) + " " + measure::hour_minute(one.last);
         list_.cases.push_back({.reference = one.reference, .when = when, .closed = one.closed, .sealed = one.sealed});
     }
-    list_.folder = case_folder(options_);
+    list_.folder = beside_ledger(options_, "case-files");
     for (const std::string& path : device::files_in(list_.folder, ".case.toml"))
         list_.files.push_back({.path = path, .name = file_name(path)});
     for (const std::string& path : device::files_in(stock_.assets + "/rehearsal", ".case.toml")) {

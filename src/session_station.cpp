@@ -62,11 +62,7 @@ void Session::turn_screen(const screen::Show& show) {
     if (show.page == "wipe" && open_ && screen::may_wipe(open_->state())) screen_ = {.page = "wipe"};
 }
 
-std::string Session::handover_folder() const {
-    const std::string path = ledger_path(options_);
-    const auto slash = path.find_last_of('/');
-    return (slash == std::string::npos ? std::string(".") : path.substr(0, slash)) + "/handover";
-}
+std::string Session::handover_folder() const { return beside_ledger(options_, "handover"); }
 
 std::optional<std::string> Session::hand_over(const std::string& format) const {
     if (!open_) return stock_.words("desk.no_case");

@@ -215,6 +215,12 @@ std::string ledger_path(const Options& options) {
     return device::data_folder().value_or(".") + "/cases.ledger";
 }
 
+std::string beside_ledger(const Options& options, const std::string& name) {
+    const std::string path = ledger_path(options);
+    const auto slash = path.find_last_of('/');
+    return (slash == std::string::npos ? std::string(".") : path.substr(0, slash)) + "/" + name;
+}
+
 std::string program_name() { return "graftside " GRAFTSIDE_VERSION; }
 
 }  // namespace graftside

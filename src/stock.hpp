@@ -79,6 +79,8 @@ Try<instrument::Trephine> trephine_of(const Stock& stock, const std::string& id)
 Try<guide::Brief> brief_of(const Stock& stock, const intake::CaseDocument& document);
 
 std::string ledger_path(const Options& options);
+/// A file or folder of this name in the ledger's folder.
+std::string beside_ledger(const Options& options, const std::string& name);
 std::string program_name();
 
 }  // namespace graftside

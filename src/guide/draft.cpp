@@ -102,7 +102,8 @@ std::optional<Refusal> shut_gate(const CaseState& state, const Step& step) {
     // In the quiet part nothing waits for a scan: it waits itself.
     if (!step.quiet) {
         if (auto stopped = scan_that_stops(state)) return stopped;
-        if (find_told(state, TissueWord::Unfit) != nullptr) return refuse(Refused::TissueUnfit);
+        // Once the eye is open it is closed again, with whatever tissue there is.
+        if (!eye_entered(state) && find_told(state, TissueWord::Unfit) != nullptr) return refuse(Refused::TissueUnfit);
     }
     for (const StepId& need : step.needs) {
         const Step* missing = find_step(state.brief.procedure, need);

@@ -27,4 +27,9 @@ const Phase* phase_of(const Procedure& procedure, const StepId& id) {
 
 const Departure* find_departure(const Procedure& procedure, const DepartureId& id) { return find_id(procedure.departures, id); }
 
+std::string departure_title(const Procedure& procedure, const DepartureId& id) {
+    const Departure* found = find_departure(procedure, id);
+    return found == nullptr ? id : found->title;
+}
+
 }  // namespace guide

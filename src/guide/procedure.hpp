@@ -84,5 +84,7 @@ struct Procedure {
 const Step* find_step(const Procedure& procedure, const StepId& id);
 const Phase* phase_of(const Procedure& procedure, const StepId& id);
 const Departure* find_departure(const Procedure& procedure, const DepartureId& id);
+/// What a departure is called; its id where the procedure does not know it.
+std::string departure_title(const Procedure& procedure, const DepartureId& id);
 
 }  // namespace guide

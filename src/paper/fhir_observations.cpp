@@ -227,9 +227,8 @@ void tissue(const Context& context, std::vector<Observation>& out) {
 void departures(const Context& context, std::vector<Observation>& out) {
     const guide::CaseState& state = context.record->state;
     for (const guide::Away& away : state.departures) {
-        const guide::Departure* known = guide::find_departure(state.brief.procedure, away.what);
         out.push_back({.code = "Otherwise than planned",
-                       .value = {"valueString", known == nullptr ? away.what : known->title},
+                       .value = {"valueString", guide::departure_title(state.brief.procedure, away.what)},
                        .at = away.at,
                        .until = away.back});
     }

@@ -135,8 +135,7 @@ private:
         return with_why(words_("paper.difference", values), fact.why);
     }
     std::string departure(const Event& event, const guide::Departed& fact) const {
-        const guide::Departure* known = guide::find_departure(record_.state.brief.procedure, fact.what);
-        std::string said = with_why(known == nullptr ? fact.what : known->title, fact.note);
+        const std::string said = with_why(guide::departure_title(record_.state.brief.procedure, fact.what), fact.note);
         const auto& all = record_.state.departures;
         const auto away =
             std::find_if(all.begin(), all.end(), [&](const guide::Away& one) { return one.what == fact.what && one.at == event.at; });

@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 
 namespace screen {
 Target desk_keyed(std::string key, Target target) {
@@ -222,12 +221,6 @@ DeskPage note_page(const DeskState& desk, const Words& words) {
                            desk_act("Enter", "write", words("desk.write"), {guide::WriteNote{.text = desk.typed}}), words);
 }
 
-int number(const std::string& text) {
-    int value = 0;
-    std::from_chars(text.data(), text.data() + text.size(), value);
-    return value;
-}
-
 /// How many are seen, then the initials of who saw them.
 DeskPage seen_page(const CaseState& state, const DeskState& desk, const Words& words) {
     const std::string label = words("desk.seen_of", {title_of(state, desk.argument)});
@@ -242,7 +235,7 @@ DeskPage by_page(const CaseState& state, const DeskState& desk, const Words& wor
     const std::string label = words("desk.by", {title_of(state, item), seen});
     return desk_field_page(
         label, desk.typed, words("desk.by_line"),
-        desk_act("Enter", "checked", words("desk.write"), {guide::CheckCount{.item = item, .seen = number(seen), .by = desk.typed}}),
+        desk_act("Enter", "checked", words("desk.write"), {guide::CheckCount{.item = item, .seen = static_cast<int>(number_in(seen)), .by = desk.typed}}),
         words);
 }
 

@@ -62,8 +62,7 @@ void show_times(DeskModel& made, const CaseState& state, const Around& around, c
 
 void show_record(DeskModel& made, const CaseState& state, const Words& words) {
     for (auto away = state.departures.rbegin(); away != state.departures.rend(); ++away) {
-        const guide::Departure* departure = guide::find_departure(state.brief.procedure, away->what);
-        made.record.push_back({measure::hour_minute(away->at), departure == nullptr ? away->what : departure->title});
+        made.record.push_back({measure::hour_minute(away->at), guide::departure_title(state.brief.procedure, away->what)});
     }
     for (auto note = state.notes.rbegin(); note != state.notes.rend(); ++note) {
         made.record.push_back({measure::hour_minute(note->first), words("desk.noted", {note->second})});

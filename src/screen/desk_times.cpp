@@ -15,12 +15,6 @@ using guide::Timed;
 constexpr std::size_t at_once = 7;
 constexpr std::int64_t second_ms = 1000, minute_ms = 60 * second_ms, day_ms = 24 * 60 * minute_ms;
 
-std::size_t whole(const std::string& text) {
-    std::size_t value = 0;
-    std::from_chars(text.data(), text.data() + text.size(), value);
-    return value;
-}
-
 /// "08:13:33", local to where it was written.
 std::string clock_time(const measure::Instant& at) { return measure::rfc3339(at).substr(11, 8); }
 
@@ -50,7 +44,7 @@ std::string what_text(const CaseState& state, const Timed& one, const Words& wor
 DeskPage times_page(const CaseState& state, const DeskState& desk, const Words& words) {
     DeskPage made{.heading = words("times.title"), .line = words("times.line")};
     const auto all = guide::timed(state);
-    const std::size_t from = whole(desk.argument);
+    const auto from = static_cast<std::size_t>(number_in(desk.argument));
     for (std::size_t i = from; i < std::min(all.size(), from + at_once); ++i) {
         const std::string seq = std::to_string(all[i].seq);
         made.actions.push_back(
@@ -87,7 +81,7 @@ struct Right {
 };
 Right right_time(const CaseState& state, const std::string& argument) {
     const auto at = argument.find('=');
-    Right made{.one = guide::find_timed(state, whole(argument.substr(0, at)))};
+    Right made{.one = guide::find_timed(state, static_cast<guide::Seq>(number_in(argument.substr(0, at))))};
     const auto of_day = at == std::string::npos ? std::nullopt : time_of_day(argument.substr(at + 1));
     if (made.one && of_day) made.utc_ms = nearest_utc_ms(made.one->at, *of_day);
     return made;

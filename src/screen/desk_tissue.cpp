@@ -5,7 +5,6 @@
 #include "screen/format.hpp"
 
 #include <algorithm>
-#include <charconv>
 
 namespace screen {
 namespace {
@@ -14,20 +13,6 @@ using guide::CaseState;
 using guide::ScanSeen;
 
 constexpr std::size_t most_scans = 8;
-
-std::string item_text(const guide::Item& item, const Words& words) {
-    switch (item.kind) {
-        case guide::ItemKind::Tissue:
-            return words("packs.tissue", {item.donation.value_or("")});
-        case guide::ItemKind::Pack:
-            return item.lot ? words("packs.pack_lot", {*item.lot}) : words("packs.pack", {item.gtin.value_or("")});
-        case guide::ItemKind::Part:
-            return words("packs.part");
-        case guide::ItemKind::Unread:
-            return words("packs.unread");
-    }
-    return {};
-}
 
 std::string standing_text(const ScanSeen& scan, const Words& words) {
     if (scan.put_aside) return words("packs.aside");
@@ -64,9 +49,7 @@ std::vector<const ScanSeen*> scans_in_order(const CaseState& state) {
 }
 
 const ScanSeen* asked_for(const CaseState& state, const std::string& argument) {
-    guide::Seq seq = 0;
-    std::from_chars(argument.data(), argument.data() + argument.size(), seq);
-    return guide::find_scan(state, seq);
+    return guide::find_scan(state, static_cast<guide::Seq>(number_in(argument)));
 }
 
 DeskPage tissue_page(const CaseState& state, const Words& words) {
@@ -188,6 +171,20 @@ DeskPage tell_page(const DeskState& desk, const Words& words) {
 }
 
 }  // namespace
+
+std::string item_text(const guide::Item& item, const Words& words) {
+    switch (item.kind) {
+        case guide::ItemKind::Tissue:
+            return words("packs.tissue", {item.donation.value_or("")});
+        case guide::ItemKind::Pack:
+            return item.lot ? words("packs.pack_lot", {*item.lot}) : words("packs.pack", {item.gtin.value_or("")});
+        case guide::ItemKind::Part:
+            return words("packs.part");
+        case guide::ItemKind::Unread:
+            return words("packs.unread");
+    }
+    return {};
+}
 
 bool may_name_sutures(const CaseState& state, const ScanSeen& scan) {
     const guide::Item& item = scan.said.item;

@@ -4,8 +4,6 @@
 #include "screen/desk_pages.hpp"
 #include "screen/format.hpp"
 
-#include <charconv>
-
 namespace screen {
 namespace {
 
@@ -26,9 +24,7 @@ DeskPage depth_page(const DeskState& desk, const Words& words) {
 
 /// "520": writes that depth, measured in this way.
 std::vector<guide::Intent> measured(const std::string& um, const std::string& how) {
-    int whole = 0;
-    std::from_chars(um.data(), um.data() + um.size(), whole);
-    return {guide::MeasureDepth{.depth = measure::from_um(whole), .how = how}};
+    return {guide::MeasureDepth{.depth = measure::from_um(static_cast<double>(number_in(um))), .how = how}};
 }
 
 /// The depth read back, and how it was measured.
@@ -65,10 +61,8 @@ DeskPage sutures_page(const CaseState& state, const Words& words) {
     DeskPage made{.heading = words("packs.sutures"), .line = words("packs.sutures_line")};
     for (auto scan = state.scans.rbegin(); scan != state.scans.rend() && made.actions.size() < most_packs; ++scan) {
         if (!may_name_sutures(state, *scan)) continue;
-        const guide::Item& item = scan->said.item;
         const std::string seq = std::to_string(scan->seq);
-        const std::string label = item.lot ? words("packs.pack_lot", {*item.lot}) : words("packs.pack", {item.gtin.value_or("")});
-        made.actions.push_back(desk_open(desk_nth_key(made.actions.size()), "pack-" + seq, label, {.page = "material", .argument = seq}));
+        made.actions.push_back(desk_open(desk_nth_key(made.actions.size()), "pack-" + seq, item_text(scan->said.item, words), {.page = "material", .argument = seq}));
     }
     made.actions.push_back(desk_open("T", "as-told", words("packs.as_told"), {.page = "material"}));
     made.actions.push_back(desk_back(words));
@@ -77,8 +71,7 @@ DeskPage sutures_page(const CaseState& state, const Words& words) {
 
 /// Material and size; the lot is the pack's, or asked for next.
 DeskPage material_page(const DeskState& desk, const Words& words) {
-    guide::Seq pack = 0;
-    std::from_chars(desk.argument.data(), desk.argument.data() + desk.argument.size(), pack);
+    const auto pack = static_cast<guide::Seq>(number_in(desk.argument));
     Target enter =
         pack == 0 ? desk_open("Enter", "lot", words("packs.next_lot"), {.page = "lot", .argument = desk.typed})
                   : desk_act("Enter", "write", words("desk.write"), {guide::NameSutures{.material = desk.typed, .lot = "", .pack = pack}});

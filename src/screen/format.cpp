@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include <charconv>
 #include <cmath>
 #include <utility>
 #include <vector>
@@ -35,6 +36,19 @@ std::string reading_text(const guide::ClockReading& reading, const Words& words)
     const std::string figure = seconds < 3600 ? fmt::format("{:02}:{:02}", seconds / 60, seconds % 60)
                                               : fmt::format("{}:{:02}:{:02}", seconds / 3600, seconds / 60 % 60, seconds % 60);
     return reading.exact ? figure : words("clock.about", {figure});
+}
+
+std::string seconds_text(double seconds, const Words& words) {
+    constexpr std::int64_t ms_a_second = 1000;
+    return reading_text({.ms = std::llround(seconds) * ms_a_second}, words);
+}
+
+std::string reach_text(double reach, const Words& words) { return words.figure(fmt::format("{:.3f}", reach)); }
+
+std::int64_t number_in(const std::string& text) {
+    std::int64_t value = 0;
+    std::from_chars(text.data(), text.data() + text.size(), value);
+    return value;
 }
 
 std::string size_text(measure::Length size, const Words& words) { return words.figure(fmt::format("{:.2f}", size.mm())); }

@@ -12,6 +12,12 @@ namespace screen {
 
 /// "01:42", from an hour on "1:02:44"; "about " before it when it is not exact.
 std::string reading_text(const guide::ClockReading& reading, const Words& words);
+/// The same of seconds, to the nearest.
+std::string seconds_text(double seconds, const Words& words);
+/// "1.046": depth over travel.
+std::string reach_text(double reach, const Words& words);
+/// The whole number a text begins with; 0 if it begins with none.
+std::int64_t number_in(const std::string& text);
 /// "7.50": millimetres as sizes are spoken of.
 std::string size_text(measure::Length size, const Words& words);
 /// "+0.25": by how much the donor is larger.

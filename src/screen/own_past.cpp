@@ -12,8 +12,6 @@ namespace {
 
 using guide::CaseState;
 
-std::string seconds_text(double seconds, const Words& words) { return reading_text({.ms = std::llround(seconds) * 1000}, words); }
-
 /// Null where fewer than five own cases tell it.
 const past::Time* usual(const Around& around, const std::string& id) {
     const past::Time* found = around.own_past == nullptr ? nullptr : past::find_time(*around.own_past, id);
@@ -41,28 +39,20 @@ measure::Instant later(measure::Instant at, double seconds) { return measure::ea
 std::string otherwise_text(const CaseState& state, const Words& words) {
     std::string all{};
     for (const guide::Away& away : state.departures) {
-        const guide::Departure* departure = guide::find_departure(state.brief.procedure, away.what);
-        all += (all.empty() ? "" : " · ") + (departure == nullptr ? away.what : departure->title);
+        all += (all.empty() ? "" : " · ") + guide::departure_title(state.brief.procedure, away.what);
     }
     return all.empty() ? words("own_past.nothing") : all;
 }
 
-std::string reach_figure(double reach, const Words& words) {
-    constexpr double thousand = 1000;
-    std::string digits = std::to_string(std::llround(reach * thousand));
-    digits.insert(0, digits.size() < 4 ? 4 - digits.size() : 0, '0');
-    return words.figure(digits.insert(digits.size() - 3, "."));
-}
-
 /// This cut's reach, and the unit's with the interval of its mean.
-std::string reach_text(const CaseState& state, const Around& around, const Words& words) {
+std::string reach_line(const CaseState& state, const Around& around, const Words& words) {
     const auto this_cut = past::reach(past::summary(state));
-    const std::string here = this_cut ? words("own_past.reach", {reach_figure(*this_cut, words)}) : words("own_past.not_measured");
+    const std::string here = this_cut ? words("own_past.reach", {reach_text(*this_cut, words)}) : words("own_past.not_measured");
     const past::Cuts cuts = around.own_past == nullptr ? past::Cuts{} : around.own_past->cuts;
     if (!cuts.reach || !cuts.measured_with.contains(state.inputs.trephine.id)) return here;
     const past::Spread& own = *cuts.reach;
-    return words("own_past.reach_own", {here, reach_figure(own.mean, words), reach_figure(own.mean_low, words),
-                                        reach_figure(own.mean_high, words), std::to_string(own.n)});
+    return words("own_past.reach_own", {here, reach_text(own.mean, words), reach_text(own.mean_low, words),
+                                        reach_text(own.mean_high, words), std::to_string(own.n)});
 }
 
 int own_cases(const Around& around) { return around.own_past == nullptr ? 0 : around.own_past->cases; }
@@ -84,7 +74,7 @@ std::vector<Row> expected_rows(const CaseState& state, const Around& around, con
 
 std::vector<Row> debrief_rows(const CaseState& state, const Around& around, const Words& words) {
     std::vector<Row> rows{{words("closed.otherwise"), otherwise_text(state, words)}};
-    if (!state.seatings.empty()) rows.push_back({words("own_past.reach_label"), reach_text(state, around, words)});
+    if (!state.seatings.empty()) rows.push_back({words("own_past.reach_label"), reach_line(state, around, words)});
     if (const auto open = guide::clock_reading(state, "open-sky", around.now))
         rows.push_back({words("clock.open-sky"), against_usual(*open, usual(around, "open-sky"), words)});
     const int cases = own_cases(around);

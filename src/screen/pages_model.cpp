@@ -6,19 +6,12 @@
 #include "screen/pages.hpp"
 
 #include <algorithm>
-#include <charconv>
 
 namespace screen {
 namespace {
 
 using guide::CaseState;
 using guide::Step;
-
-int number(const std::string& text) {
-    int value = 0;
-    std::from_chars(text.data(), text.data() + text.size(), value);
-    return value;
-}
 
 Target back(const Words& words) { return turn_to("back", words("page.back"), "", {}); }
 
@@ -49,8 +42,7 @@ void departures_page(PickModel& made, const CaseState& state, const Words& words
 }
 
 void end_page(PickModel& made, const CaseState& state, const std::string& what, const Words& words) {
-    const guide::Departure* departure = guide::find_departure(state.brief.procedure, what);
-    made.title = departure == nullptr ? what : departure->title;
+    made.title = guide::departure_title(state.brief.procedure, what);
     if (guide::eye_open(state)) {
         made.lines = {words("page.eye_open")};
         std::vector<guide::Intent> stops{};
@@ -194,12 +186,12 @@ PickModel page(const CaseState& state, const ScreenState& screen, const Around& 
     if (screen.page == "departures") departures_page(made, state, words);
     if (screen.page == "wipe") wipe_page(made, words);
     if (screen.page == "end") end_page(made, state, screen.argument, words);
-    if (screen.page == "other-mark") other_mark_page(made, state, number(screen.argument), words);
+    if (screen.page == "other-mark") other_mark_page(made, state, static_cast<int>(number_in(screen.argument)), words);
     if (screen.page == "redo") redo_page(made, state, words);
     if (screen.page == "redo-why") {
         made.title = words("page.redo_why", {screen.argument});
         made.choices = reason_choices("redo", words,
-                                      [&](const std::string& why) { return guide::CutSuture{.n = number(screen.argument), .why = why}; });
+                                      [&](const std::string& why) { return guide::CutSuture{.n = static_cast<int>(number_in(screen.argument)), .why = why}; });
     }
     if (screen.page == "reason") reason_page(made, state, words);
     if (screen.page == "skip") skip_page(made, state, screen.argument, words);

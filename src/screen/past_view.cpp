@@ -6,7 +6,6 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 
 namespace screen {
 namespace {
@@ -142,7 +141,7 @@ ScreenState after_past(ScreenState screen, const Show& show) {
     PastPage& page = screen.past;
     screen.page = "past";
     if (show.page == "past-more") {
-        std::from_chars(show.argument.data(), show.argument.data() + show.argument.size(), page.from);
+        page.from = static_cast<std::size_t>(number_in(show.argument));
         return screen;
     }
     if (show.page == "past-case") {

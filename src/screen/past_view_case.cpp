@@ -89,8 +89,7 @@ std::vector<Moment> moments(const CaseState& state, const Words& words) {
                        .value = done.skipped ? words("past-view.skipped", {at}) : at});
     }
     for (const guide::Away& away : state.departures) {
-        const guide::Departure* departure = guide::find_departure(state.brief.procedure, away.what);
-        const std::string title = departure == nullptr ? away.what : departure->title;
+        const std::string title = guide::departure_title(state.brief.procedure, away.what);
         all.push_back({.at = away.at, .label = words("past-view.departed", {title}), .value = measure::hour_minute(away.at)});
     }
     for (const auto& [at, text] : state.notes)

@@ -42,11 +42,6 @@ void add_rate(PastModel& made, std::string label, const std::optional<past::Rate
 
 // ---- times ----
 
-std::string seconds_text(double seconds, const Words& words) {
-    constexpr std::int64_t ms_a_second = 1000;
-    return reading_text({.ms = std::llround(seconds) * ms_a_second}, words);
-}
-
 PastRow time_row(const past::Time& time, std::string label, const Words& words) {
     const past::Quartiles& of = time.seconds;
     PastRow made{.label = std::move(label)};
@@ -88,7 +83,7 @@ void add_shares(PastModel& made, const past::Cuts& cuts, const Words& words) {
 // ---- own reach ----
 
 void add_reach(PastModel& made, const std::string& whose, const past::Spread& of, const Words& words) {
-    const auto text = [&words](double value) { return words.figure(fmt::format("{:.3f}", value)); };
+    const auto text = [&words](double value) { return reach_text(value, words); };
     const auto row = [&](std::string label, std::string value, double low, double high) {
         made.rows.push_back({.label = std::move(label), .value = std::move(value), .mark = picture::IntervalMark{of.mean, low, high}});
         made.axis.low = std::min(made.axis.low, low);
@@ -216,8 +211,7 @@ void otherwise_page(PastModel& made, const PastSeen& seen, const Words& words) {
     made.axis = percent_axis(words);
     std::vector<std::pair<std::string, past::Rate>> told{};
     for (const past::DepartureRate& one : figures.departures) {
-        const guide::Departure* known = guide::find_departure(seen.procedure, one.id);
-        told.emplace_back(known == nullptr ? one.id : known->title, one.cases);
+        told.emplace_back(guide::departure_title(seen.procedure, one.id), one.cases);
     }
     if (told.empty()) told.emplace_back(words("past-view.no_departure"), *past::wilson(0, figures.cases));
     if (figures.counts_differed) told.emplace_back(words("past-view.counts_differed"), *figures.counts_differed);

@@ -89,6 +89,16 @@ TEST_CASE("unfit tissue holds the steps and the graft up until the surgeon accep
     CHECK(c.does(TellTissue{.what = TissueWord::Grafted}));
 }
 
+TEST_CASE("tissue found unfit once the eye is open holds no step up: the eye is closed again") {
+    sample::Case c;
+    c.up_to("leak-test");
+    const StepId step = current_step(c.state)->id;
+    REQUIRE(c.does(TellTissue{.what = TissueWord::Unfit, .text = "torn"}, Who::Surgeon));
+    CHECK(c.does(FinishStep{.step = step}));
+    CHECK_FALSE(c.does(TellTissue{.what = TissueWord::Grafted}));
+    CHECK(c.refusal.why == Refused::TissueUnfit);
+}
+
 TEST_CASE("a back-up that was read in is not the tissue of the case, and one of two is put aside before it is said to be grafted") {
     const auto scan = [](const std::string& number) {
         return Scan{.bytes = number, .label = Isbt{.donation = Donation{.number = number}}};

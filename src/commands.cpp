@@ -38,7 +38,7 @@ guide::Intent with_plan(const guide::Intent& intent, const guide::CaseState& sta
 bool carry_out(OpenCase& open, const intake::PlayLine& line, const std::string& script, const screen::Words& words) {
     const auto refusal = open.act(line.who, with_plan(line.intent, open.state()), line.at);
     if (refusal && !line.expect_refused) {
-        fmt::print(stderr, "{}:{}: refused: {}\n", script, line.line, screen::refusal_text(*refusal, words));
+        fmt::print(stderr, "{}:{}: refused: {}\n", script, line.line, screen::refusal_text(*refusal, open.state(), words));
         return false;
     }
     if (!refusal && line.expect_refused) {

@@ -119,7 +119,7 @@ std::optional<std::string> Session::act(guide::Who who, const std::vector<guide:
     for (const guide::Intent& intent : intents) {
         const auto before = stock_.unit.sound.on ? std::optional(open_->state()) : std::nullopt;
         const auto refused = open_->act(who, intent, at);
-        if (refused) return screen::refusal_text(*refused, stock_.words);
+        if (refused) return screen::refusal_text(*refused, open_->state(), stock_.words);
         if (!before) continue;
         // The newest words count: an old figure is not said after a new one.
         const auto said = screen::call_outs(*before, open_->newest(), voice_wish());

@@ -125,6 +125,7 @@ DeskPage main_page(const CaseState& state, const Around& around, const Words& wo
     DeskPage made{.heading = words("desk.actions"), .line = words("desk.scan")};
     if (const guide::Step* step = guide::current_step(state); step != nullptr && step->quiet) made.line = words("desk.quiet");
     if (state.closed) return {.heading = words("closed.title"), .actions = {papers_target(words)}};
+    desk_say_what_stands(made, state, words);
     add_count(made.actions, state, around, words);
     add_step(made.actions, state, words);
     if (const guide::Departure* away = departure_shown(state)) {

@@ -19,6 +19,8 @@ DeskPage desk_field_page(const std::string& label, const std::string& text, std:
 
 /// "tissue", "scans", "scan", "aside", "contact", "overrule", "label", "tissue-said", "tell".
 std::optional<DeskPage> desk_tissue_page(const guide::CaseState& state, const DeskState& desk, const Words& words);
+/// Over the actions, while something stands that was scanned and does not fit: which item, and why.
+void desk_say_what_stands(DeskPage& made, const guide::CaseState& state, const Words& words);
 /// "depth", "depth-how", "depth-words", "knots", "sutures", "material", "lot", "specimens", "specimen", "specimen-side", "bank",
 /// "bank-text", "bank-words"; and what leads to them.
 std::optional<DeskPage> desk_told_page(const guide::CaseState& state, const DeskState& desk, const Words& words);

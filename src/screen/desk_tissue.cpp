@@ -2,7 +2,7 @@
 // goes the way of a scan. What the surgeon alone decides is held, and recorded as the surgeon's.
 #include "guide/tissue.hpp"
 #include "screen/desk_pages.hpp"
-#include "screen/format.hpp"
+#include "screen/scan_text.hpp"
 
 #include <algorithm>
 
@@ -21,13 +21,8 @@ std::string standing_text(const ScanSeen& scan, const Words& words) {
     return words(scan.said.against.empty() ? "packs.fits" : "packs.stands");
 }
 
-/// What speaks against an item, in words; only sizes are figures among the values.
 std::string against_text(const ScanSeen& scan, const Words& words) {
-    std::string text{};
-    for (const guide::Objection& one : scan.said.against) {
-        const auto values = one.what == guide::Against::WrongSize ? words.figures(one.values) : one.values;
-        text += (text.empty() ? "" : " ") + words("scan." + std::string(guide::name(one.what)), values);
-    }
+    const std::string text = objections_text(scan, words);
     return text.empty() ? standing_text(scan, words) : text;
 }
 
@@ -190,6 +185,13 @@ bool may_name_sutures(const CaseState& state, const ScanSeen& scan) {
     const guide::Item& item = scan.said.item;
     return item.kind == guide::ItemKind::Pack && !item.instrument && !scan.put_aside && !scan.completed && !guide::stands(scan) &&
            std::none_of(state.materials.begin(), state.materials.end(), [&](const auto& one) { return one.fact.pack == scan.seq; });
+}
+
+void desk_say_what_stands(DeskPage& made, const CaseState& state, const Words& words) {
+    const ScanSeen* scan = guide::standing_scan(state);
+    if (scan == nullptr) return;
+    made.heading = words("packs.something_stands");
+    made.line = unfitting_text(*scan, words);
 }
 
 std::optional<DeskPage> desk_tissue_page(const CaseState& state, const DeskState& desk, const Words& words) {

@@ -35,7 +35,8 @@ std::vector<const guide::Departure*> departures_of(const guide::CaseState& state
 const guide::Departure* departure_shown(const guide::CaseState& state);
 /// Whether the glass may be locked for wiping now: never while the blade can turn, in the quiet part, or while something stands open.
 bool may_wipe(const guide::CaseState& state);
-std::string refusal_text(const guide::Refusal& refusal, const Words& words);
+/// Why not now; of what was scanned and stands, which item and what speaks against it.
+std::string refusal_text(const guide::Refusal& refusal, const guide::CaseState& state, const Words& words);
 
 /// A target that acts on the case.
 Target target(std::string id, std::string label, std::string line, std::vector<guide::Intent> intents);

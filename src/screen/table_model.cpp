@@ -1,7 +1,11 @@
 // The frame of the Table view: strip, path, banner. Card and hand have files of their own.
+#include "guide/tissue.hpp"
 #include "measure/expect.hpp"
 #include "screen/format.hpp"
 #include "screen/pages.hpp"
+#include "screen/scan_text.hpp"
+
+#include <charconv>
 
 namespace screen {
 namespace {
@@ -151,7 +155,24 @@ View view(const CaseState& state, const ScreenState& screen, const Around& aroun
     return page(state, screen, around, words);
 }
 
-std::string refusal_text(const guide::Refusal& refusal, const Words& words) {
+namespace {
+
+/// The scan that a refusal names: an objection, then the event.
+const guide::ScanSeen* refused_for(const guide::Refusal& refusal, const CaseState& state) {
+    constexpr std::size_t named = 2;
+    if (refusal.why != guide::Refused::ScanStands || refusal.values.size() < named) return nullptr;
+    const std::string& event = refusal.values[named - 1];
+    guide::Seq seq = 0;
+    std::from_chars(event.data(), event.data() + event.size(), seq);
+    return guide::find_scan(state, seq);
+}
+
+}  // namespace
+
+std::string refusal_text(const guide::Refusal& refusal, const CaseState& state, const Words& words) {
+    const guide::ScanSeen* scan = refused_for(refusal, state);
+    if (scan != nullptr && guide::never_overruled(*scan)) return unfitting_text(*scan, words);
+    if (scan != nullptr) return words("refused.scan-stands-why", {unfitting_text(*scan, words)});
     return words("refused." + std::string(guide::name(refusal.why)), refusal.values);
 }
 

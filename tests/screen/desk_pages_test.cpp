@@ -174,6 +174,28 @@ TEST_CASE("what was read stands with what speaks against it in words; another pa
     CHECK(shown(at, {.page = "scans"}).actions.size() == 4);
 }
 
+TEST_CASE("a scan that stands is named with its reason over the main page and where a step is refused; never overruled, not offered so") {
+    models::Seen at("tissue-here");
+    CHECK(shown(at).heading == models::words()("desk.actions"));
+    const auto refused = [&] {
+        const auto decision = guide::decide(at.at.state, guide::Who::Scrub, guide::FinishStep{.step = "tissue-here"}, at.at.now);
+        REQUIRE_FALSE(decision);
+        REQUIRE(decision.error().why == guide::Refused::ScanStands);
+        return refusal_text(decision.error(), at.at.state, models::words());
+    };
+    const auto scans = scan_three(at);
+    CHECK(shown(at).heading == models::words()("packs.something_stands"));
+    CHECK(shown(at).line.starts_with("Tissue G123417654321: Expired on 2026-01-31."));
+    CHECK(refused() == shown(at).line + " Put it aside, or the surgeon overrules.");
+    REQUIRE(at.at.does(guide::PutAside{.event = scans[2], .why = "wrong"}));
+    CHECK(refused().find("K-2") != std::string::npos);
+    CHECK(refused().find("overrules") == std::string::npos);
+    REQUIRE(at.at.does(guide::PutAside{.event = scans[1], .why = "wrong"}));
+    CHECK(refused() == "Lot L1: Expired on 2026-01-31. Put it aside, or the surgeon overrules.");
+    REQUIRE(at.at.does(guide::PutAside{.event = scans[0], .why = "wrong"}));
+    CHECK(shown(at).heading == models::words()("desk.actions"));
+}
+
 TEST_CASE("a pack with a lot names the suture material; one that does not fit, or an instrument's, does not") {
     models::Seen at;
     scan_three(at);

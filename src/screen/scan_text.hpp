@@ -1,0 +1,18 @@
+// What was scanned and what speaks against it, in words. Nothing is judged here.
+#pragma once
+
+#include "guide/state.hpp"
+#include "screen/words.hpp"
+
+#include <string>
+
+namespace screen {
+
+/// "Tissue G1234", "Lot A1".
+std::string item_text(const guide::Item& item, const Words& words);
+/// "Expired on 2026-01-31."; empty where nothing speaks against it.
+std::string objections_text(const guide::ScanSeen& scan, const Words& words);
+/// Which item does not fit, and why: "Lot A1: Expired on 2026-01-31."
+std::string unfitting_text(const guide::ScanSeen& scan, const Words& words);
+
+}  // namespace screen

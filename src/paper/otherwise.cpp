@@ -166,18 +166,36 @@ private:
     const Words& words_;
 };
 
+/// What must not give way where the room ends: what was found or decided against the plan; then departures, the rest, notes.
+int rank(const guide::Fact& fact) {
+    const auto* cut = std::get_if<guide::CutEnded>(&fact);
+    const auto* suction = std::get_if<guide::SuctionTurned>(&fact);
+    const auto* tissue = std::get_if<guide::TissueTold>(&fact);
+    const bool first = std::holds_alternative<guide::DifferenceRecorded>(fact) || std::holds_alternative<guide::Overruled>(fact) ||
+                       (tissue != nullptr && tissue->what == guide::TissueWord::Unfit) ||
+                       (cut != nullptr && cut->how == guide::CutEnd::Entered) ||
+                       (suction != nullptr && suction->to == guide::Suction::Lost);
+    constexpr int found = 0, departed = 1, others = 2, notes = 3;
+    if (first) return found;
+    if (std::holds_alternative<guide::Departed>(fact)) return departed;
+    return std::holds_alternative<guide::NoteWritten>(fact) ? notes : others;
+}
+
 }  // namespace
 
 std::vector<std::string> otherwise(const Record& record, const Words& words) {
     const Teller teller(record, words);
-    std::vector<std::string> told{};
+    std::vector<std::pair<int, std::string>> ranked{};
     for (const Event& event : record.events) {
         std::string said = teller.of(event);
         if (said.empty()) continue;
         if (taken_back(record, event.seq)) said += ", " + words("paper.taken_back");
         if (written_late(record, event.seq)) said += ", " + words("paper.late_mark");
-        told.push_back(measure::hour_minute(event.at) + "  " + said);
+        ranked.emplace_back(rank(event.fact), measure::hour_minute(event.at) + "  " + said);
     }
+    std::stable_sort(ranked.begin(), ranked.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+    std::vector<std::string> told{};
+    for (auto& one : ranked) told.push_back(std::move(one.second));
     return told;
 }
 

@@ -53,7 +53,7 @@ struct Sheet {
 };
 
 Sheet sheet(const Record& record, const Words& words);
-/// What went otherwise than the guide, oldest first, each with its time.
+/// What went otherwise than the guide, each with its time: first what must not give way on a full page, notes last; each oldest first.
 std::vector<std::string> otherwise(const Record& record, const Words& words);
 Section tissue_section(const Record& record, const Words& words);
 Section count_section(const Record& record, const Words& words);

@@ -176,7 +176,8 @@ Section count_section(const Record& record, const Words& words) {
         const auto tally = state.counts.find(item.id);
         if (tally == state.counts.end()) continue;
         const std::string moved = words("paper.moved_items", {number(tally->second.opened), number(tally->second.passed_back)});
-        made.rows.push_back({item.title, moved + "; " + checked_text(tally->second, words)});
+        const std::string differs = tally->second.differences.empty() ? "" : words("paper.difference_recorded") + "; ";
+        made.rows.push_back({item.title, differs + moved + "; " + checked_text(tally->second, words)});
     }
     return made;
 }

@@ -234,10 +234,10 @@ DeskPage by_page(const CaseState& state, const DeskState& desk, const Words& wor
     const auto at = desk.argument.rfind('=');
     const std::string item = desk.argument.substr(0, at), seen = at == std::string::npos ? "" : desk.argument.substr(at + 1);
     const std::string label = words("desk.by", {title_of(state, item), seen});
-    return desk_field_page(
-        label, desk.typed, words("desk.by_line"),
-        desk_act("Enter", "checked", words("desk.write"), {guide::CheckCount{.item = item, .seen = static_cast<int>(number_in(seen)), .by = desk.typed}}),
-        words);
+    return desk_field_page(label, desk.typed, words("desk.by_line"),
+                           desk_act("Enter", "checked", words("desk.write"),
+                                    {guide::CheckCount{.item = item, .seen = static_cast<int>(number_in(seen)), .by = desk.typed}}),
+                           words);
 }
 
 }  // namespace

@@ -25,8 +25,6 @@ void desk_say_what_stands(DeskPage& made, const guide::CaseState& state, const W
 /// "bank-text", "bank-words"; and what leads to them.
 std::optional<DeskPage> desk_told_page(const guide::CaseState& state, const DeskState& desk, const Words& words);
 std::vector<Target> desk_told_actions(const guide::CaseState& state, const Words& words);
-/// "Tissue G1234 …", "Pack, lot …": what was read, in words.
-std::string item_text(const guide::Item& item, const Words& words);
 /// A pack that may be suture material: no instrument's, nothing against it, not named yet.
 bool may_name_sutures(const guide::CaseState& state, const guide::ScanSeen& scan);
 /// "times", "time", "time-why".

@@ -2,6 +2,7 @@
 // goes the way of a scan. What the surgeon alone decides is held, and recorded as the surgeon's.
 #include "guide/tissue.hpp"
 #include "screen/desk_pages.hpp"
+#include "screen/format.hpp"
 #include "screen/scan_text.hpp"
 
 #include <algorithm>
@@ -166,20 +167,6 @@ DeskPage tell_page(const DeskState& desk, const Words& words) {
 }
 
 }  // namespace
-
-std::string item_text(const guide::Item& item, const Words& words) {
-    switch (item.kind) {
-        case guide::ItemKind::Tissue:
-            return words("packs.tissue", {item.donation.value_or("")});
-        case guide::ItemKind::Pack:
-            return item.lot ? words("packs.pack_lot", {*item.lot}) : words("packs.pack", {item.gtin.value_or("")});
-        case guide::ItemKind::Part:
-            return words("packs.part");
-        case guide::ItemKind::Unread:
-            return words("packs.unread");
-    }
-    return {};
-}
 
 bool may_name_sutures(const CaseState& state, const ScanSeen& scan) {
     const guide::Item& item = scan.said.item;

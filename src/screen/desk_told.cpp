@@ -3,6 +3,7 @@
 #include "guide/tissue.hpp"
 #include "screen/desk_pages.hpp"
 #include "screen/format.hpp"
+#include "screen/scan_text.hpp"
 
 namespace screen {
 namespace {
@@ -62,7 +63,8 @@ DeskPage sutures_page(const CaseState& state, const Words& words) {
     for (auto scan = state.scans.rbegin(); scan != state.scans.rend() && made.actions.size() < most_packs; ++scan) {
         if (!may_name_sutures(state, *scan)) continue;
         const std::string seq = std::to_string(scan->seq);
-        made.actions.push_back(desk_open(desk_nth_key(made.actions.size()), "pack-" + seq, item_text(scan->said.item, words), {.page = "material", .argument = seq}));
+        made.actions.push_back(desk_open(desk_nth_key(made.actions.size()), "pack-" + seq, item_text(scan->said.item, words),
+                                         {.page = "material", .argument = seq}));
     }
     made.actions.push_back(desk_open("T", "as-told", words("packs.as_told"), {.page = "material"}));
     made.actions.push_back(desk_back(words));

@@ -190,8 +190,9 @@ PickModel page(const CaseState& state, const ScreenState& screen, const Around& 
     if (screen.page == "redo") redo_page(made, state, words);
     if (screen.page == "redo-why") {
         made.title = words("page.redo_why", {screen.argument});
-        made.choices = reason_choices("redo", words,
-                                      [&](const std::string& why) { return guide::CutSuture{.n = static_cast<int>(number_in(screen.argument)), .why = why}; });
+        made.choices = reason_choices("redo", words, [&](const std::string& why) {
+            return guide::CutSuture{.n = static_cast<int>(number_in(screen.argument)), .why = why};
+        });
     }
     if (screen.page == "reason") reason_page(made, state, words);
     if (screen.page == "skip") skip_page(made, state, screen.argument, words);

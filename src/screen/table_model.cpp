@@ -5,8 +5,6 @@
 #include "screen/pages.hpp"
 #include "screen/scan_text.hpp"
 
-#include <charconv>
-
 namespace screen {
 namespace {
 
@@ -161,10 +159,7 @@ namespace {
 const guide::ScanSeen* refused_for(const guide::Refusal& refusal, const CaseState& state) {
     constexpr std::size_t named = 2;
     if (refusal.why != guide::Refused::ScanStands || refusal.values.size() < named) return nullptr;
-    const std::string& event = refusal.values[named - 1];
-    guide::Seq seq = 0;
-    std::from_chars(event.data(), event.data() + event.size(), seq);
-    return guide::find_scan(state, seq);
+    return guide::find_scan(state, static_cast<guide::Seq>(number_in(refusal.values[named - 1])));
 }
 
 }  // namespace

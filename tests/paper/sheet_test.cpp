@@ -240,13 +240,26 @@ TEST_CASE("what went otherwise stands with its time, its reason, and whether it 
                           guide::CameBack{"tilt"}, guide::WrittenLate{next, next}, guide::StepSkipped{"debrief", "no time"}});
     const auto lines = paper::otherwise(record, printed::words());
     REQUIRE(lines.size() == 4);
-    CHECK(says(lines[0], "Ring is tilted: from the nose, over at "));
-    CHECK(says(lines[0], "written late"));
-    CHECK(says(lines[1], ": one more"));
-    CHECK(says(lines[2], "Suction lost, taken back"));
+    CHECK(says(lines[0], "Suction lost, taken back"));
+    CHECK(says(lines[1], "Ring is tilted: from the nose, over at "));
+    CHECK(says(lines[1], "written late"));
+    CHECK(says(lines[2], ": one more"));
     CHECK(says(lines[3], "Skipped, Debrief, two minutes: no time"));
     const paper::Section rows = paper::sheet(record, printed::words()).record_few;
     CHECK(says(value_of(rows, "Taps written late"), "events " + std::to_string(next) + " to " + std::to_string(next)));
+}
+
+TEST_CASE("a recorded difference is on the sheet however many notes were written before it [H-13]") {
+    paper::Record record = printed::demo(40);
+    const std::string item = record.state.brief.unit.counts.front().id;
+    std::vector<guide::Fact> facts(40, guide::NoteWritten{.text = "A long word of what was done and by whom it was told to the desk"});
+    facts.push_back(guide::DifferenceRecorded{.item = item, .seen = 1, .expected = 2, .why = "searched, not found"});
+    printed::add(record, facts);
+    CHECK(says(paper::otherwise(record, printed::words()).front(), "searched, not found"));
+    const std::string text = printed::text_of(printed::sheet_pdf(record));
+    CHECK(says(text, "searched, not found"));
+    CHECK(says(text, "difference recorded"));
+    CHECK(says(text, "more, see the JSON"));
 }
 
 TEST_CASE("whatever was written, one page, nothing outside it, nothing on anything else, and the rest is counted") {

@@ -16,13 +16,15 @@ std::string item_text(const guide::Item& item, const Words& words) {
     return {};
 }
 
-/// Only sizes are figures among the values.
+std::string objection_text(const guide::Objection& one, const Words& words) {
+    // Only sizes are figures among the values.
+    const auto values = one.what == guide::Against::WrongSize ? words.figures(one.values) : one.values;
+    return words("scan." + std::string(guide::name(one.what)), values);
+}
+
 std::string objections_text(const guide::ScanSeen& scan, const Words& words) {
     std::string text{};
-    for (const guide::Objection& one : scan.said.against) {
-        const auto values = one.what == guide::Against::WrongSize ? words.figures(one.values) : one.values;
-        text += (text.empty() ? "" : " ") + words("scan." + std::string(guide::name(one.what)), values);
-    }
+    for (const guide::Objection& one : scan.said.against) text += (text.empty() ? "" : " ") + objection_text(one, words);
     return text;
 }
 

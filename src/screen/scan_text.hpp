@@ -10,7 +10,9 @@ namespace screen {
 
 /// "Tissue G1234", "Lot A1".
 std::string item_text(const guide::Item& item, const Words& words);
-/// "Expired on 2026-01-31."; empty where nothing speaks against it.
+/// "Expired on 2026-01-31."
+std::string objection_text(const guide::Objection& one, const Words& words);
+/// All of them, one after the other; empty where nothing speaks against it.
 std::string objections_text(const guide::ScanSeen& scan, const Words& words);
 /// Which item does not fit, and why: "Lot A1: Expired on 2026-01-31."
 std::string unfitting_text(const guide::ScanSeen& scan, const Words& words);

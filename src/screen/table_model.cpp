@@ -166,8 +166,11 @@ const guide::ScanSeen* refused_for(const guide::Refusal& refusal, const CaseStat
 
 std::string refusal_text(const guide::Refusal& refusal, const CaseState& state, const Words& words) {
     const guide::ScanSeen* scan = refused_for(refusal, state);
-    if (scan != nullptr && guide::never_overruled(*scan)) return unfitting_text(*scan, words);
-    if (scan != nullptr) return words("refused.scan-stands-why", {unfitting_text(*scan, words)});
+    if (scan != nullptr) {
+        // The first thing that speaks against it: a banner has no room for all, the Desk tells them.
+        const std::string why = words("scan.item", {item_text(scan->said.item, words), objection_text(scan->said.against.front(), words)});
+        return guide::never_overruled(*scan) ? why : words("refused.scan-stands-why", {why});
+    }
     return words("refused." + std::string(guide::name(refusal.why)), refusal.values);
 }
 

@@ -186,7 +186,7 @@ TEST_CASE("a scan that stands is named with its reason over the main page and wh
     const auto scans = scan_three(at);
     CHECK(shown(at).heading == models::words()("packs.something_stands"));
     CHECK(shown(at).line.starts_with("Tissue G123417654321: Expired on 2026-01-31."));
-    CHECK(refused() == shown(at).line + " Put it aside, or the surgeon overrules.");
+    CHECK(refused() == "Tissue G123417654321: Expired on 2026-01-31. Put it aside, or the surgeon overrules.");  // the first reason alone
     REQUIRE(at.at.does(guide::PutAside{.event = scans[2], .why = "wrong"}));
     CHECK(refused().find("K-2") != std::string::npos);
     CHECK(refused().find("overrules") == std::string::npos);

@@ -85,6 +85,18 @@ void see_difference(Walk& walk, sample::Case at) {
     walk.see(at, "page count-record", {.page = "count-record", .argument = "needles"});
 }
 
+/// A step refused for what was scanned: the item and the longest reason.
+void see_refused_scan(Walk& walk, sample::Case at) {
+    const guide::Donation first{.number = "G123417654321"}, other{.number = "A999917123456"};
+    measure::expect(at.does(guide::Scan{.bytes = "1", .label = guide::Isbt{.donation = first}}));
+    measure::expect(
+        at.does(guide::Scan{.bytes = "2", .label = guide::Isbt{.donation = other, .expires = guide::Moment{.day = {2026, 1, 31}}}}));
+    const auto refused = guide::decide(at.state, guide::Who::Scrub, guide::FinishStep{.step = guide::current_step(at.state)->id}, at.now);
+    walk.around.refusal = screen::refusal_text(refused.error(), at.state, walk.words);
+    walk.see(at, "refused scan");
+    walk.around.refusal.reset();
+}
+
 /// Every page of the Desk; the longest note and initials that go in.
 void see_desk_pages(Walk& walk, const sample::Case& at) {
     const std::string item = at.state.brief.unit.counts.front().id, note(240, 'n');
@@ -212,6 +224,7 @@ std::vector<Sample> shipped(const std::string& language) {
                 see_drawer(walk, at, step.id);
             if (step.closes == guide::Closes::Counts) see_difference(walk, at);
             if (&step == &phase.steps.front()) see_desk_pages(walk, at);
+            if (&step == &at.state.brief.procedure.phases.front().steps.front()) see_refused_scan(walk, at);
             if (step.id == "knots") see_more_pages(walk, at);
             if (&step == &phase.steps.front()) walk.see(at, "page wipe " + step.id, {.page = "wipe"});
             if (&step == &phase.steps.back() || step.closes == guide::Closes::Sutures) see_pages(walk, at, step);

@@ -1,8 +1,11 @@
 // One past case again, as it was recorded: what its locked record says, its clocks and its marks on a line of minutes.
+#include "eye/frame.hpp"
+#include "guide/tissue.hpp"
 #include "measure/expect.hpp"
 #include "screen/format.hpp"
 #include "screen/pages.hpp"
 #include "screen/past_view_parts.hpp"
+#include "screen/scan_text.hpp"
 
 #include <algorithm>
 
@@ -40,14 +43,41 @@ std::string cut_text(const guide::CutEnd end, const Words& words) {
     return "";
 }
 
+void add(PastModel& made, std::string label, std::string value) {
+    made.rows.push_back({.label = std::move(label), .value = std::move(value)});
+}
+
+/// What was read, told and counted.
+void add_told(PastModel& made, const CaseState& state, const Words& words) {
+    if (const guide::ScanSeen* tissue = guide::tissue_read(state))
+        add(made, words("past-view.scanned"), item_text(tissue->said.item, words));
+    for (const guide::ScanSeen& scan : state.scans) {
+        const bool pack = scan.said.item.kind == guide::ItemKind::Pack && !scan.put_aside && !scan.completed;
+        if (pack) add(made, words("past-view.scanned"), item_text(scan.said.item, words));
+    }
+    for (const auto& one : state.materials) add(made, words("packs.sutures"), one.fact.material);
+    if (state.ring && !state.ring->long_axis_centideg) add(made, words("past-view.ring"), words("ring.round"));
+    if (state.ring && state.ring->long_axis_centideg)
+        add(made, words("past-view.ring"),
+            words("past-view.oval", {eye::short_clock_text(measure::centideg(*state.ring->long_axis_centideg))}));
+    if (state.knots) add(made, words("packs.knots"), words("packs.knots_" + std::string(guide::name(state.knots->fact.side))));
+    for (const auto& entry : state.specimens) {
+        const guide::SpecimenTold& told = entry.second.fact;
+        add(made, words("packs." + std::string(guide::name(told.what))), words("specimen.to_" + std::string(guide::name(told.to))));
+    }
+    for (const guide::CountItem& item : state.brief.unit.counts) {
+        const guide::Tally& tally = state.counts.at(item.id);
+        add(made, item.title, words("count.line", {std::to_string(tally.opened), std::to_string(tally.passed_back)}));
+    }
+}
+
 void record_part(PastModel& made, const CaseState& state, const Words& words) {
-    const auto add = [&made](std::string label, std::string value) {
-        made.rows.push_back({.label = std::move(label), .value = std::move(value)});
-    };
-    if (state.closed) add(words("past-view.ended"), end_text(*state.closed, words));
-    for (const Row& row : record_rows(state, {}, words)) add(row.label, row.value);
-    if (!state.seatings.empty() && state.seatings.back().ended) add(words("past-view.cut"), cut_text(*state.seatings.back().ended, words));
-    if (state.depth) add(words("past-view.depth"), um_text(*state.depth));
+    if (state.closed) add(made, words("past-view.ended"), end_text(*state.closed, words));
+    for (const Row& row : record_rows(state, {}, words)) add(made, row.label, row.value);
+    if (!state.seatings.empty() && state.seatings.back().ended)
+        add(made, words("past-view.cut"), cut_text(*state.seatings.back().ended, words));
+    if (state.depth) add(made, words("past-view.depth"), um_text(*state.depth));
+    add_told(made, state, words);
     picture::ClockFace face = clock_face(state, words);
     face.next.clear();
     made.picture = std::move(face);

@@ -45,6 +45,12 @@ std::vector<std::string> labels(const PastModel& model) {
     return all;
 }
 
+std::vector<std::string> values(const PastModel& model) {
+    std::vector<std::string> all{};
+    for (const PastRow& one : model.rows) all.push_back(one.value);
+    return all;
+}
+
 std::vector<Target> targets(const PastModel& model) {
     std::vector<Target> all = model.tabs;
     for (const auto* some : {&model.choices, &model.foot}) all.insert(all.end(), some->begin(), some->end());
@@ -274,6 +280,14 @@ TEST_CASE("one case again: its record, the clock face as placed, its clocks and 
     CHECK(models::says({record.title}, state.inputs.file.reference));
     CHECK(row(record, "Case ended")->value == "Done");
     CHECK(row(record, "Spokes below zero")->value == "8, planned 8");
+    CHECK(row(record, "Scanned")->value == "Tissue G123417654321");
+    CHECK(models::says(values(record), "LOT-7"));
+    CHECK(row(record, "Suture material")->value == "nylon 10-0");
+    CHECK(row(record, "Ring reflection")->value == "oval, long axis at 1:30");
+    CHECK(row(record, "Knots")->value == "Buried on the host side");
+    CHECK(row(record, "Donor rim")->value == "culture");
+    const guide::CountItem& counted = state.brief.unit.counts.front();
+    CHECK(row(record, counted.title)->value.find(std::to_string(state.counts.at(counted.id).opened)) == 0);
     const auto& face = std::get<picture::ClockFace>(record.picture);
     CHECK(face.done.size() == state.sutures.size());
     CHECK(face.done.front() == measure::centideg(state.sutures.front().centideg));

@@ -37,6 +37,7 @@ Summary summary(int number) {
                  .day = {2023 + number / 14, 1 + number % 12, 1 + number % 28},
                  .side = number % 3 == 0 ? eye::Side::Left : eye::Side::Right,
                  .reason = number % 2 == 0 ? plan::Reason::Keratoconus : plan::Reason::Scar,
+                 .trephine = "suction-trephine",
                  .host = measure::from_mm(7.5),
                  .donor = measure::from_mm(7.75),
                  .end = number % 19 == 0   ? guide::CaseEnd::Abandoned
@@ -101,6 +102,12 @@ guide::CaseState case_that_is_over(const std::string& language) {
     measure::expect(at.does(guide::Depart{.what = "patient-moved"}));
     measure::expect(at.does(guide::ComeBack{.what = "patient-moved"}));
     measure::expect(at.does(guide::WriteNote{.text = "Knots lie on the donor side, said by the surgeon."}));
+    measure::expect(at.does(guide::Scan{.bytes = "tissue", .label = guide::Isbt{.donation = guide::Donation{.number = "G123417654321"}}}));
+    measure::expect(at.does(guide::Scan{.bytes = "pack", .label = guide::Gs1{.gtin = "09506000134352", .lot = "LOT-7"}}));
+    measure::expect(at.does(guide::SeeRing{.long_axis_centideg = 4500}));
+    measure::expect(at.does(guide::TellKnots{.side = guide::KnotSide::Host}));
+    measure::expect(at.does(guide::NameSutures{.material = "nylon 10-0", .lot = "N10"}));
+    measure::expect(at.does(guide::TellSpecimen{.what = guide::Specimen::Rim, .to = guide::SentTo::Culture, .side = "right"}));
     at.up_to(last->id);
     measure::expect(at.does(guide::CloseCase{.how = guide::CaseEnd::Done}));
     return at.state;

@@ -95,9 +95,11 @@ TEST_CASE("no limit is shipped as normal") {
     const auto unit = read_unit(read(fs::path(SOURCE_DIR) / "assets/unit/unit.toml"), "unit.toml");
     REQUIRE(unit);
     CHECK(unit->unit.limits == plan::Limits{});
-    REQUIRE(unit->unit.counts.size() == 2);
+    REQUIRE(unit->unit.counts.size() == 4);
     CHECK(unit->unit.counts[0].id == "needles");
     CHECK(unit->unit.counts[1].id == "blades");
+    CHECK(unit->unit.counts[2].id == "spears");
+    CHECK(unit->unit.counts[3].id == "swabs");
 }
 
 TEST_CASE("demonstration cases say that they are invented, and the profiles hold their sizes") {

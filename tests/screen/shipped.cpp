@@ -19,16 +19,13 @@ namespace samples {
 
 namespace {
 
-/// The shipped guide with the shipped unit's items, and two more that many units count.
+/// The shipped guide with the shipped unit's items.
 guide::Brief brief(const std::string& language) {
     guide::Brief made = models::brief(language);
     const auto unit = intake::read_unit(models::file_in(language, "unit/unit"), "unit");
     made.unit.counts = unit->unit.counts;
     made.unit.scrub_name = unit->unit.scrub_name;
     made.unit.circulating_name = unit->unit.circulating_name;
-    const std::vector<std::string> more =
-        language == "de" ? std::vector<std::string>{"Stieltupfer", "Kompressen"} : std::vector<std::string>{"Spears", "Swabs"};
-    for (const std::string& item : more) made.unit.counts.push_back({.id = item, .title = item});
     return made;
 }
 

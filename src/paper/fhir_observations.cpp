@@ -184,6 +184,15 @@ void told(const Context& context, std::vector<Observation>& out) {
                 {.code = one.second, .value = {"valueBoolean", true}, .at = said->at, .focus = context.tissue, .note = said->text});
         }
     }
+    const guide::CaseState& state = context.record->state;
+    const bool judged = guide::find_told(state, TissueWord::Accepted) != nullptr || guide::find_told(state, TissueWord::Unfit) != nullptr;
+    if (!judged && guide::confirmed(state, "tissue-accepted")) {
+        out.push_back({.code = all[0].second,
+                       .value = {"valueBoolean", true},
+                       .at = state.steps.at("tissue-accepted").at,
+                       .focus = context.tissue,
+                       .note = "By the tap on its step."});
+    }
 }
 
 /// Where each specimen went, and the side on its label.

@@ -57,4 +57,9 @@ std::string mark_text(int centideg, const plan::Inputs& inputs, const Words& wor
     return place.between ? words("paper.between", {number(place.between->first), number(place.between->second)}) : "";
 }
 
+std::string step_text(const guide::CaseState& state, const guide::StepId& id, const char* what, const Words& words) {
+    if (!guide::confirmed(state, id)) return words("paper.not_recorded");
+    return words(what, {measure::hour_minute(state.steps.at(id).at)});
+}
+
 }  // namespace paper

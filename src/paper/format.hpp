@@ -28,6 +28,8 @@ std::string chance_text(double chance, const Words& words);
 std::string hour_text(int centideg);
 /// "mark 11", "between 2 and 3"; empty where the ring leaves no marks.
 std::string mark_text(int centideg, const plan::Inputs& inputs, const Words& words);
+/// When a step was done, in a sentence of the words with one fill-in; "not recorded" when it was skipped or is not done.
+std::string step_text(const guide::CaseState& state, const guide::StepId& id, const char* what, const Words& words);
 std::string number(auto value) { return std::to_string(value); }
 
 }  // namespace paper

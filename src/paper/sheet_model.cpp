@@ -95,14 +95,9 @@ std::string ring_text(const guide::CaseState& state, const Words& words) {
     return axis ? words("paper.oval", {hour_text(*axis), hour_text(*axis + 18000)}) : words("paper.round");
 }
 
-std::string step_time(const guide::CaseState& state, const guide::StepId& id, const char* what, const Words& words) {
-    if (!guide::confirmed(state, id)) return words("paper.not_recorded");
-    return words(what, {measure::hour_minute(state.steps.at(id).at)});
-}
-
 /// The side on which the knots are buried as told, else when the step was done.
 std::string knots_text(const guide::CaseState& state, const Words& words) {
-    if (!state.knots) return step_time(state, "knots", "paper.knots_value", words);
+    if (!state.knots) return step_text(state, "knots", "paper.knots_value", words);
     const std::string side = words("paper.knots_" + std::string(guide::name(state.knots->fact.side)));
     return words("paper.knots_told", {side, measure::hour_minute(state.knots->at)});
 }
@@ -116,7 +111,7 @@ Section suture_section(const guide::CaseState& state, const Words& words) {
                           {words("paper.ring"), ring_text(state, words)},
                           {words("paper.knots"), knots_text(state, words)}}};
     if (state.inputs.file.pattern.running > 0 && state.inputs.file.pattern.interrupted > 0) {
-        made.rows.push_back({words("paper.running"), step_time(state, "running", "paper.at", words)});
+        made.rows.push_back({words("paper.running"), step_text(state, "running", "paper.at", words)});
     }
     return made;
 }

@@ -57,16 +57,16 @@ std::string density_text(const guide::CaseState& state, const Words& words) {
     return density->perhaps_under ? text + ", " + words("paper.density_perhaps") : text;
 }
 
-/// What was told of the tissue, in one of two words that exclude each other.
+/// What was told of the tissue, in one of two words that exclude each other; else what the step on the Table says by its tap.
 std::string told_text(const guide::CaseState& state, const std::vector<std::pair<guide::TissueWord, const char*>>& either,
-                      const Words& words) {
+                      const Words& words, const guide::StepId& step = {}) {
     for (const auto& one : either) {
         const guide::Told* told = guide::find_told(state, one.first);
         if (told == nullptr) continue;
         const std::string text = words(one.second, {measure::hour_minute(told->at)});
         return told->text.empty() ? text : text + ": " + told->text;
     }
-    return words("paper.not_recorded");
+    return step_text(state, step, "paper.step_at", words);
 }
 
 /// "lot A1, expires 2027-01-31", as far as the label says.
@@ -84,12 +84,6 @@ std::string packs_text(const guide::CaseState& state, const Words& words) {
     return or_not_recorded(text, words);
 }
 
-/// What is known of a step that says more than a tap can hold.
-std::string done_but(const guide::CaseState& state, const guide::StepId& id, const char* what, const Words& words) {
-    const std::string at = done_at(state, id);
-    return at.empty() ? words("paper.not_recorded") : words(what, {at});
-}
-
 std::string materials_text(const guide::CaseState& state, const Words& words) {
     std::string text{};
     for (const auto& one : state.materials) {
@@ -102,7 +96,7 @@ std::string materials_text(const guide::CaseState& state, const Words& words) {
 
 /// Which specimens went where, with the side on their labels; else when the labels were read back.
 std::string specimens_text(const guide::CaseState& state, const Words& words) {
-    if (state.specimens.empty()) return done_but(state, "specimens", "paper.specimens_value", words);
+    if (state.specimens.empty()) return step_text(state, "specimens", "paper.specimens_value", words);
     std::string text{}, side{};
     for (const auto& entry : state.specimens) {
         const guide::SpecimenTold& told = entry.second.fact;
@@ -158,10 +152,14 @@ Section tissue_section(const Record& record, const Words& words) {
                      {words("paper.left_over"), told_text(state, {{TissueWord::LeftOver, "paper.told_at"}}, words)},
                      {words("paper.trephine_lot"), pack_text(pack_read(state, state.inputs.trephine.id), words)},
                      {words("paper.punch_lot"), pack_text(pack_read(state, state.inputs.punch.id), words)},
-                     {words("paper.shield"), done_but(state, "pad-and-shield", "paper.at", words)},
+                     {words("paper.shield"), step_text(state, "pad-and-shield", "paper.at", words)},
                      {words("paper.suture_material"), materials_text(state, words)},
                      {words("paper.specimens"), specimens_text(state, words)},
                      {words("paper.bank"), bank_text(state, words)},
+                     {words("paper.accepted"),
+                      told_text(state, {{TissueWord::Unfit, "paper.found_unfit"}, {TissueWord::Accepted, "paper.told_at"}}, words,
+                                "tissue-accepted")},
+                     {words("paper.back_up"), told_text(state, {{TissueWord::BackUpNamed, "paper.told_at"}}, words, "back-up")},
                      {words("paper.other_packs"), packs_text(state, words)}}};
 }
 

@@ -113,6 +113,10 @@ TEST_CASE("what no event holds is said to be not recorded, and no row is left ou
         CHECK(value_of(before.tissue, label) == none);
         CHECK_FALSE(says(value_of(after.tissue, label), none));
     }
+    for (const std::string label : {"Accepted by surgeon", "Back-up"}) {
+        CHECK(value_of(before.tissue, label) == none);
+        CHECK(value_of(after.tissue, label) == "step tapped 08:01");
+    }
     CHECK(value_of(before.sutures, "Knots") == none);
     CHECK(value_of(after.sutures, "Knots") == "buried on the host side, told 08:32");
     CHECK(printed::pages_of(printed::sheet_pdf(printed::opened())) == 1);
@@ -160,6 +164,19 @@ TEST_CASE("what was told for the handover stands on the sheet: knots, suture mat
     printed::add(record, {KnotsTold{.side = KnotSide::NotBuried}});
     CHECK(says(value_of(paper::sheet(record, printed::words()).sutures, "Knots"), "not buried, told "));
     CHECK(value_of(paper::tissue_section(printed::opened(), printed::words()), "Tissue bank told") == none);
+}
+
+TEST_CASE("what was told of the tissue comes before the taps on its steps; unfit stands before accepted") {
+    using namespace guide;
+    paper::Record record = printed::demo(80);
+    printed::add(record, {TissueTold{TissueWord::BackUpNamed, "second donor"}, TissueTold{TissueWord::Accepted, ""}});
+    const auto row = [&](const std::string& label) { return value_of(paper::tissue_section(record, printed::words()), label); };
+    CHECK(says(row("Back-up"), "told "));
+    CHECK(says(row("Back-up"), ": second donor"));
+    CHECK(says(row("Accepted by surgeon"), "told "));
+    printed::add(record, {TissueTold{TissueWord::Unfit, "scar"}});
+    CHECK(says(row("Accepted by surgeon"), "found unfit, told "));
+    CHECK(says(row("Accepted by surgeon"), ": scar"));
 }
 
 TEST_CASE("a corrected time moves the sheet's time line and the time of what was done; both stand under otherwise") {

@@ -4,6 +4,7 @@
 #include "screen/target_draw.hpp"
 
 #include <algorithm>
+#include <tuple>
 
 namespace screen {
 
@@ -180,6 +181,16 @@ Box draw_head(Pen& pen, const DeskModel& model, const Box& box) {
     return {box.x, top, box.w, box.bottom() - top};
 }
 
+/// How high the step and the times of an upright glass may be: what head and loose actions leave of it, within bounds.
+double upper_height(const Pen& pen, const DeskModel& model, double w, double h) {
+    double need = pen.cap(Type::Text) * 2;
+    for (const auto& [words, role, lines] : {std::tuple{model.heading, Type::Title, 2U}, std::tuple{model.line, Type::Text, 6U}})
+        if (!words.empty()) need += pen.block(words, {role}, {w, h, lines}).height + pen.cap(Type::Text) * 0.8;
+    need += static_cast<double>(model.actions.size()) * (pen.cap(Type::Strong) * 3.4 + gap_between(pen));
+    constexpr double least = 0.32, most = 0.5;
+    return std::clamp(h - need, h * least, h * most);
+}
+
 void draw_actions(Pen& pen, const std::vector<Target>& actions, const Grid& grid, const Box& box) {
     const std::size_t a_column = (actions.size() + grid.columns - 1) / grid.columns;
     const double w = (box.w - grid.gap * static_cast<double>(grid.columns - 1)) / static_cast<double>(grid.columns);
@@ -228,7 +239,7 @@ Frame draw(const DeskModel& model, const Canvas& canvas) {
     if (model.banner) draw_banner(pen, *model.banner, take(banner_height(pen, *model.banner, left.w)));
     if (model.field) draw_field(pen, *model.field, take(field_height(pen)));
     if (glass.portrait()) {
-        const double h = left.h * 0.32;
+        const double h = upper_height(pen, model, left.w, left.h);
         draw_step(pen, model, {left.x, left.y, left.w * 0.48, h});
         draw_facts(pen, model, {left.x + left.w * 0.52, left.y, left.w * 0.48, h});
         const Box below = draw_head(pen, model, {left.x, left.y + h + g, left.w, left.h - h - g});

@@ -15,16 +15,10 @@ using guide::ScanSeen;
 
 constexpr std::size_t most_scans = 8;
 
-std::string standing_text(const ScanSeen& scan, const Words& words) {
-    if (scan.put_aside) return words("packs.aside");
-    if (scan.overruled) return words("packs.overruled");
-    if (scan.said.item.kind == guide::ItemKind::Unread) return {};
-    return words(scan.said.against.empty() ? "packs.fits" : "packs.stands");
-}
-
 std::string against_text(const ScanSeen& scan, const Words& words) {
-    const std::string text = objections_text(scan, words);
-    return text.empty() ? standing_text(scan, words) : text;
+    const std::string text = objections_text(scan, words), standing = standing_text(scan, words);
+    if (!text.empty()) return text;
+    return standing == words("packs.unchecked") ? unchecked_text(scan, words) : standing;
 }
 
 Target scan_target(std::string key, const ScanSeen& scan, const Words& words) {

@@ -1,5 +1,7 @@
 #include "screen/scan_text.hpp"
 
+#include "guide/tissue.hpp"
+
 namespace screen {
 
 std::string item_text(const guide::Item& item, const Words& words) {
@@ -30,6 +32,35 @@ std::string objections_text(const guide::ScanSeen& scan, const Words& words) {
 
 std::string unfitting_text(const guide::ScanSeen& scan, const Words& words) {
     return words("scan.item", {item_text(scan.said.item, words), objections_text(scan, words)});
+}
+
+std::string stop_text(const guide::ScanSeen& scan, const Words& words) {
+    const std::string why = words("scan.item", {item_text(scan.said.item, words), objection_text(scan.said.against.front(), words)});
+    return guide::never_overruled(scan) ? why : words("refused.scan-stands-why", {why});
+}
+
+std::string unchecked_text(const guide::ScanSeen& scan, const Words& words) {
+    const guide::Item& item = scan.said.item;
+    std::string text{};
+    if (item.kind == guide::ItemKind::Pack && !item.instrument) text = words("packs.unlisted");
+    if (!item.expires) text += (text.empty() ? "" : " ") + words("packs.undated");
+    return text;
+}
+
+std::string standing_text(const guide::ScanSeen& scan, const Words& words) {
+    if (scan.put_aside) return words("packs.aside");
+    if (scan.overruled) return words("packs.overruled");
+    if (!scan.said.against.empty()) return words("packs.stands");
+    switch (scan.said.item.kind) {
+        case guide::ItemKind::Unread:
+            return {};
+        case guide::ItemKind::Part:
+            return words("packs.no_number");
+        case guide::ItemKind::Tissue:
+        case guide::ItemKind::Pack:
+            return words(unchecked_text(scan, words).empty() ? "packs.fits" : "packs.unchecked");
+    }
+    return {};
 }
 
 }  // namespace screen

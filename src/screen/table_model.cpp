@@ -69,6 +69,13 @@ std::vector<Line> path(const CaseState& state, const Words& words) {
     return lines;
 }
 
+/// What was scanned and does not fit, as soon as it was scanned; not while the blade turns or the eye is open.
+std::optional<Banner> stopped(const CaseState& state, const Step& step, const Words& words) {
+    const guide::ScanSeen* scan = guide::standing_scan(state);
+    if (scan == nullptr || step.quiet || guide::cutting(state)) return std::nullopt;
+    return Banner{.level = Banner::Level::Watch, .text = stop_text(*scan, words)};
+}
+
 /// What is left to do with a locked case: read it.
 TableModel closed_table(const CaseState& state, const Around& around, const Words& words) {
     TableModel model{.strip = strip(state, around, words), .path = path(state, words)};
@@ -145,6 +152,7 @@ TableModel table(const CaseState& state, const Around& around, const Words& word
     model.card = card(state, *step, around, words);
     model.hand = hand(state, *step, around, words);
     model.banner = banner(around, words);
+    if (!model.banner) model.banner = stopped(state, *step, words);
     return model;
 }
 
@@ -166,11 +174,7 @@ const guide::ScanSeen* refused_for(const guide::Refusal& refusal, const CaseStat
 
 std::string refusal_text(const guide::Refusal& refusal, const CaseState& state, const Words& words) {
     const guide::ScanSeen* scan = refused_for(refusal, state);
-    if (scan != nullptr) {
-        // The first thing that speaks against it: a banner has no room for all, the Desk tells them.
-        const std::string why = words("scan.item", {item_text(scan->said.item, words), objection_text(scan->said.against.front(), words)});
-        return guide::never_overruled(*scan) ? why : words("refused.scan-stands-why", {why});
-    }
+    if (scan != nullptr) return stop_text(*scan, words);
     return words("refused." + std::string(guide::name(refusal.why)), refusal.values);
 }
 

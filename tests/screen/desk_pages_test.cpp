@@ -4,6 +4,7 @@
 #include "guide/tissue.hpp"
 #include "screen/desk_seen.hpp"
 #include "screen/samples.hpp"
+#include "screen/scan_text.hpp"
 
 #include <doctest/doctest.h>
 
@@ -172,6 +173,56 @@ TEST_CASE("what was read stands with what speaks against it in words; another pa
     CHECK_FALSE(by_key(page(scans[2]), "O"));
     CHECK(by_key(page(scans[2]), "P"));
     CHECK(shown(at, {.page = "scans"}).actions.size() == 4);
+}
+
+TEST_CASE("what does not fit stands on the Table at once, under a refusal, and not in the cut or over the open eye") {
+    models::Seen at("tissue-number");
+    const auto scanned = [&] {
+        REQUIRE(
+            at.at.does(guide::Scan{.bytes = "old", .label = guide::Gs1{.lot = "L1", .expires = guide::PackDate{.day = {2026, 1, 31}}}}));
+    };
+    CHECK_FALSE(at.table().banner);
+    scanned();
+    REQUIRE(at.table().banner);
+    CHECK(at.table().banner->text == "Lot L1: Expired on 2026-01-31. Put it aside, or the surgeon overrules.");
+    CHECK(at.table().banner->level == Banner::Level::Watch);
+    at.around.refusal = "Refused.";
+    CHECK(at.table().banner->text == "Refused.");
+    at.around.refusal.reset();
+    REQUIRE(at.at.does(guide::PutAside{.event = at.at.state.last, .why = "wrong"}));
+    CHECK_FALSE(at.table().banner);
+    for (const std::string step : {"lower", "entered", "cardinals"}) {
+        CAPTURE(step);
+        at.at.up_to(step);
+        scanned();
+        CHECK_FALSE(at.table().banner);
+        REQUIRE(at.at.does(guide::PutAside{.event = at.at.state.last, .why = "wrong"}));
+    }
+    at.at.up_to("next-four");
+    scanned();
+    CHECK(at.table().banner);
+}
+
+TEST_CASE("what could not be checked is not said to fit, and its page says what it was") {
+    const auto scan = [&](guide::Item item) { return guide::ScanSeen{.said = {.item = std::move(item)}}; };
+    const auto said = [&](guide::Item item) { return standing_text(scan(std::move(item)), models::words()); };
+    const auto unchecked = [&](guide::Item item) { return unchecked_text(scan(std::move(item)), models::words()); };
+    const measure::Day expires{2027, 1, 31};
+    using guide::ItemKind;
+    CHECK(said({.kind = ItemKind::Pack, .expires = expires, .instrument = "vacuum-punch"}) == "fits");
+    CHECK(said({.kind = ItemKind::Pack, .expires = expires}) == "partly checked");
+    CHECK(unchecked({.kind = ItemKind::Pack, .expires = expires}) == "Not in the unit's list: size not checked.");
+    CHECK(unchecked({.kind = ItemKind::Pack, .instrument = "vacuum-punch"}) == "No expiry date read.");
+    CHECK(unchecked({.kind = ItemKind::Pack}) == "Not in the unit's list: size not checked. No expiry date read.");
+    CHECK(said({.kind = ItemKind::Tissue, .expires = expires}) == "fits");
+    CHECK(said({.kind = ItemKind::Tissue}) == "partly checked");
+    CHECK(said({.kind = ItemKind::Part, .expires = expires}) == "without its number");
+    CHECK(said({.kind = ItemKind::Unread}).empty());
+
+    models::Seen at("tissue-number");
+    REQUIRE(at.at.does(guide::Scan{.bytes = "pack", .label = guide::Gs1{.lot = "L1"}}));
+    const std::string seq = std::to_string(at.at.state.last);
+    CHECK(shown(at, {.page = "scan", .argument = seq}).line == "Not in the unit's list: size not checked. No expiry date read.");
 }
 
 TEST_CASE("a scan that stands is named with its reason over the main page and where a step is refused; never overruled, not offered so") {

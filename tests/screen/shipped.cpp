@@ -82,12 +82,23 @@ void see_difference(Walk& walk, sample::Case at) {
     walk.see(at, "page count-record", {.page = "count-record", .argument = "needles"});
 }
 
-/// A step refused for what was scanned: the item and the longest reason.
-void see_refused_scan(Walk& walk, sample::Case at) {
+/// Two tissues were read: the second does not fit, for the longest reason.
+void scan_what_stands(sample::Case& at) {
     const guide::Donation first{.number = "G123417654321"}, other{.number = "A999917123456"};
     measure::expect(at.does(guide::Scan{.bytes = "1", .label = guide::Isbt{.donation = first}}));
     measure::expect(
         at.does(guide::Scan{.bytes = "2", .label = guide::Isbt{.donation = other, .expires = guide::Moment{.day = {2026, 1, 31}}}}));
+}
+
+/// It is said on the Table at once, whatever the step.
+void see_what_stands(Walk& walk, sample::Case at, const std::string& step) {
+    scan_what_stands(at);
+    walk.views.push_back({"stands " + step, screen::view(at.state, {}, walk.around, walk.words)});
+}
+
+/// A step refused for what was scanned.
+void see_refused_scan(Walk& walk, sample::Case at) {
+    scan_what_stands(at);
     const auto refused = guide::decide(at.state, guide::Who::Scrub, guide::FinishStep{.step = guide::current_step(at.state)->id}, at.now);
     walk.around.refusal = screen::refusal_text(refused.error(), at.state, walk.words);
     walk.see(at, "refused scan");
@@ -215,6 +226,7 @@ std::vector<Sample> shipped(const std::string& language) {
             if (!guide::applies(at.state, step)) continue;
             at.up_to(step.id);
             walk.see(at, "step " + step.id);
+            see_what_stands(walk, at, step.id);
             if (step.closes == guide::Closes::Cut) see_cut(walk, at);
             if (step.closes == guide::Closes::Cut || step.closes == guide::Closes::Sutures ||
                 &step == &at.state.brief.procedure.phases.front().steps.front())

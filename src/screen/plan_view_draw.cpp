@@ -77,7 +77,7 @@ Layout one_column(const Pen& pen, const PlanModel& model, const Box& box) {
     const double from = upright ? box.x : made.tabs.right() + plan_gap;
     made.foot = {from, y, made.hold.x - plan_gap - from, row};
     const bool low = box.h < pen.cap(Type::Text) * 34;
-    const double cautions = caution_height(pen, model, box.w, low ? 2 : 4), top = made.tabs.y - g - cautions;
+    const double cautions = caution_height(pen, model, box.w, low ? 3 : 4), top = made.tabs.y - g - cautions;
     made.cautions = {box.x, top, box.w, cautions};
     made.columns.fill({box.x, box.y, box.w, top - g - box.y});
     return made;
@@ -99,29 +99,48 @@ Layout layout_of(const Pen& pen, const PlanModel& model, const Box& box) {
 
 Ink ink_of(Banner::Level level) { return level == Banner::Level::Stop ? Ink::Red : level == Banner::Level::Watch ? Ink::Text : Ink::Soft; }
 
-/// As many as fit, the weightiest first; the whole of them is one target, which says so where some are left out.
+/// The cautions that fit into a box of so much width and height, the weightiest first.
+std::vector<Block> fitting_cautions(const Pen& pen, const PlanModel& model, double w, double h) {
+    std::vector<Block> blocks{};
+    double y = 0;
+    for (const auto& caution : model.cautions) {
+        Block block = pen.block(caution.text, {Type::Text}, {w, 1e9, 99});
+        if (y + block.height > h) break;
+        y += static_cast<double>(block.lines.size()) * pen.pitch(Type::Text) + pen.cap(Type::Text) * 0.25;
+        blocks.push_back(std::move(block));
+    }
+    return blocks;
+}
+
+/// The whole of them is one target, which says how many are left out.
 void draw_cautions(Pen& pen, const PlanModel& model, const Box& box) {
     const double cap = pen.cap(Type::Text), pad = cap * 0.6, indent = cap * 2;
     draw_ground(pen, model.all_cautions, box);
-    const double w = box.w - 2 * pad - indent, more_w = pen.width(Type::Strong, model.all_cautions.label);
+    const double w = box.w - 2 * pad - indent, h = box.h - pad;
+    const auto more = [&](std::size_t shown) { return model.all_cautions.label + ": " + std::to_string(model.cautions.size() - shown); };
+    auto blocks = fitting_cautions(pen, model, w, h);
+    // Beside the last caution; an upright glass has the place under the first one's sign.
+    const bool upright = pen.canvas().glass.portrait();
+    if (blocks.size() < model.cautions.size() && !upright)
+        blocks = fitting_cautions(pen, model, w - pen.width(Type::Strong, more(0)) - cap, h);
     double y = box.y + pad;
-    std::size_t shown = 0;
-    for (const auto& caution : model.cautions) {
-        const Block block = pen.block(caution.text, {Type::Text}, {w, 1e9, 99});
-        const double h = static_cast<double>(block.lines.size()) * pen.pitch(Type::Text);
-        if (y + block.height > box.bottom()) break;
+    for (std::size_t i = 0; i < blocks.size(); ++i) {
+        const auto& caution = model.cautions[i];
+        const Block& block = blocks[i];
         const bool stop = caution.level == Banner::Level::Stop;
         const Box icon{box.x + pad, y - cap * 0.15, cap * 1.3, cap * 1.3};
         pen.icon(stop ? Icon::Octagon : Icon::Triangle, icon, stop ? Ink::Red : Ink::Amber, Ink::Raised);
         pen.text({box.x + pad + indent, y}, block, ink_of(caution.level));
-        y += h + cap * 0.25;
-        ++shown;
+        y += static_cast<double>(block.lines.size()) * pen.pitch(Type::Text) + cap * 0.25;
     }
-    if (shown == model.cautions.size()) return;
-    if (shown == 0) pen.falls_short(model.cautions.front().text);
-    const double room = box.bottom() - y;
-    if (room >= cap * 1.2)
-        pen.text({box.right() - pad - more_w, box.bottom() - cap * 1.5}, model.all_cautions.label, Type::Strong, Ink::Soft);
+    if (blocks.size() == model.cautions.size()) return;
+    if (blocks.empty()) pen.falls_short(model.cautions.front().text);
+    const double bottom = box.bottom() - cap * 1.5;
+    if (upright) {
+        pen.text({box.x + pad, bottom}, "+" + std::to_string(model.cautions.size() - blocks.size()), Type::Strong, Ink::Soft);
+    } else {
+        pen.text({box.right() - pad, bottom}, more(blocks.size()), Type::Strong, Ink::Soft, Align::Right);
+    }
 }
 
 void draw_foot(Pen& pen, const PlanModel& model, const Layout& layout) {

@@ -43,17 +43,20 @@ std::optional<Banner> PlanMaker::banner() const {
 
 // ---- always there ----
 
-/// What stops the plan, then what is odd in this case, then what goes for every case.
+/// What stops the plan, a chance over the limit, what the figures rest on, then what is odd in this case and what goes for every case.
 void PlanMaker::cautions() {
-    const auto add = [&](Note::Level level, Banner::Level as) {
-        for (const Note& note : plan().notes) {
-            const bool general = note.code == "ladder-estimate" || note.code == "watch-the-chamber" || note.code == "ladder-leaves-out";
-            if (note.level == level && !general) made_.cautions.push_back({.level = as, .text = note_text(note, words_)});
-        }
+    constexpr auto over = "over-entry-limit";
+    const auto add = [&](Banner::Level as, const auto& wanted) {
+        for (const Note& note : plan().notes)
+            if (wanted(note)) made_.cautions.push_back({.level = as, .text = note_text(note, words_)});
     };
-    add(Note::Level::Stop, Banner::Level::Stop);
+    const auto general = [](const Note& note) {
+        return note.code == "ladder-estimate" || note.code == "watch-the-chamber" || note.code == "ladder-leaves-out";
+    };
+    add(Banner::Level::Stop, [](const Note& note) { return note.level == Note::Level::Stop; });
+    add(Banner::Level::Watch, [](const Note& note) { return note.code == over; });
     if (!plan().ladder.empty()) made_.cautions.push_back({.level = Banner::Level::Watch, .text = words_("plan.caution")});
-    add(Note::Level::Watch, Banner::Level::Watch);
+    add(Banner::Level::Watch, [&](const Note& note) { return note.level == Note::Level::Watch && note.code != over && !general(note); });
     for (const Note& note : plan().notes) {
         if (note.code == "ladder-leaves-out")
             made_.cautions.push_back({.level = Banner::Level::Watch, .text = words_("plan-view.leaves_out", words_.figures(note.values))});

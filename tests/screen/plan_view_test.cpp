@@ -7,6 +7,7 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 
 using namespace screen;
@@ -365,5 +366,32 @@ TEST_CASE("the view fits its glass: the planned rung is on it, and the hold and 
             caution = caution || (text != nullptr && text->text.starts_with("An estimate: 11 cadaver eyes"));
         }
         CHECK(caution);
+    }
+}
+
+TEST_CASE("no caution drops out without being counted, and a chance over the limit comes before what goes for every case") {
+    Seen seen{};
+    seen.base.file.aim = {.goal = plan::Goal::Spokes, .spokes = 9};
+    const PlanModel model = seen.model();
+    REQUIRE(model.cautions.size() > 2);
+    CHECK(model.cautions.front().text.find("over the limit") != std::string::npos);
+    for (const auto& on : samples::glasses()) {
+        CAPTURE(on.name);
+        const Frame frame = draw(model, samples::canvas(on.glass));
+        std::vector<std::string> texts{};
+        for (const auto& shape : frame.shapes)
+            if (const auto* text = std::get_if<picture::Text>(&shape)) texts.push_back(text->text);
+        std::size_t shown = 0;
+        constexpr std::size_t opening = 12;  // as much as a caution's first line surely holds
+        for (const auto& caution : model.cautions)
+            shown += std::any_of(texts.begin(), texts.end(),
+                                 [&](const std::string& text) { return text.starts_with(caution.text.substr(0, opening)); })
+                         ? 1U
+                         : 0U;
+        const std::size_t out = model.cautions.size() - shown;
+        const bool said = std::any_of(texts.begin(), texts.end(), [&](const std::string& text) {
+            return text == "More: " + std::to_string(out) || text == "+" + std::to_string(out);
+        });
+        CHECK(said == (out > 0));
     }
 }

@@ -21,6 +21,14 @@ std::string title_of(const CaseState& state, const guide::ItemId& item) {
     return found == all.end() ? item : found->title;
 }
 
+/// The first item in which somebody differs; none while nobody does.
+std::optional<guide::ItemId> differing(const CaseState& state) {
+    for (const guide::CountItem& item : state.brief.unit.counts) {
+        if (guide::difference(state, item.id) && guide::recorded_difference(state, item.id) == nullptr) return item.id;
+    }
+    return std::nullopt;
+}
+
 Target check_target(const CaseState& state, const std::string& id, const std::string& by, const Words& words) {
     std::vector<guide::Intent> checks{};
     bool done = true;
@@ -31,19 +39,13 @@ Target check_target(const CaseState& state, const std::string& id, const std::st
         checks.push_back(CheckCount{.item = item.id, .seen = expected, .by = by});
     }
     Target made = target(id, words("count.agree", {by}), words("count.agree_line"), std::move(checks));
-    made.look = done ? Look::Plain : Look::Filled;
+    // While somebody differs, to agree is to have counted anew: it stays open and no longer leads.
+    made.look = done || differing(state) ? Look::Plain : Look::Filled;
+    if (differing(state)) made.line = words("count.agree_anew");
     if (done) made.why_not = words("count.agreed");
     const bool counted = std::any_of(state.counts.begin(), state.counts.end(), [](const auto& item) { return item.second.opened > 0; });
     if (!counted) made.why_not = words("count.none");
     return made;
-}
-
-/// The first item in which somebody differs; none while nobody does.
-std::optional<guide::ItemId> differing(const CaseState& state) {
-    for (const guide::CountItem& item : state.brief.unit.counts) {
-        if (guide::difference(state, item.id) && guide::recorded_difference(state, item.id) == nullptr) return item.id;
-    }
-    return std::nullopt;
 }
 
 /// What leads on from a difference: the other one sees it too, or, when both do, it is recorded.
@@ -88,7 +90,7 @@ void by_page(PickModel& made, const CaseState& state, const std::string& argumen
     made.title = words("page.count_by", {title_of(state, item), std::to_string(seen)});
     made.lines = {words("page.count_expected", {std::to_string(state.counts.at(item).expected())})};
     for (const std::string& by : people(state)) {
-        made.choices.push_back(choice("by-" + std::to_string(made.choices.size() + 1), by, words("count.agree_line"),
+        made.choices.push_back(choice("by-" + std::to_string(made.choices.size() + 1), by, words("count.sees", {std::to_string(seen)}),
                                       {CheckCount{.item = item, .seen = seen, .by = by}}));
     }
 }

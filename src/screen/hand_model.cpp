@@ -7,6 +7,7 @@
 #include "screen/pages.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace screen {
 namespace {
@@ -111,16 +112,23 @@ std::vector<Target> plan_hand(const CaseState& state, const Around& around, cons
     return {accept, turn_to("to-plan", words("plan-view.open"), words("plan-view.open_line"), {.page = "plan"})};
 }
 
-Target by_hand(Look look, const Words& words) {
-    return as(target("by-hand", words("lost.by_hand"), words("lost.by_hand_line"), {guide::EndCut{.how = guide::CutEnd::Surgeon}}), look);
+/// `groove`: the blade was below zero, so there is one to go on from.
+Target by_hand(Look look, bool groove, const Words& words) {
+    return as(target("by-hand", words("lost.by_hand"), words(groove ? "lost.by_hand_line" : "lost.no_groove"),
+                     {guide::EndCut{.how = guide::CutEnd::Surgeon}}),
+              look);
 }
 
+/// By hand from the groove leads; before there is one, a new seating does.
 std::vector<Target> lost_hand(const CaseState& state, const Around& around, const Words& words) {
+    const bool groove = guide::blade(state).position > 0;
+    Target re_seat = target("re-seat", words("lost.re_seat"), words(groove ? "lost.re_seat_line" : "lost.re_seat_anew"),
+                            {guide::ReopenStep{.step = "zero", .why = words(groove ? "why.re_seated" : "why.seated_anew")}});
+    re_seat.look = groove ? Look::Plain : Look::Filled;
     std::vector<Target> hand{
-        by_hand(Look::Filled, words),
-        target("re-seat", words("lost.re_seat"), words("lost.re_seat_line"),
-               {guide::ReopenStep{.step = "zero", .why = words("why.re_seated")}}),
+        by_hand(groove ? Look::Filled : Look::Plain, groove, words), std::move(re_seat),
         as(target("spoke-lost", words("lost.spoke"), words("lost.spoke_line"), {guide::CountSpoke{.source = around.here}}), Look::Hollow)};
+    if (!groove) std::swap(hand[0], hand[1]);
     if (state.holder && *state.holder != around.here) hand.back().why_not = words("cut.held_elsewhere");
     hand.push_back(target("undo", words("hand.undo"), words("lost.undo_line"), {guide::UndoTap{}}));
     hand.push_back(as(target("entered", words("cut.entered"), "", {guide::EndCut{.how = guide::CutEnd::Entered}}), Look::Watch));
@@ -261,7 +269,7 @@ std::vector<Target> hand(const CaseState& state, const Step& step, const Around&
     std::vector<Target> hand = own_targets(state, step, around, words);
     // A new seating that does not come about: the cut is finished by hand from any of its steps.
     if (state.suction == guide::Suction::Lost && step.closes != Closes::Cut && guide::cutting(state))
-        hand.push_back(by_hand(Look::Watch, words));
+        hand.push_back(by_hand(Look::Watch, guide::blade(state).position > 0, words));
     // While the blade goes down nothing stands in the column but the blade's own targets.
     if (step.closes != Closes::Cut) add_rest(hand, state, step, words);
     return hand;

@@ -1,5 +1,6 @@
 // A count that differs, from the screen alone: told by one, seen by the other, recorded with a reason by a hold.
 // Resolved or recorded: perioperative nurses' recommended practice 2006; the form is the project's.
+#include "screen/desk.hpp"
 #include "screen/models.hpp"
 
 #include <doctest/doctest.h>
@@ -33,9 +34,14 @@ TEST_CASE("a difference is told, seen by the other one and recorded, by targets 
     CHECK(find(numbers.choices, "seen-3")->line == "1 missing");
     CHECK(find(numbers.choices, "seen-5")->line == "1 too many");
     const auto who = turned(seen, *find(numbers.choices, "seen-3"));
+    CHECK(find(who.choices, "by-1")->line == "sees 3");
+    CHECK(find(seen.hand(), "check-scrub")->look == screen::Look::Filled);
     tap(seen, *find(who.choices, "by-1"));
     REQUIRE(seen.table().card.cautions.size() == 1);
     CHECK(seen.table().card.cautions.front().find("3 seen, 4 expected") != std::string::npos);
+    CHECK(find(seen.hand(), "check-circulating")->look == screen::Look::Plain);
+    CHECK(find(seen.hand(), "check-circulating")->line == "if all are there now");
+    CHECK(screen::desk(seen.at.state, {}, seen.around, words()).counts.front().value == "3 seen, 4 expected");
 
     tap(seen, *find(seen.hand(), "also-sees"));
     CHECK(find(seen.hand(), "also-sees") == nullptr);

@@ -100,7 +100,20 @@ TEST_CASE("lost suction shows the count at loss and no spokes to go") {
     CHECK(model.card.title == "Suction lost");
     CHECK(model.card.figure->numeral == "3");
     CHECK(model.hand.front().id == "by-hand");
+    CHECK(model.hand.front().line == "from the groove");
     CHECK_FALSE(says(texts(model), "to go"));
+}
+
+TEST_CASE("suction lost before the blade was below zero leaves no groove: a new seating leads") {
+    Seen seen("lower");
+    seen.at.count(3);
+    REQUIRE(seen.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
+    const auto hand = seen.hand();
+    CHECK(hand.front().id == "re-seat");
+    CHECK(hand.front().look == Look::Filled);
+    CHECK(find(hand, "by-hand")->look == Look::Plain);
+    CHECK(find(hand, "by-hand")->line == "no groove yet");
+    CHECK(find(hand, "spoke-lost") != nullptr);
 }
 
 TEST_CASE("'Eye bulging' is there without a hold from the open eye to the fourth suture, whatever else happened") {

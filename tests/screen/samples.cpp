@@ -117,6 +117,7 @@ TableModel suturing(int tied, eye::Side side, eye::Seat seat) {
                              target("else", "Something else happened", "", Look::Watch)},
                     .banner = std::nullopt};
     made.strip.clocks = {{"open sky", "11:08", true}, {"case", "01:02:44", true}};
+    if (side == eye::Side::Left) made.strip.eye = "LEFT EYE";
     made.strip.holder = "";
     made.card.foot = {{"Next, have ready", "needle 3 loaded · tying forceps"}};
     return made;

@@ -49,6 +49,11 @@ std::string reasons_text(std::optional<Reason> reason, const Words& words) {
     return reason ? reason_text(*reason, words) : words("past-view.reasons_all");
 }
 std::string years_text(bool year, const Words& words) { return words(year ? "past-view.year" : "past-view.years_all"); }
+std::string left_out_text(const PastSeen& seen, const Words& words) {
+    const past::LeftOut& out = seen.figures.left_out;
+    return words("past.left_out", {std::to_string(out.open), std::to_string(out.invented), std::to_string(out.filtered)});
+}
+
 std::string kind_text(bool invented, const Words& words) { return words(invented ? "past-view.rehearsals" : "past-view.cases"); }
 
 std::optional<eye::Side> next_eye(std::optional<eye::Side> side) {
@@ -57,8 +62,7 @@ std::optional<eye::Side> next_eye(std::optional<eye::Side> side) {
 }
 
 void filter_page(PastModel& made, const PastSeen& seen, const PastPage& page, const Words& words) {
-    const past::LeftOut& out = seen.figures.left_out;
-    made.lines.push_back(words("past.left_out", {std::to_string(out.open), std::to_string(out.invented), std::to_string(out.filtered)}));
+    made.lines.push_back(left_out_text(seen, words));
     const auto turns = [&words](const std::string& to) { return words("past-view.touch_for", {to}); };
     put(made, {small("past-eye", eyes_text(page.side, words), turns(eyes_text(next_eye(page.side), words)), {.page = "past-eye"}),
                small("past-reason", reasons_text(page.reason, words), words("past-view.choose"), {.page = "past", .argument = "reason"}),
@@ -108,7 +112,7 @@ void fill_page(PastModel& made, const PastSeen& seen, const PastPage& page, cons
     if (page.page == "filter") return filter_page(made, seen, page, words);
     if (page.page == "reason") return reason_page(made, page, words);
     if (seen.figures.cases == 0) {
-        made.rows = {sentence(words("past-view.none"))};
+        made.rows = {sentence(words("past-view.none")), sentence(left_out_text(seen, words))};
         return;
     }
     if (page.page == "times") times_page(made, seen, words);

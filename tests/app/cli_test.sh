@@ -164,7 +164,7 @@ gives 0 "expired tissue read in" --ledger "$place/standing.ledger" play "$place/
 gives 0 "a scan that stands" --ledger "$place/standing.ledger" state "$reference"
 prints "Scan 7 stands: Expired on 2026-10-27."
 gives 0 "past cases" --ledger "$place/s.ledger" past
-prints "0 cases that are over"
+prints "Cases that are over: 0"
 gives 0 "rehearsals that are over" --ledger "$place/s.ledger" past --invented --json
 prints '"cases":1'
 prints '"abandoned":{"events":1,"of":1'

@@ -197,7 +197,7 @@ TEST_CASE("a page with nothing says so, in either language") {
     for (const std::string& language : models::languages) {
         for (const std::string name : {"times", "cuts", "reach", "otherwise", "list"}) {
             const PastModel made = page(name, {}, language);
-            REQUIRE(made.rows.size() == 1);
+            REQUIRE(made.rows.size() == 2);
             CHECK(made.rows[0].label == models::words(language)("past-view.none"));
             CHECK(made.choices.empty());
         }
@@ -240,6 +240,15 @@ TEST_CASE("targets of the filter turn eye, reason, months and kind, and the filt
     tap("past-cuts");
     CHECK(state.past.page == "cuts");
     CHECK(past_filter(state.past, today).invented);
+}
+
+TEST_CASE("where all that is over was a rehearsal, the page says so") {
+    std::vector<past::Summary> all = samples::past_cases();
+    all.resize(3);
+    for (past::Summary& one : all) one.invented = true;
+    const PastModel made = past_view(samples::past_seen(all, {}), on("times"), {}, models::words());
+    REQUIRE(made.rows.size() == 2);
+    CHECK(made.rows[1].label == "Left out: 0 still open, 3 of the other kind (rehearsals, or cases), 0 by the filter");
 }
 
 TEST_CASE("rows and cases without room are turned to, none is left out, on every glass") {

@@ -12,6 +12,7 @@ namespace {
 
 // Kept free above the surface, so that the scale does not change while a blade raised by three spokes comes down.
 constexpr int headroom_spokes = 3;
+constexpr double least_shank = 0.08;  // of the height: so much of the blade is seen even when it is raised highest
 constexpr double tick_mm = 3, plan_tick_mm = 5, after_tick_mm = 1.5;
 
 /// Where depths stand in the box.
@@ -45,7 +46,7 @@ Scale scale(const WallSection& section, const Box& box, double foot_h, const Let
     const double side = plan_tick_mm + after_tick_mm + number_width(section, lettering);
     const double widest_tissue = lettering.cap(Type::Text) * 13;
     const double w = std::min(box.w - side, widest_tissue);
-    const double headroom = std::max(headroom_spokes, -section.position), shank = bevel(w) + 4;
+    const double headroom = std::max(headroom_spokes, -section.position), shank = bevel(w) + std::max(4.0, box.h * least_shank);
     const double spoke = std::max(0.0, box.h - foot_h - shank) / (headroom + depth_spokes(section));
     const double surface = box.y + shank + headroom * spoke;
     return {.x = box.x + (box.w - side - w) / 2, .w = w, .surface = surface, .bottom = box.bottom() - foot_h, .spoke = spoke};

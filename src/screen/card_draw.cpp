@@ -95,8 +95,11 @@ double height_with_foot(const Pen& pen, const Pieces& pieces) {
 std::pair<Arrangement, Pieces> arranged(Pen& pen, const Card& card, const Box& inner) {
     const auto tries = arrangements(pen, card, inner);
     if (!card.figure && !has_picture(card) && card.counts.empty()) {
-        Pieces pieces = card_pieces(pen, card, inner, roomy);
-        if (height_with_foot(pen, pieces) <= inner.h * 0.9) return {tries.front(), std::move(pieces)};
+        for (const Voice& voice : {roomy, between}) {
+            if (voice.sentence != roomy.sentence && !sentences_alone(card)) continue;
+            Pieces pieces = card_pieces(pen, card, inner, voice);
+            if (height_with_foot(pen, pieces) <= inner.h * 0.9) return {tries.front(), std::move(pieces)};
+        }
     }
     for (const auto& arrangement : tries) {
         const double room = room_for_words(pen, card, arrangement);

@@ -20,13 +20,13 @@ Piece title(Pen& pen, const std::string& text, const Box& box) {
             .text = text};
 }
 
-Piece line(Pen& pen, const std::string& text, const Box& box, Piece::Kind kind, Type role) {
+Piece line(Pen& pen, const std::string& text, const Box& box, Piece::Kind kind, Type role, Ink ink = Ink::Soft) {
     const Block block = pen.block(text, {role}, {box.w, 1e9, 6});
     return {.kind = kind,
             .height = block.height + pen.cap(Type::Text) * 0.6,
             .draw =
-                [&pen, block, x = box.x](double y) {
-                    pen.text({x, y}, block, Ink::Soft);
+                [&pen, block, ink, x = box.x](double y) {
+                    pen.text({x, y}, block, ink);
                 },
             .text = text};
 }
@@ -251,6 +251,10 @@ double height_of(const Pieces& pieces) {
     return sum;
 }
 
+bool sentences_alone(const Card& card) {
+    return !card.rows.empty() && std::all_of(card.rows.begin(), card.rows.end(), [](const Row& row) { return row.label.empty(); });
+}
+
 Pieces card_pieces(Pen& pen, const Card& card, const Box& box, const Voice& voice) {
     Pieces made;
     if (!card.title.empty()) made.push_back(title(pen, card.title, box));
@@ -264,7 +268,14 @@ Pieces card_pieces(Pen& pen, const Card& card, const Box& box, const Voice& voic
     Pieces after;
     for (const auto& text : card.cautions) after.push_back(caution(pen, text, box, voice.line));
     const double room = box.h - height_of(made) - height_of(after);
-    if (!card.rows.empty()) made.push_back(rows(pen, card.rows, box, room));
+    if (sentences_alone(card) && voice.sentence != Type::Strong) {
+        for (const Row& row : card.rows) {
+            made.push_back(line(pen, row.value, box, Piece::Kind::Needed, voice.sentence, Ink::Text));
+            made.back().height += pen.cap(voice.sentence) * 0.6;
+        }
+    } else if (!card.rows.empty()) {
+        made.push_back(rows(pen, card.rows, box, room));
+    }
     if (!card.counts.empty()) made.push_back(counts(pen, card.counts, box, box.h - height_of(made) - height_of(after)));
     for (auto& piece : after) made.push_back(std::move(piece));
     for (const auto& row : card.foot) made.push_back(foot(pen, row, box));

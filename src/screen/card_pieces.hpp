@@ -16,11 +16,15 @@ struct Piece {
 };
 using Pieces = std::vector<Piece>;
 
-/// The roles a card speaks in: the roomy one where there is nothing but words and they go in.
+/// The roles a card speaks in: the roomy one where there is nothing but words and they go in. What to do when something went
+/// otherwise is sentences alone; between the two there is one more size for them.
 struct Voice {
-    Type line = Type::Text, say = Type::Strong;
+    Type line = Type::Text, say = Type::Strong, sentence = Type::Strong;
 };
-inline constexpr Voice roomy{Type::Lead, Type::Title};
+inline constexpr Voice roomy{Type::Lead, Type::Title, Type::Title}, between{Type::Lead, Type::Strong, Type::Lead};
+
+/// A card that has rows and none of them a label.
+bool sentences_alone(const Card& card);
 
 double height_of(const Pieces& pieces);
 Pieces card_pieces(Pen& pen, const Card& card, const Box& box, const Voice& voice);

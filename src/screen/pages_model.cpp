@@ -96,7 +96,7 @@ void redo_page(PickModel& made, const CaseState& state, const Words& words) {
 void ring_page(PickModel& made, const Words& words) {
     made.title = words("page.ring");
     made.lines = {words("page.ring_line")};
-    for (int hour = 12; hour > 6; --hour) {
+    for (const int hour : {12, 1, 2, 3, 4, 5}) {
         for (const int minute : {0, 30}) {
             const measure::Angle at = eye::from_clock(hour, minute);
             const measure::Angle other = measure::centideg(at.centideg() + 18000);

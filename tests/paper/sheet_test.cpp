@@ -279,6 +279,22 @@ TEST_CASE("a recorded difference is on the sheet however many notes were written
     CHECK(says(text, "more, see the JSON"));
 }
 
+TEST_CASE("what went otherwise stands before what was put right and before notes") {
+    using namespace guide;
+    paper::Record record = printed::demo(40);
+    printed::add(record,
+                 {NoteWritten{.text = "a note"}, ItemPutAside{.event = 1, .why = "another size"}, Departed{.what = "tilt", .note = ""},
+                  DifferenceRecorded{.item = record.state.brief.unit.counts.front().id, .seen = 1, .expected = 2, .why = "found"}});
+    const auto lines = paper::otherwise(record, printed::words());
+    const auto place = [&](const std::string& part) {
+        return std::find_if(lines.begin(), lines.end(), [&](const std::string& one) { return says(one, part); }) - lines.begin();
+    };
+    CHECK(place("found") < place("tilted"));
+    CHECK(place("tilted") < place("another size"));
+    CHECK(place("another size") < place("a note"));
+    CHECK(place("a note") < static_cast<std::ptrdiff_t>(lines.size()));
+}
+
 TEST_CASE("whatever was written, one page, nothing outside it, nothing on anything else, and the rest is counted") {
     for (const paper::Record& record : {printed::opened(), printed::demo(), printed::crowded()}) {
         for (const auto size : {paper::Size::A4, paper::Size::Letter}) {

@@ -43,7 +43,7 @@ Scale scale(const WallProfile& profile, const Box& box, const Lettering& letteri
 
 /// The finest whole step whose figures do not touch.
 int figure_step(const Scale& scale, double cap) {
-    for (const int step : {10, 20, 50, 100, 200}) {
+    for (const int step : {10, 20, 25, 30, 40, 50, 100, 200}) {
         if (step / (scale.high - scale.low) * scale.plot.h >= cap * 1.7) return step;
     }
     return 500;

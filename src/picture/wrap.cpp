@@ -73,6 +73,34 @@ std::vector<std::string> wrap(const std::string& text, Type type, double width, 
     return lines;
 }
 
+namespace {
+
+/// The byte at which the letter that begins at `from` ends.
+std::size_t letter_end(const std::string& text, std::size_t from) {
+    std::size_t to = from + 1;
+    while (to < text.size() && (static_cast<unsigned char>(text[to]) & 0xc0U) == 0x80U) ++to;
+    return to;
+}
+
+}  // namespace
+
+std::vector<std::string> wrap_typed(const std::string& text, Type type, double width, const Lettering& lettering) {
+    std::vector<std::string> lines{""};
+    for (std::size_t from = 0; from < text.size();) {
+        const std::size_t word = std::min(text.find_first_not_of(' ', from), text.size()), to = std::min(text.find(' ', word), text.size());
+        const bool fits = lettering.width(type, lines.back() + text.substr(from, to - from)) <= width;
+        if (!fits && !lines.back().empty()) lines.emplace_back();
+        for (std::size_t at = fits ? from : word; at < to;) {
+            const std::string letter = text.substr(at, letter_end(text, at) - at);
+            if (!lines.back().empty() && lettering.width(type, lines.back() + letter) > width) lines.emplace_back();
+            lines.back() += letter;
+            at += letter.size();
+        }
+        from = to;
+    }
+    return lines;
+}
+
 double widest(const std::vector<std::string>& lines, Type type, const Lettering& lettering) {
     double most = 0;
     for (const auto& line : lines) most = std::max(most, lettering.width(type, line));

@@ -34,7 +34,7 @@ Target desk_held(Target target, const Words& words) {
 }
 
 DeskPage desk_field_page(const std::string& label, const std::string& text, std::string line, Target enter, const Words& words) {
-    DeskPage made{.heading = label, .field = DeskModel::Field{.label = label, .text = text, .line = std::move(line)}};
+    DeskPage made{.heading = label, .line = std::move(line), .field = Typed{.text = text}};
     if (text.empty()) enter.why_not = words("desk.type_first");
     made.actions = {std::move(enter), desk_back(words)};
     return made;

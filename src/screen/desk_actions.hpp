@@ -9,7 +9,7 @@ namespace screen {
 struct DeskPage {
     std::string heading{}, line{};
     std::vector<Target> actions{}, keys{};
-    std::optional<DeskModel::Field> field{};
+    std::optional<Typed> field{};
 };
 
 /// Before a case stands open.

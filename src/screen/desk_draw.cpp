@@ -1,5 +1,6 @@
 // The Desk view in millimetres: the strip on top, the present step and the times on the left, the actions with their keys on the
-// right, what is being typed over the whole width at the foot. Nothing scrolls; what has no room is told.
+// right, what is being typed over them. Nothing scrolls; what has no room is told.
+#include "screen/page_parts.hpp"
 #include "screen/table_parts.hpp"
 #include "screen/target_draw.hpp"
 
@@ -15,9 +16,9 @@ class Column {
 public:
     Column(Pen& pen, const Box& box) : pen_(pen), box_(box), y_(box.y) {}
 
-    bool text(const std::string& words, std::initializer_list<Type> roles, Ink ink, std::size_t most_lines) {
+    bool text(const std::string& words, std::initializer_list<Type> roles, Ink ink, std::size_t most_lines, bool typed = false) {
         if (words.empty()) return true;
-        const Block block = pen_.block(words, roles, {box_.w, box_.bottom() - y_, most_lines});
+        const Block block = pen_.block(words, roles, {box_.w, box_.bottom() - y_, most_lines, typed});
         if (!block.fits) return false;
         pen_.text({box_.x, y_}, block, ink);
         y_ += block.height + pen_.cap(Type::Text) * 0.8;
@@ -83,8 +84,9 @@ void draw_facts(Pen& pen, const DeskModel& model, const Box& box) {
     constexpr std::size_t lines_expected = 3;
     for (const Row& row : model.expected) column.row(row, lines_expected);
     column.gap();
+    constexpr std::size_t lines_noted = 8;
     for (const Row& row : model.record) {
-        if (!column.text(row.label + "  " + row.value, {Type::Text}, Ink::Soft, 3)) return;
+        if (!column.text(row.label + "  " + row.value, {Type::Text}, Ink::Soft, lines_noted, true)) return;
     }
 }
 
@@ -157,13 +159,14 @@ struct Grid {
     std::size_t columns = 1;
 };
 
+double loose_height(const Pen& pen) { return std::max(6.0, pen.cap(Type::Strong) * 3.4); }
 double gap_between(const Pen& pen) { return std::max(1.2, pen.cap(Type::Text) * 0.4); }
 
 Grid grid(const Pen& pen, const std::vector<Target>& actions, double w, double room) {
     const std::size_t n = actions.size();
     const double gap = gap_between(pen);
     const auto rows = [&](double h) { return static_cast<std::size_t>(std::max(0.0, (room + gap) / (h + gap))); };
-    const double loose = std::max(6.0, pen.cap(Type::Strong) * 3.4), close = std::max(6.0, pen.cap(Type::Strong) * 2.6);
+    const double loose = loose_height(pen), close = std::max(6.0, pen.cap(Type::Strong) * 2.6);
     if (n <= rows(loose)) return {loose, gap, 1};
     if (n <= rows(close)) return {close, gap, 1};
     const double closest = std::max(6.0, pen.cap(Type::Strong) * 2.25);
@@ -172,12 +175,18 @@ Grid grid(const Pen& pen, const std::vector<Target>& actions, double w, double r
     return one_line && n <= rows(closest) ? Grid{closest, gap, 1} : Grid{loose, gap, 2};
 }
 
-/// The head over the actions: a title and what is to be known; returns what is left below.
-Box draw_head(Pen& pen, const DeskModel& model, const Box& box) {
+/// The head over the actions: a title, what is to be known and what is typed; returns what is left below. `action` is how high one is.
+Box draw_head(Pen& pen, const DeskModel& model, const Box& box, double action) {
     Column head(pen, box);
     head.text(model.heading, {Type::Title}, Ink::Text, 2);
     if (!head.text(model.line, {Type::Text}, Ink::Soft, 6)) pen.falls_short(model.line);
-    const double top = head.y() + pen.cap(Type::Text) * 0.3;
+    double top = head.y() + pen.cap(Type::Text) * 0.3;
+    if (model.field) {
+        const double actions = static_cast<double>(model.actions.size()) * (action + gap_between(pen));
+        const Box field{box.x, top, box.w, typed_height(pen, *model.field, box.w, box.bottom() - top - pen.gap() - actions)};
+        draw_typed(pen, *model.field, field);
+        top = field.bottom() + pen.gap();
+    }
     return {box.x, top, box.w, box.bottom() - top};
 }
 
@@ -186,7 +195,8 @@ double upper_height(const Pen& pen, const DeskModel& model, double w, double h) 
     double need = pen.cap(Type::Text) * 2;
     for (const auto& [words, role, lines] : {std::tuple{model.heading, Type::Title, 2U}, std::tuple{model.line, Type::Text, 6U}})
         if (!words.empty()) need += pen.block(words, {role}, {w, h, lines}).height + pen.cap(Type::Text) * 0.8;
-    need += static_cast<double>(model.actions.size()) * (pen.cap(Type::Strong) * 3.4 + gap_between(pen));
+    if (model.field) need += typed_height(pen, *model.field, w, h) + pen.gap();
+    need += static_cast<double>(model.actions.size()) * (loose_height(pen) + gap_between(pen));
     constexpr double least = 0.32, most = 0.5;
     return std::clamp(h - need, h * least, h * most);
 }
@@ -206,22 +216,6 @@ void draw_actions(Pen& pen, const std::vector<Target>& actions, const Grid& grid
     }
 }
 
-/// What is typed, with its caret; the newest part where it is long.
-void draw_field(Pen& pen, const DeskModel::Field& field, const Box& box) {
-    pen.add(picture::Panel{.box = box, .radius = 2, .fill = Ink::Raised, .edge = Ink::Accent, .edge_width = 0.8});
-    const double cap = pen.cap(Type::Text);
-    Column column(pen, inset(box, cap));
-    column.text(field.label, {Type::Strong}, Ink::Text, 1);
-    auto lines = pen.block(field.text + "_", {Type::Text}, {box.w - 2 * cap, 1e9, 1000}).lines;
-    if (lines.size() > 2) lines.erase(lines.begin(), lines.end() - 2);
-    for (const std::string& line : lines) column.text(line, {Type::Text}, Ink::Text, 1);
-    column.text(field.line, {Type::Text}, Ink::Soft, 2);
-}
-
-double field_height(const Pen& pen) {
-    return pen.cap(Type::Text) * 2 + pen.pitch(Type::Strong) + 4 * pen.pitch(Type::Text) + pen.cap(Type::Text) * 2.5;
-}
-
 }  // namespace
 
 Frame draw(const DeskModel& model, const Canvas& canvas) {
@@ -237,12 +231,11 @@ Frame draw(const DeskModel& model, const Canvas& canvas) {
         return Box{left.x, left.bottom() + g, left.w, h};
     };
     if (model.banner) draw_banner(pen, *model.banner, take(banner_height(pen, *model.banner, left.w)));
-    if (model.field) draw_field(pen, *model.field, take(field_height(pen)));
     if (glass.portrait()) {
         const double h = upper_height(pen, model, left.w, left.h);
         draw_step(pen, model, {left.x, left.y, left.w * 0.48, h});
         draw_facts(pen, model, {left.x + left.w * 0.52, left.y, left.w * 0.48, h});
-        const Box below = draw_head(pen, model, {left.x, left.y + h + g, left.w, left.h - h - g});
+        const Box below = draw_head(pen, model, {left.x, left.y + h + g, left.w, left.h - h - g}, loose_height(pen));
         draw_actions(pen, model.actions, grid(pen, model.actions, below.w, below.h), below);
         return pen.take();
     }
@@ -253,7 +246,7 @@ Frame draw(const DeskModel& model, const Canvas& canvas) {
     // A long list takes the place of the times: it is turned away from again in a moment.
     if (beside.columns == 1) draw_facts(pen, model, {left.x + w * 28 + g, left.y, w * 29, left.h});
     if (beside.columns > 1) right = {left.x + w * 28 + g, left.y, left.w - w * 28 - g, left.h};
-    draw_actions(pen, model.actions, beside, draw_head(pen, model, right));
+    draw_actions(pen, model.actions, beside, draw_head(pen, model, right, beside.h));
     return pen.take();
 }
 

@@ -34,7 +34,7 @@ DeskPage desk_spokes_page(const guide::CaseState& state, const DeskState& desk, 
     return {.heading = label,
             .line = words("desk.plan_line"),
             .actions = {desk_keyed("Enter", std::move(next)), desk_back(words)},
-            .field = DeskModel::Field{.label = words("desk.plan_field"), .text = desk.typed, .line = comes_to}};
+            .field = Typed{.label = words("desk.plan_field"), .text = desk.typed, .line = comes_to}};
 }
 
 DeskPage desk_plan_why_page(const guide::CaseState& state, const DeskState& desk, const Words& words) {

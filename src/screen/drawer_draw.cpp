@@ -73,6 +73,15 @@ double put(Pen& pen, const Box& box, double y, const std::string& text, Type typ
     return y + block.height + pen.cap(Type::Text) * 0.6;
 }
 
+/// What is typed, without an edge round it: the figure needs the room.
+double put_typed(Pen& pen, const Box& box, double y, const std::string& text, std::size_t most) {
+    for (const std::string& line : typed_lines(pen, text, box.w, most)) {
+        pen.text({box.x, y}, line, Type::Strong, Ink::Accent);
+        y += pen.pitch(Type::Strong);
+    }
+    return y;
+}
+
 double put_height(const Pen& pen, const Box& box, double y, const std::string& text) {
     if (text.empty()) return y;
     return y + pen.block(text, {Type::Text}, {box.w, box.bottom() - y, 3}).height + pen.cap(Type::Text) * 0.6;
@@ -131,7 +140,7 @@ void draw_drawer(Pen& pen, const Drawer& drawer, const TableLayout& layout) {
     const double pad = tight ? 0 : pen.cap(Type::Text) * (drawer.narrow ? 0.5 : 0.8);
     const Box box = inset(layout.drawer, pad);
     double y = put(pen, box, box.y, !tight ? drawer.heading : "", drawer.narrow ? Type::Strong : Type::Title, Ink::Text);
-    if (drawer.field) y = put(pen, box, y, drawer.field->text + "_", Type::Strong, Ink::Accent);
+    if (drawer.field) y = put_typed(pen, box, y, drawer.field->text, tight ? 2 : 4);
     const auto below = [&box](double from) { return Box{box.x, from, box.w, box.bottom() - from}; };
     // The line gives way to the actions.
     const double under = tight ? y : put_height(pen, box, y, drawer.line);

@@ -13,14 +13,6 @@ Target touched(Target target) {
     return target;
 }
 
-/// The end of what is typed, where it is long.
-std::string newest(const std::string& text) {
-    constexpr std::size_t most = 14;
-    std::size_t from = text.size() > most ? text.size() - most : 0;
-    while (from < text.size() && (static_cast<unsigned char>(text[from]) & 0xc0U) == 0x80U) ++from;
-    return text.substr(from);
-}
-
 /// The part of the actions that is turned to. Back stands first, since the last place turns on.
 std::vector<Target> turned_to(std::vector<Target> all, std::size_t turned, std::size_t at_once, const Words& words) {
     std::stable_partition(all.begin(), all.end(), [](const Target& one) { return one.id == "desk-back"; });
@@ -57,13 +49,7 @@ Drawer drawer(DeskModel desk, bool open, bool narrow, const Words& words) {
 
 std::optional<FormModel> typing_page(DeskModel desk, const Words& words) {
     if (!desk.field || desk.keys.empty()) return std::nullopt;
-    FormModel made{.title = std::move(desk.heading), .lines = {desk.field->line}};
-    FormModel::Field field{
-        .target = {.id = std::string(drawer_prefix) + "field", .label = words("drawer.typed"), .weight = Weight::Elsewhere},
-        .value = newest(desk.field->text),
-        .now = true};
-    field.target.act = Show{.page = "key"};  // a touch on it types nothing
-    made.fields.push_back(std::move(field));
+    FormModel made{.title = std::move(desk.heading), .lines = {std::move(desk.line)}, .typed = std::move(desk.field)};
     constexpr std::size_t digits = 12, names = 2;
     made.keys_a_row = desk.keys.size() <= names ? 1 : (desk.keys.size() <= digits ? 3 : 10);
     for (Target& one : desk.keys) made.keys.push_back(touched(std::move(one)));

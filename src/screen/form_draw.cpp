@@ -117,6 +117,8 @@ Frame draw(const FormModel& model, const Canvas& canvas) {
     const Box box = draw_page(pen, {std::nullopt, model.title, model.lines, model.foot, model.banner});
     const Split parts = split(pen, model, box);
     draw_fields(pen, model.fields, parts.fields);
+    const Box& field = parts.fields;
+    if (model.typed) draw_typed(pen, *model.typed, {field.x, field.y, field.w, typed_height(pen, *model.typed, field.w, field.h)});
     if (!model.keys.empty()) draw_keys(pen, model, parts.keys);
     return pen.take();
 }

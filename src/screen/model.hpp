@@ -71,7 +71,7 @@ struct Card {
     std::vector<Row> foot{};  // "Next, have ready" …
 };
 
-/// What is being typed.
+/// What is being typed; label and line where the heading over it does not say all.
 struct Typed {
     std::string label{}, text{}, line{};
 };
@@ -120,7 +120,8 @@ struct FormModel {
         bool now = false;
     };
     std::vector<Field> fields{};
-    std::vector<Target> keys{};  // the keypad, in rows of `keys_a_row`
+    std::optional<Typed> typed{};  // in place of fields
+    std::vector<Target> keys{};    // the keypad, in rows of `keys_a_row`
     int keys_a_row = 3;
     std::vector<Target> foot{};
     std::optional<Banner> banner{};
@@ -202,7 +203,6 @@ struct PlanModel {
 
 /// The circulating nurse's view: what is and what may be done, every action with its key.
 struct DeskModel {
-    using Field = Typed;
     Strip strip{};
     std::string title{};      // the present step
     std::string nurse{};      // may she leave the room
@@ -213,7 +213,7 @@ struct DeskModel {
     std::string heading{}, line{};          // over the actions
     std::vector<Target> actions{}, keys{};  // keys: letters or names under a finger, where there is no keyboard
     std::size_t turned = 0;                 // pages by which a list of actions is turned on
-    std::optional<Field> field{};
+    std::optional<Typed> field{};
     std::optional<Banner> banner{};
 };
 

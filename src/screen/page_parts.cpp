@@ -54,7 +54,52 @@ std::size_t rows_of(const Pen& pen, std::span<const Target> targets, double widt
     return std::max<std::size_t>(1, targets.size());
 }
 
+double typed_pad(const Pen& pen) { return pen.cap(Type::Text) * 0.7; }
+double typed_line(const Pen& pen) { return pen.cap(Type::Strong) * (1 + picture::descent); }
+
+/// What of a field of that width is not the text itself: its edges, label and line.
+double around_typed(const Pen& pen, const Typed& typed, double width) {
+    const double inner = width - 2 * typed_pad(pen);
+    double h = 2 * typed_pad(pen);
+    for (const std::string* one : {&typed.label, &typed.line})
+        if (!one->empty()) h += pen.block(*one, {Type::Text}, {inner, 1e9, 2}).height + pen.cap(Type::Text) * 0.8;
+    return h;
+}
+
 }  // namespace
+
+std::vector<std::string> typed_lines(const Pen& pen, const std::string& text, double width, std::size_t most) {
+    auto lines = pen.block(text + "_", {Type::Strong}, {.width = width, .typed = true}).lines;
+    if (lines.size() > most) lines.erase(lines.begin(), lines.end() - static_cast<std::ptrdiff_t>(most));
+    return lines;
+}
+
+double typed_height(const Pen& pen, const Typed& typed, double width, double most) {
+    constexpr std::size_t least = 3, longest = 240;
+    const auto lines = std::max(least, typed_lines(pen, typed.text, width - 2 * typed_pad(pen), longest).size());
+    return std::min(most, around_typed(pen, typed, width) + pen.pitch(Type::Strong) * static_cast<double>(lines - 1) + typed_line(pen));
+}
+
+void draw_typed(Pen& pen, const Typed& typed, const Box& box) {
+    pen.add(picture::Panel{.box = box, .radius = 2, .fill = Ink::Raised, .edge = Ink::Accent, .edge_width = 0.8});
+    const Box inner = inset(box, typed_pad(pen));
+    const double between = pen.cap(Type::Text) * 0.8, room = box.h - around_typed(pen, typed, box.w);
+    double y = inner.y;
+    const auto put = [&](const std::string& words) {
+        if (words.empty()) return;
+        const Block block = pen.block(words, {Type::Text}, {inner.w, inner.bottom() - y, 2});
+        if (!block.fits) return pen.falls_short(words);
+        pen.text({inner.x, y}, block, Ink::Soft);
+        y += block.height + between;
+    };
+    put(typed.label);
+    const auto lines = static_cast<std::size_t>(1 + std::max(0.0, (room - typed_line(pen)) / pen.pitch(Type::Strong) + 1e-6));
+    for (const std::string& line : typed_lines(pen, typed.text, inner.w, lines)) {
+        pen.text({inner.x, y}, line, Type::Strong, Ink::Text);
+        y += pen.pitch(Type::Strong);
+    }
+    put(typed.line);
+}
 
 double targets_height(const Pen& pen, std::span<const Target> targets, double width) {
     const auto rows = static_cast<double>(rows_of(pen, targets, width));

@@ -15,7 +15,8 @@ Block Pen::block(const std::string& text, std::initializer_list<Type> roles, con
     Block made;
     for (const Type role : roles) {
         made.type = role;
-        made.lines = picture::wrap(text, role, room.width, canvas_.lettering);
+        made.lines = room.typed ? picture::wrap_typed(text, role, room.width, canvas_.lettering)
+                                : picture::wrap(text, role, room.width, canvas_.lettering);
         made.width = picture::widest(made.lines, role, canvas_.lettering);
         const double n = static_cast<double>(made.lines.size());
         made.height = made.lines.empty() ? 0 : (n - 1) * pitch(role) + cap(role) * (1 + picture::descent);

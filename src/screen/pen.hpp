@@ -27,6 +27,7 @@ struct Block {
 struct Room {
     double width = 0, height = 1e9;
     std::size_t most_lines = 2;
+    bool typed = false;  // by a person: a word without an end is broken
 };
 
 enum class Icon { Tick, Circle, Dot, Triangle, Octagon };

@@ -53,3 +53,15 @@ TEST_CASE("B612's figures are of one width, so that nothing jumps when a figure 
             CHECK(lettering.width(type, digit) == lettering.width(type, "8"));
     }
 }
+
+TEST_CASE("what a person typed is filled line by line, and a word without an end is broken between letters") {
+    using Lines = std::vector<std::string>;
+    CHECK(wrap_typed("one two three", Type::Text, 9, even) == Lines{"one two", "three"});
+    CHECK(wrap_typed("a longestword", Type::Text, 5, even) == Lines{"a", "longe", "stwor", "d"});
+    CHECK(wrap_typed("nnnnn", Type::Text, 5, even) == Lines{"nnnnn"});
+    CHECK(wrap_typed("a  b ", Type::Text, 9, even) == Lines{"a  b "});
+    CHECK(wrap_typed("", Type::Text, 9, even) == Lines{""});
+    std::string umlauts;
+    for (int i = 0; i < 4; ++i) umlauts += "ä";
+    for (const std::string& line : wrap_typed(umlauts, Type::Text, 3, even)) CHECK(line.size() % 2 == 0);
+}

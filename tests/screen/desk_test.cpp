@@ -141,7 +141,7 @@ TEST_CASE("an empty field writes nothing and says why; the note warns not to wri
     const DeskModel model = shown(at, {.page = "note"});
     CHECK_FALSE(by_key(model, "Enter")->why_not.empty());
     REQUIRE(model.field);
-    CHECK(model.field->line.find("No names") != std::string::npos);
+    CHECK(model.line.find("No names") != std::string::npos);
     CHECK(by_key(shown(at, {.page = "note", .typed = "x"}), "Enter")->why_not.empty());
 }
 

@@ -36,6 +36,19 @@ const picture::Text* text_of(const Frame& frame, picture::Type type, const std::
     return nullptr;
 }
 
+/// The lines of bold text that stand in the field: what is typed.
+std::string typed_in(const Frame& frame) {
+    std::string all;
+    Box field;
+    for (const picture::Shape& shape : frame.shapes) {
+        const auto* panel = std::get_if<picture::Panel>(&shape);
+        if (panel != nullptr && panel->edge == picture::Ink::Accent && panel->fill == picture::Ink::Raised) field = panel->box;
+        const auto* text = std::get_if<picture::Text>(&shape);
+        if (text != nullptr && text->type == picture::Type::Strong && field.contains(text->at)) all += text->text;
+    }
+    return all;
+}
+
 bool drawer_target(const Touchable& one) { return one.target.id.starts_with(drawer_prefix); }
 
 }  // namespace
@@ -137,4 +150,26 @@ TEST_CASE("what a keyboard would type has keys under a finger: digits, names, le
     CHECK(seen.typed == "12");
     CHECK(keyed_in(seen, {.page = "erase"}).typed == "1");
     CHECK(keyed_in({.page = "by"}, {.page = "put", .argument = "circulating nurse"}).typed == "circulating nurse");
+}
+
+TEST_CASE(
+    "what is typed is read whole: the longest label, lot, material and contact on every glass; of a note as much as there is room for") {
+    models::Seen at("next-four");
+    at.around.alone = true;
+    at.around.now = at.at.now;
+    const std::pair<const char*, std::size_t> longest[] = {{"lot", 20}, {"material", 40}, {"contact", 28}, {"label", 60}, {"note", 240}};
+    for (const auto& on : samples::glasses()) {
+        for (const auto& [page, letters] : longest) {
+            CAPTURE(on.name);
+            CAPTURE(page);
+            const std::string text = std::string(letters - 1, 'N') + "4";
+            const DeskModel seen = desk(at.at.state, {.page = page, .argument = "1", .typed = text}, at.around, models::words());
+            CHECK(typed_in(draw(seen, samples::canvas(on.glass, Reader::Desk))) == text + "_");
+            const auto form = typing_page(seen, models::words());
+            REQUIRE(form);
+            const std::string shown = typed_in(draw(*form, samples::canvas(on.glass)));
+            CHECK(shown.size() > std::min<std::size_t>(letters, 60));
+            CHECK((text + "_").ends_with(shown));
+        }
+    }
 }

@@ -170,8 +170,13 @@ TEST_CASE("what lay under another window asks to be drawn again") {
         second.wait(0.1);
         (void)first.poll();
     }
-    first.wait(1);
-    CHECK(only<Exposed>(first.poll()).size() == 1);
+    // Other events may come first, on a busy machine much earlier.
+    std::size_t exposed = 0;
+    for (int tries = 0; tries < 50 && exposed == 0; ++tries) {
+        first.wait(0.1);
+        exposed = only<Exposed>(first.poll()).size();
+    }
+    CHECK(exposed == 1);
 }
 
 TEST_CASE("keys bear the time at which they were pressed, however late they are taken") {

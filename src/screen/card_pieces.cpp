@@ -206,6 +206,18 @@ struct CountColumns {
     double w = 0, side = 0;
 };
 
+/// Larger targets for two pairs of gloves, as far as there is room for them and for the words beside.
+double grown_side(const Pen& pen, const std::vector<CountRow>& all, const CountColumns& at, double room) {
+    const auto rows = static_cast<double>((all.size() + at.columns - 1) / at.columns);
+    constexpr double largest = 28, smaller = 2;
+    for (double side = largest; side > at.side; side -= smaller) {
+        const bool fits = rows * count_height(pen, side, at.form) <= room * 0.9;
+        if (fits && std::all_of(all.begin(), all.end(), [&](const CountRow& one) { return number_beside(pen, one, at.w, side); }))
+            return side;
+    }
+    return at.side;
+}
+
 /// In two columns where one is too high, and where those have no room for the titles beside the targets, over them.
 CountColumns count_columns(const Pen& pen, const std::vector<CountRow>& all, const Box& box, double room) {
     CountColumns made{.w = box.w};
@@ -222,6 +234,7 @@ CountColumns count_columns(const Pen& pen, const std::vector<CountRow>& all, con
     }
     const auto beside = [&](const CountRow& count) { return number_beside(pen, count, made.w, made.side); };
     if (made.form == CountForm::Wide && !std::all_of(all.begin(), all.end(), beside)) made.form = CountForm::Narrow;
+    if (made.form == CountForm::Wide) made.side = grown_side(pen, all, made, room);
     return made;
 }
 

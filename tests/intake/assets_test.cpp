@@ -2,6 +2,7 @@
 #include "intake/case.hpp"
 #include "intake/instrument.hpp"
 #include "intake/kind.hpp"
+#include "intake/procedure.hpp"
 #include "intake/unit.hpp"
 #include "problems.hpp"
 
@@ -124,4 +125,52 @@ TEST_CASE("demonstration cases say that they are invented, and the profiles hold
         CHECK(sizes(*punch, document->file.donor.diameter));
     }
     CHECK(references.size() >= 3);
+}
+
+// Common practice, no source: who takes part in a pause, a count or an agreement is there for it.
+TEST_CASE("whoever the step needs stays: pauses, counts, the plan, the sizes and the side keep the circulating nurse in the room") {
+    for (const fs::path& path : files("assets/procedures")) {
+        const auto procedure = read_procedure(read(path), path.filename().string());
+        REQUIRE(procedure);
+        int stays = 0;
+        for (const guide::Phase& phase : procedure->phases) {
+            for (const guide::Step& step : phase.steps) {
+                using guide::Closes;
+                const bool needed = step.who == "all" || step.pause != guide::Pause::None || step.closes == Closes::Counts ||
+                                    step.closes == Closes::Plan || step.closes == Closes::Side || step.id == "sizes-confirmed";
+                if (!needed) continue;
+                CAPTURE(step.id);
+                CHECK(step.nurse == guide::Nurse::Stay);
+                ++stays;
+            }
+        }
+        CHECK(stays >= 11);
+    }
+}
+
+TEST_CASE("what is offered once the cut is made does not say that it is not to be made yet") {
+    for (const fs::path& path : files("assets/procedures")) {
+        const auto procedure = read_procedure(read(path), path.filename().string());
+        REQUIRE(procedure);
+        bool cut = false;
+        std::set<std::string> offered;
+        for (const guide::Phase& phase : procedure->phases) {
+            for (const guide::Step& step : phase.steps) {
+                cut = cut || step.closes == guide::Closes::Cut;
+                if (!cut) continue;
+                offered.insert(step.departures.begin(), step.departures.end());
+                offered.insert(phase.departures.begin(), phase.departures.end());
+            }
+        }
+        CHECK(offered.contains("tense-eye"));
+        for (const std::string& id : offered) {
+            CAPTURE(id);
+            const guide::Departure* departure = guide::find_departure(*procedure, id);
+            REQUIRE(departure != nullptr);
+            for (const std::string& line : departure->lines) {
+                CHECK(line.find("Do not cut") == std::string::npos);
+                CHECK(line.find("nicht schneiden") == std::string::npos);
+            }
+        }
+    }
 }

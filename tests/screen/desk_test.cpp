@@ -145,9 +145,10 @@ TEST_CASE("an empty field writes nothing and says why; the note warns not to wri
     CHECK(by_key(shown(at, {.page = "note", .typed = "x"}), "Enter")->why_not.empty());
 }
 
-TEST_CASE("whether the circulating nurse may leave the room: not from suction on to the fourth suture") {
-    models::Seen before("tissue-number"), cutting("lower"), open("cardinals"), after("next-four");
+TEST_CASE("whether the circulating nurse may leave the room: not in a pause, nor from suction on to the fourth suture") {
+    models::Seen before("tissue-number"), pause("time-out"), cutting("lower"), open("cardinals"), after("next-four");
     CHECK_FALSE(shown(before).stay);
+    CHECK(shown(pause).stay);
     CHECK(shown(cutting).stay);
     CHECK(shown(open).stay);
     CHECK_FALSE(shown(after).stay);

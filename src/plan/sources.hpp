@@ -22,7 +22,7 @@ inline constexpr auto oct_bias = "Ophthalmology 2006, PMC1474520, 42 eyes";
 inline constexpr auto scheimpflug_bias =
     "J Cataract Refract Surg 2009, Prospero Ponce and others, 163 eyes; PMC7891160, 12 studies, 862 eyes";
 inline constexpr auto profile =
-    "80 normal eyes, optical pachometry, Acta Ophthalmol, year to be confirmed; Insight 1993;18(4):16-22, PMID 8301187";
+    "80 normal eyes, optical pachometry, Acta Ophthalmol, year not known; Insight 1993;18(4):16-22, PMID 8301187";
 inline constexpr auto keratoconus = "Cornea 2013;32:257-61, PMID 22562062";
 inline constexpr auto oedema = "IOVS 2011;52:206-14, doi 10.1167/iovs.09-4101";
 inline constexpr auto repeatability = "Cornea 2000;19:792-5, PMID 11095052; Cornea 2013;32(12), doi 10.1097/ICO.0b013e3182a7f39d";

@@ -14,12 +14,6 @@ using guide::CaseState;
 using guide::Closes;
 using guide::Step;
 
-std::string joined(const std::vector<std::string>& texts) {
-    std::string all{};
-    for (const std::string& text : texts) all += (all.empty() ? "" : " · ") + text;
-    return all;
-}
-
 /// The rung of the ladder at a blade position; none beyond it, or where no depth is claimed.
 const plan::Rung* rung_at(const CaseState& state, int position) {
     if (!state.plan) return nullptr;
@@ -191,9 +185,9 @@ Card card(const CaseState& state, const Step& step, const Around& around, const 
     if (step.closes == Closes::Close) made.rows = record_rows(state, around, words);
     if (step.id == "debrief") made.rows = debrief_rows(state, around, words);
     if (step.closes == Closes::Counts) counts_card(made, state, words);
-    if (!step.ready.empty()) made.foot.push_back({words("card.ready"), joined(step.ready)});
-    if (!step.open_now.empty()) made.foot.push_back({words("card.open_now"), joined(step.open_now)});
-    if (!step.open_later.empty()) made.foot.push_back({words("card.open_later"), joined(step.open_later)});
+    if (!step.ready.empty()) made.foot.push_back({words("card.ready"), listed(step.ready)});
+    if (!step.open_now.empty()) made.foot.push_back({words("card.open_now"), listed(step.open_now)});
+    if (!step.open_later.empty()) made.foot.push_back({words("card.open_later"), listed(step.open_later)});
     return made;
 }
 

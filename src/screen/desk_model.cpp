@@ -9,12 +9,6 @@ namespace {
 
 using guide::CaseState;
 
-std::string joined(const std::vector<std::string>& texts) {
-    std::string all{};
-    for (const std::string& text : texts) all += (all.empty() ? "" : " · ") + text;
-    return all;
-}
-
 void show_step(DeskModel& made, const CaseState& state, const Words& words) {
     const guide::Step* step = guide::current_step(state);
     if (step == nullptr) return;
@@ -22,9 +16,9 @@ void show_step(DeskModel& made, const CaseState& state, const Words& words) {
     made.title = away == nullptr ? filled(step->title, state, words) : away->title;
     made.stay = step->nurse == guide::Nurse::Stay || away != nullptr;
     made.nurse = words(made.stay ? "desk.stay" : "desk.may_leave");
-    if (!step->open_now.empty()) made.step.push_back({words("card.open_now"), joined(step->open_now)});
-    if (!step->open_later.empty()) made.step.push_back({words("card.open_later"), joined(step->open_later)});
-    if (!step->ready.empty()) made.step.push_back({words("card.ready"), joined(step->ready)});
+    if (!step->open_now.empty()) made.step.push_back({words("card.open_now"), listed(step->open_now)});
+    if (!step->open_later.empty()) made.step.push_back({words("card.open_later"), listed(step->open_later)});
+    if (!step->ready.empty()) made.step.push_back({words("card.ready"), listed(step->ready)});
 }
 
 std::string pause_id(guide::Pause pause) {

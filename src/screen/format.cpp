@@ -38,9 +38,9 @@ std::string reading_text(const guide::ClockReading& reading, const Words& words)
     return reading.exact ? figure : words("clock.about", {figure});
 }
 
-std::string seconds_text(double seconds, const Words& words) {
-    constexpr std::int64_t ms_a_second = 1000;
-    return reading_text({.ms = std::llround(seconds) * ms_a_second}, words);
+std::string minutes_text(double seconds) {
+    const std::int64_t whole = std::llround(seconds);
+    return fmt::format("{:02}:{:02}", whole / 60, whole % 60);
 }
 
 std::string reach_text(double reach, const Words& words) { return words.figure(fmt::format("{:.3f}", reach)); }
@@ -86,6 +86,15 @@ std::string spokes_text(const plan::Target& target, int moved, const Words& word
 std::string chance_text(double chance, const Words& words) {
     const plan::ChanceWords said = plan::chance_words(chance);
     return words(said.id, said.one_in ? std::vector<std::string>{std::to_string(*said.one_in)} : std::vector<std::string>{});
+}
+
+std::string listed(const std::vector<std::string>& texts) {
+    std::string all{};
+    for (const std::string& text : texts) {
+        if (!all.empty()) all += "\u00A0· ";
+        for (const char letter : text) letter == ' ' ? all += "\u00A0" : all += letter;
+    }
+    return all;
 }
 
 std::string filled(std::string text, const guide::CaseState& state, const Words& words) {

@@ -12,8 +12,8 @@ namespace screen {
 
 /// "01:42", from an hour on "1:02:44"; "about " before it when it is not exact.
 std::string reading_text(const guide::ClockReading& reading, const Words& words);
-/// The same of seconds, to the nearest.
-std::string seconds_text(double seconds, const Words& words);
+/// "62:44": minutes and seconds to the nearest, for where "min" stands beside; an hour is sixty of them.
+std::string minutes_text(double seconds);
 /// "1.046": depth over travel.
 std::string reach_text(double reach, const Words& words);
 /// The whole number a text begins with; 0 if it begins with none.
@@ -36,6 +36,8 @@ std::string pattern_text(const plan::Pattern& pattern, const Words& words);
 std::string spokes_text(const plan::Target& target, int moved, const Words& words);
 /// "under 1 in 100".
 std::string chance_text(double chance, const Words& words);
+/// "spare trephine · sutures": a list whose lines break after a dot only, never within an item.
+std::string listed(const std::vector<std::string>& texts);
 /// A text of the procedure with {eye} {host} {donor} {raise} {planned} {sutures} {lower} {aim} filled from the state.
 std::string filled(std::string text, const guide::CaseState& state, const Words& words);
 

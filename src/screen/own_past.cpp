@@ -18,11 +18,13 @@ const past::Time* usual(const Around& around, const std::string& id) {
     return found != nullptr && found->seconds.n >= past::least_cases ? found : nullptr;
 }
 
-/// "06:10, usual 05:00 to 07:30"; the time alone where nothing is usual.
+/// "06:10, usual 05:00 to 07:30 min"; the time alone, as the clock shows it, where nothing is usual.
 std::string against_usual(const guide::ClockReading& reading, const past::Time* usual, const Words& words) {
-    const std::string time = reading_text(reading, words);
-    if (usual == nullptr) return time;
-    return words("own_past.usual", {time, seconds_text(usual->seconds.q1, words), seconds_text(usual->seconds.q3, words)});
+    if (usual == nullptr) return reading_text(reading, words);
+    constexpr double ms_a_second = 1000;
+    const std::string time = minutes_text(std::floor(static_cast<double>(reading.ms) / ms_a_second));
+    return words("own_past.usual",
+                 {reading.exact ? time : words("clock.about", {time}), minutes_text(usual->seconds.q1), minutes_text(usual->seconds.q3)});
 }
 
 std::vector<std::string> phases_from_now(const CaseState& state) {

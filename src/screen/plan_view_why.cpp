@@ -84,7 +84,7 @@ Panel why_panel(const PanelParts& parts) {
     const plan::Plan& plan = parts.seen.plan;
     const auto spokes = planned_spokes(plan);
     Panel made{.title = spokes ? parts.words("plan-view.why", {std::to_string(*spokes), std::to_string(*spokes + 1)})
-                               : parts.words("plan-view.why_no_number")};
+                               : parts.words(plan.target ? "plan-view.why_no_number" : "plan-view.why_none")};
     if (!plan.target) {
         for (const Note& note : plan.notes) {
             if (note.level == Note::Level::Stop) parts.add(made, note);

@@ -33,7 +33,7 @@ Thickness fitted(const std::vector<RingReading>& readings, double mm = 8.0) {
 
 }  // namespace
 
-// 80 eyes, optical pachometry, Acta Ophthalmol (year to be confirmed): +0.9 % (0.4 to 1.3) at 1 mm, +22 % (12 to 32) at 5 mm.
+// 80 eyes, optical pachometry, Acta Ophthalmol (year not known): +0.9 % (0.4 to 1.3) at 1 mm, +22 % (12 to 32) at 5 mm.
 TEST_CASE("the profile from the centre rises as the 80-eye study found") {
     const double centre = 575;
     const auto rise = [&](double r_mm) { return from_centre(from_um(centre), centred(2 * r_mm), oct).mean.um() / centre - 1; };

@@ -9,7 +9,7 @@ using sample::from_um;
 using sample::reading;
 using Level = Note::Level;
 
-// Carried to the cut by the profile of 80 normal eyes (Acta Ophthalmol, year to be confirmed); the fit's own algebra is
+// Carried to the cut by the profile of 80 normal eyes (Acta Ophthalmol, year not known); the fit's own algebra is
 // tested in tests/eye.
 TEST_CASE("three directions within 0.25 mm of the cut make a circle") {
     Inputs inputs = sample::scar();

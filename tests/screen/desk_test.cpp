@@ -1,5 +1,7 @@
 // What the Desk offers at each place, and by which key.
+#include "picture/wrap.hpp"
 #include "screen/desk_seen.hpp"
+#include "screen/format.hpp"
 #include "screen/plan_views.hpp"
 
 #include <doctest/doctest.h>
@@ -152,6 +154,19 @@ TEST_CASE("whether the circulating nurse may leave the room: not in a pause, nor
     CHECK(shown(cutting).stay);
     CHECK(shown(open).stay);
     CHECK_FALSE(shown(after).stay);
+}
+
+TEST_CASE("a list breaks after a dot only, never within an item nor before a dot") {
+    const picture::Lettering even{.width = [](picture::Type, std::string_view text) { return static_cast<double>(text.size()); },
+                                  .cap = [](picture::Type) { return 2.0; }};
+    const std::string list = listed({"spare trephine", "spare donor punch", "sutures"});
+    for (const double width : {20.0, 26.0, 40.0}) {
+        const std::vector<std::string> lines = picture::wrap(list, picture::Type::Text, width, even);
+        REQUIRE(lines.size() >= 2);
+        for (std::size_t i = 0; i + 1 < lines.size(); ++i) CHECK(lines[i].ends_with("·"));
+        for (const std::string& line : lines) CHECK_FALSE(line.starts_with("·"));
+    }
+    CHECK(listed({"sutures"}) == "sutures");
 }
 
 TEST_CASE("what to open now and not yet stands here as the procedure says it") {

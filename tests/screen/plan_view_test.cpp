@@ -204,10 +204,13 @@ TEST_CASE("the hold agrees the plan that is looked at, changed or not") {
 
 TEST_CASE("before it is asked for, and of a plan that is refused, there is nothing to hold; a record that is locked takes no change") {
     Seen seen{.use = Use::NotYet};
-    CHECK(seen.model().foot.back().why_not == "not asked for yet");
+    CHECK(seen.model().foot.back().why_not == "the step is still to come");
     seen.use = Use::Agree;
     seen.base.file.thickness.readings.clear();
     CHECK(seen.model().foot.back().why_not == "cannot be used");
+    seen.screen.plan.asked = "why";
+    REQUIRE(seen.model().panel);
+    CHECK(seen.model().panel->title == seen.model().why.label);
     CHECK(seen.model().cautions.front().level == Banner::Level::Stop);
     seen = {.use = Use::Over};
     CHECK_FALSE(rung(seen.model(), 8).target.why_not.empty());

@@ -62,6 +62,16 @@ plan::Inputs to_entry() {
     return made;
 }
 
+screen::Strip strip_in(const screen::Words& words) {
+    return {.eye = words("strip.right"),
+            .reference = words("strip.case", {"K-0147"}),
+            .sizes = words("strip.sizes", {words.figure("7.50"), words.figure("7.75")}),
+            .phase = words("plan-view.title"),
+            .clocks = {{words("clock.suction"), "01:42", true}, {words("clock.case"), "00:38:10", true}},
+            .time = "09:41",
+            .holder = words("holder.table")};
+}
+
 struct Walk {
     const screen::Words& words;
     std::vector<Sample> views{};
@@ -69,7 +79,9 @@ struct Walk {
     void see(const std::string& name, const plan::Inputs& inputs, PlanSeen::Use use, const PlanPage& page = {}) {
         screen::ScreenState screen{.page = "plan"};
         screen.plan = page;
-        views.push_back({"plan " + name, screen::plan_view(plan_seen(inputs, use, page), screen, words)});
+        PlanSeen seen = plan_seen(inputs, use, page);
+        seen.strip = strip_in(words);
+        views.push_back({"plan " + name, screen::plan_view(seen, screen, words)});
     }
 };
 

@@ -31,7 +31,7 @@ std::vector<screen::Line> path(std::size_t phase, const std::vector<std::string>
 Strip strip(const std::string& phase) {
     return {.eye = "RIGHT EYE",
             .reference = "Case K-0147",
-            .sizes = "host 7.50 · donor 7.75",
+            .sizes = "host 7.50 · donor 7.75 mm",
             .phase = phase,
             .clocks = {{"suction on", "01:42", true}, {"case", "00:38:10", true}},
             .time = "09:41",
@@ -88,7 +88,7 @@ TableModel cutting(int position) {
                  .lines = {reached ? "Surgeon: check the chamber. Then suction off." : "The surgeon says each spoke. Tap as you hear it."},
                  .figure = figure(position),
                  .picture = section(position),
-                 .foot = {{"Next, have ready", "sponge · marking pen · viscoelastic"}}},
+                 .foot = {{"Next, have ready", "spear · marking pen · viscoelastic"}}},
         .hand = cutting_hand(reached),
         .banner = std::nullopt};
 }

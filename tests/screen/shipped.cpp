@@ -133,7 +133,7 @@ void scan_many(sample::Case& at) {
 }
 
 /// The Desk's pages for tissue and packs, what is told, times and files, with the longest that goes in.
-std::vector<screen::DeskState> more_pages(const sample::Case& at) {
+std::vector<screen::DeskState> more_pages(const sample::Case& at, const screen::Words& words) {
     const std::string scan = std::to_string(at.state.scans.size() > 9 ? at.state.scans[9].seq : 0), name(28, 'M'), lot(20, 'M');
     const auto times = guide::timed(at.state);
     const std::string event = std::to_string(times.empty() ? 0 : times.front().seq);
@@ -164,14 +164,14 @@ std::vector<screen::DeskState> more_pages(const sample::Case& at) {
             {.page = "time-why", .argument = event + "=08:23:10"},
             {.page = "papers",
              .argument = "/home/somebody/.local/share/graftside/handover",
-             .told = {{"pdf", "written 09:41"}, {"csv", "geschrieben 09:41"}}}};
+             .told = {{"pdf", words("papers.written", {"09:41"})}, {"csv", words("papers.held")}}}};
 }
 
 void see_more_pages(Walk& walk, sample::Case at) {
-    for (const screen::DeskState& page : more_pages(at)) walk.see_desk(at, "early " + page.page, page);
+    for (const screen::DeskState& page : more_pages(at, walk.words)) walk.see_desk(at, "early " + page.page, page);
     scan_many(at);
     walk.see_desk(at, "something stands", {});
-    for (const screen::DeskState& page : more_pages(at)) walk.see_desk(at, "page " + page.page, page);
+    for (const screen::DeskState& page : more_pages(at, walk.words)) walk.see_desk(at, "page " + page.page, page);
 }
 
 /// The Table view on one screen for two readers, its drawer shut and open on pages of the Desk.
@@ -187,7 +187,7 @@ void see_drawer(Walk& walk, const sample::Case& at, const std::string& name) {
                                          {.page = "by", .argument = item + "=12"},
                                          {.page = "note", .typed = "THE SECOND KNOT LIES ON THE DONOR SIDE"}};
     const bool waits = guide::cutting(at.state) || guide::current_step(at.state)->quiet;
-    for (const screen::DeskState& page : waits ? std::vector<screen::DeskState>{} : more_pages(at)) pages.push_back(page);
+    for (const screen::DeskState& page : waits ? std::vector<screen::DeskState>{} : more_pages(at, walk.words)) pages.push_back(page);
     for (const bool open : {false, true}) {
         for (const screen::DeskState& page : pages) {
             walk.around.now = at.now;
@@ -245,7 +245,7 @@ std::vector<Sample> shipped(const std::string& language) {
         }
     }
     walk.see(at, "page phase-times", {.page = "phase-times"});
-    walk.see(at, "page skip", {.page = "skip", .argument = "speculum"});
+    walk.see(at, "page skip", {.page = "skip", .argument = "medicines"});
     walk.see(at, "page end", {.page = "end", .argument = "abandoned"});
     walk.views.push_back(
         {"page set-up", screen::cases({.dimmed = true, .alone = true}, {.page = "cases", .argument = "set-up"}, {}, walk.words)});

@@ -244,7 +244,7 @@ TEST_CASE("sizes go to the next that the profile holds, and the plan follows at 
     CHECK_FALSE(in(seen.model().steps, "host-larger").why_not.empty());
     seen.base.file.host_diameter = measure::from_mm(7.25);
     CHECK_FALSE(seen.model().rulers.host.is_held);
-    CHECK(seen.model().rulers.host.held == "not held");
+    CHECK(seen.model().rulers.host.held == "not in profile");
     seen.base.file.host_diameter = measure::from_mm(7.5);
     seen.base.limits.hosts_in_stock = {measure::from_mm(8)};
     CHECK(seen.model().rulers.host.held == "not on the shelf");

@@ -183,7 +183,7 @@ PickModel departures() {
 PickModel cases() {
     PickModel made{.strip = std::nullopt, .title = "Cases", .banner = std::nullopt};
     for (const std::string name : {"K-0147", "K-0151", "K-0152"})
-        made.choices.push_back(target(name, "Case " + name, "right eye · host 7.50 · donor 7.75"));
+        made.choices.push_back(target(name, "Case " + name, "right eye · host 7.50 · donor 7.75 mm"));
     made.foot = {target("new", "New case", "", Look::Filled), target("rehearsal", "Rehearsal", "an invented case")};
     made.banner = Banner{.level = Banner::Level::Notice, .text = "Rehearsal: an invented case."};
     return made;

@@ -66,9 +66,10 @@ Split best_rows(const Pen& pen, std::span<const Target> targets, const Place& pl
     return best;
 }
 
-/// The plain target that can best stand elsewhere: the last one.
+/// The target that can best stand elsewhere: the last one that neither leads, warns nor stays.
 bool move_one(Targets& from, Targets& to) {
-    const auto last = std::find_if(from.rbegin(), from.rend(), [](const Target& one) { return one.look == Look::Plain; });
+    const auto may = [](const Target& one) { return !one.stays && (one.look == Look::Plain || one.look == Look::Hollow); };
+    const auto last = std::find_if(from.rbegin(), from.rend(), may);
     if (last == from.rend()) return false;
     to.insert(to.begin(), *last);
     from.erase(std::next(last).base());

@@ -174,6 +174,7 @@ std::vector<Target> cut_hand(const CaseState& state, const Around& around, const
     hand.push_back(as(target("cut-done", words("cut.done"), words(reached ? "cut.done_reached" : "cut.done_line"),
                              {guide::EndCut{.how = reached ? guide::CutEnd::AtPlan : guide::CutEnd::Surgeon}}),
                       reached ? Look::Filled : Look::Plain, reached ? Press::Tap : Press::Hold));
+    for (Target& one : hand) one.stays = one.id != "deeper" && one.id != "count-it";
     if (state.holder && *state.holder != around.here) {
         hand.push_back(as(target("take-count", words("cut.take_count"), words("hand.hold"), {guide::HoldCount{.source = around.here}}),
                           Look::Plain, Press::Hold));

@@ -43,7 +43,8 @@ struct Target {
     Weight weight = Weight::Theatre;
     Look look = Look::Plain;
     Act act{};
-    std::string key{};  // on the Desk: the key that does the same, shown beside it
+    std::string key{};   // on the Desk: the key that does the same, shown beside it
+    bool stays = false;  // in its column whatever it looks like: a hand goes there without a look
 };
 
 struct Banner {

@@ -1,9 +1,12 @@
+#include "screen/models.hpp"
 #include "screen/samples.hpp"
+#include "screen/shipped.hpp"
 #include "screen/target_draw.hpp"
 
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <optional>
 
 using namespace screen;
 using picture::Box;
@@ -59,6 +62,35 @@ TEST_CASE("the spoke target is the biggest and stays where it is from the first 
             CHECK(place_of(frame, "spoke") == first);
             for (const auto& one : frame.touchables) {
                 if (one.target.id != "spoke") CHECK(one.box.w * one.box.h < first.w * first.h);
+            }
+        }
+    }
+}
+
+// A hand that goes to a place without a look must find there what was there before: common practice, no source.
+TEST_CASE("the blade's other targets keep their places through the whole cut, in either language, on every glass") {
+    for (const std::string& language : models::languages) {
+        std::vector<samples::Sample> cut{};
+        for (auto& sample : samples::shipped(language))
+            for (int turned = 0; turned <= 12; ++turned)
+                if (sample.name == "step lower " + std::to_string(turned)) cut.push_back(std::move(sample));
+        REQUIRE(cut.size() == 13);
+        for (const auto& on : samples::glasses()) {
+            const auto place = [&](const samples::Sample& sample, const std::string& id) -> std::optional<picture::Box> {
+                const auto touchables = draw(sample.view, samples::canvas(on.glass)).touchables;
+                const auto found =
+                    std::find_if(touchables.begin(), touchables.end(), [&](const Touchable& one) { return one.target.id == id; });
+                return found == touchables.end() ? std::nullopt : std::optional(found->box);
+            };
+            for (const std::string id : {"spoke", "raised", "undo", "deeper", "suction-lost", "entered", "cut-done"}) {
+                const auto first = place(cut.front(), id);
+                for (const auto& sample : cut) {
+                    CAPTURE(language);
+                    CAPTURE(on.name);
+                    CAPTURE(sample.name);
+                    CAPTURE(id);
+                    CHECK(place(sample, id) == first);
+                }
             }
         }
     }

@@ -159,7 +159,9 @@ TEST_CASE(
     at.around.now = at.at.now;
     const std::pair<const char*, std::size_t> longest[] = {{"lot", 20}, {"material", 40}, {"contact", 28}, {"label", 60}, {"note", 240}};
     for (const auto& on : samples::glasses()) {
-        for (const auto& [page, letters] : longest) {
+        for (const auto& one : longest) {
+            const std::string page = one.first;
+            const std::size_t letters = one.second;
             CAPTURE(on.name);
             CAPTURE(page);
             const std::string text = std::string(letters - 1, 'N') + "4";

@@ -5,6 +5,7 @@
 #include "screen/target_draw.hpp"
 
 #include <algorithm>
+#include <optional>
 
 namespace screen {
 
@@ -14,6 +15,7 @@ using Findings = std::vector<Finding>;
 
 constexpr double tolerance = 0.05;  // mm
 constexpr double least_gap_mm = 3, pointer_gap_mm = 1;
+constexpr double least_clear_mm = 0.3;  // between the edge of a target, as it is painted, and what the target bears
 
 double least_gap(const Target& a, const Target& b) {
     return a.weight == Weight::Pointer && b.weight == Weight::Pointer ? pointer_gap_mm : least_gap_mm;
@@ -90,6 +92,47 @@ void look_at_targets(Findings& out, const Frame& frame, const Canvas& canvas) {
     }
 }
 
+Box round(const picture::Polygon& polygon) {
+    const auto across = [](const picture::Point& a, const picture::Point& b) { return a.x < b.x; };
+    const auto down = [](const picture::Point& a, const picture::Point& b) { return a.y < b.y; };
+    const auto [left, right] = std::minmax_element(polygon.points.begin(), polygon.points.end(), across);
+    const auto [top, bottom] = std::minmax_element(polygon.points.begin(), polygon.points.end(), down);
+    return {left->x, top->y, right->x - left->x, bottom->y - top->y};
+}
+
+Box round(const picture::Point& centre, double radius) { return {centre.x - radius, centre.y - radius, 2 * radius, 2 * radius}; }
+
+/// Where lettering or a sign stands; none for grounds, edges and lines.
+std::optional<Box> borne(const picture::Shape& shape, const Canvas& canvas) {
+    if (const auto* text = std::get_if<picture::Text>(&shape)) return picture::bounds(*text, canvas.lettering);
+    if (const auto* polygon = std::get_if<picture::Polygon>(&shape)) return round(*polygon);
+    if (const auto* disc = std::get_if<picture::Disc>(&shape)) return round(disc->centre, disc->radius);
+    if (const auto* ring = std::get_if<picture::Ring>(&shape)) return round(ring->centre, ring->radius + ring->width / 2);
+    return std::nullopt;
+}
+
+/// How wide the edge of a target is painted, inwards.
+double edge_of(const Frame& frame, const Box& target) {
+    for (const auto& shape : frame.shapes) {
+        const auto* panel = std::get_if<picture::Panel>(&shape);
+        if (panel != nullptr && panel->box == target) return panel->edge_width;
+    }
+    return 0;
+}
+
+void look_at_edges(Findings& out, const Frame& frame, const Canvas& canvas) {
+    for (const auto& [target, box] : frame.touchables) {
+        const double clear = edge_of(frame, box) + least_clear_mm;
+        const Box inside{box.x + clear, box.y + clear, box.w - 2 * clear, box.h - 2 * clear};
+        for (const auto& shape : frame.shapes) {
+            const auto one = borne(shape, canvas);
+            if (!one || !box.contains(one->centre()) || within(*one, inside)) continue;
+            const auto* text = std::get_if<picture::Text>(&shape);
+            out.push_back({Finding::Is::CrowdsEdge, target.label + " | " + (text == nullptr ? "a sign" : text->text)});
+        }
+    }
+}
+
 /// A panel painted after a target's own, over any part of it and not a part of it: a banner, another panel.
 void look_for_covers(Findings& out, const Frame& frame) {
     const auto boxes = panels(frame);
@@ -113,6 +156,8 @@ std::string name(Finding::Is is) {
             return "text off its panel";
         case Finding::Is::TextsOverlap:
             return "texts overlap";
+        case Finding::Is::CrowdsEdge:
+            return "lettering or sign at the edge of its target";
         case Finding::Is::SmallTarget:
             return "target under its least size";
         case Finding::Is::TargetsClose:
@@ -132,6 +177,7 @@ std::vector<Finding> audit(const Frame& frame, const Canvas& canvas) {
     Findings out;
     look_at_texts(out, frame, canvas);
     look_at_targets(out, frame, canvas);
+    look_at_edges(out, frame, canvas);
     look_for_covers(out, frame);
     return out;
 }

@@ -15,6 +15,7 @@ struct Finding {
         TextOffGlass,
         TextOffPanel,  // reaches out of the panel or target it stands in
         TextsOverlap,
+        CrowdsEdge,    // lettering or a sign on the edge of its target, or as good as on it
         SmallTarget,   // under look.md's minimum for its weight
         TargetsClose,  // less than 3 mm apart
         TargetsOverlap,

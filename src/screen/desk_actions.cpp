@@ -167,8 +167,8 @@ DeskPage clock_page(const CaseState& state, const std::string& clock, const Word
     DeskPage made{.heading = words(start ? "desk.start" : "desk.stop", {words("clock." + clock)}), .line = words("desk.when")};
     for (const int ago_s : {0, 15, 30, 60}) {
         const std::string label = ago_s == 0 ? words("desk.now") : words("hand.ago_" + std::to_string(ago_s));
-        made.actions.push_back(desk_act(ago_s == 0 ? "Enter" : desk_nth_key(made.actions.size() - 1), "ago-" + std::to_string(ago_s), label,
-                                        {guide::MarkClock{.clock = clock, .start = start, .ago_s = ago_s}}));
+        made.actions.push_back(desk_act(ago_s == 0 ? "Enter" : desk_nth_key(made.actions.size() - 1), "clock-ago-" + std::to_string(ago_s),
+                                        label, {guide::MarkClock{.clock = clock, .start = start, .ago_s = ago_s}}));
     }
     made.actions.push_back(desk_back(words));
     return made;
@@ -240,16 +240,6 @@ DeskPage by_page(const CaseState& state, const DeskState& desk, const Words& wor
                            words);
 }
 
-}  // namespace
-
-DeskPage empty_desk_page(const DeskState& desk, const Around& around, const Words& words) {
-    if (desk.page == "reader") return desk_reader_page(desk, words);
-    return {.actions = {desk_open("G", "measure", words("set_up.measure"), {.page = "measure"}), desk_reader_target(words),
-                        desk_open("D", "dim", words(around.dimmed ? "set_up.bright" : "set_up.dim"), {.page = "dim"})}};
-}
-
-namespace {
-
 DeskPage page_of(const CaseState& state, const DeskState& desk, const Around& around, const Words& words) {
     // On the one screen such a page gives way; at a Desk of its own what is half typed stays.
     const bool waits = around.alone && must_wait(state);
@@ -275,12 +265,23 @@ DeskPage page_of(const CaseState& state, const DeskState& desk, const Around& ar
     return main_page(state, around, words);
 }
 
+/// On the one screen the hand's own targets stand beside the drawer: nothing is offered twice.
+void leave_to_the_hand(std::vector<Target>& actions, const std::vector<Target>& hand) {
+    const auto the_same = [](const Target& action, const Target& one) {
+        return action.id == one.id || (action.id == "otherwise" && one.id == "something-else");
+    };
+    std::erase_if(actions, [&](const Target& action) {
+        return std::any_of(hand.begin(), hand.end(), [&](const Target& one) { return the_same(action, one); });
+    });
+}
+
 }  // namespace
 
 DeskPage desk_page(const CaseState& state, const DeskState& desk, const Around& around, const Words& words) {
     DeskPage made = page_of(state, desk, around, words);
     if (!around.alone) return made;
     const guide::Step* step = guide::current_step(state);
+    if (step != nullptr) leave_to_the_hand(made.actions, hand(state, *step, around, words));
     const bool room = step != nullptr && !step->quiet && !guide::cutting(state);
     // Where nothing may lie over the Table view there are no keys; what cannot be done without them and read back is not offered.
     if (!room) std::erase_if(made.actions, [](const Target& one) { return one.id == "plan"; });

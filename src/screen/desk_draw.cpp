@@ -125,8 +125,18 @@ double label_width(const Pen& pen, const Target& target, double w) {
     return w - 3 * air(pen) - key_width(pen, target) - icon_w - line_w;
 }
 
+/// Two lines go into a loose action and stay clear of its edge.
+Block label_block(const Pen& pen, const Target& target, Type type, double w, double h) {
+    constexpr double clear_mm = 0.7;
+    return pen.block(target.label, {type}, {label_width(pen, target, w), h - 2 * clear_mm, 2});
+}
+
+bool all_fit(const Pen& pen, const std::vector<Target>& actions, Type type, double w, double h) {
+    return std::all_of(actions.begin(), actions.end(), [&](const Target& one) { return label_block(pen, one, type, w, h).fits; });
+}
+
 /// The key in a box of its own, then what it does, then what stands beside it.
-void draw_action(Pen& pen, const Target& target, const Box& box) {
+void draw_action(Pen& pen, const Target& target, const Box& box, Type type) {
     const Paint colours = paint(target);
     const bool flash = pen.canvas().finger.flash == target.id && target.why_not.empty();
     pen.add(picture::Panel{
@@ -146,7 +156,7 @@ void draw_action(Pen& pen, const Target& target, const Box& box) {
                  colours.fill);
         x += cap * 2;
     }
-    const Block label = pen.block(target.label, {Type::Strong, Type::Text}, {label_width(pen, target, box.w), box.h - 1, 2});
+    const Block label = label_block(pen, target, type, box.w, box.h);
     if (!label.fits) pen.falls_short(target.label);
     pen.text({x, middle - (label.height - pen.cap(label.type) * picture::descent) / 2}, label, colours.label);
     pen.text({box.right() - air(pen), middle - pen.cap(Type::Text) / 2}, beside(target), Type::Text,
@@ -204,6 +214,7 @@ double upper_height(const Pen& pen, const DeskModel& model, double w, double h) 
 void draw_actions(Pen& pen, const std::vector<Target>& actions, const Grid& grid, const Box& box) {
     const std::size_t a_column = (actions.size() + grid.columns - 1) / grid.columns;
     const double w = (box.w - grid.gap * static_cast<double>(grid.columns - 1)) / static_cast<double>(grid.columns);
+    const Type type = all_fit(pen, actions, Type::Strong, w, grid.h) ? Type::Strong : Type::Text;  // one for all
     for (std::size_t i = 0; i < actions.size(); ++i) {
         const std::size_t column = i / a_column;
         const auto down = static_cast<double>(i % a_column), across = static_cast<double>(column);
@@ -211,7 +222,7 @@ void draw_actions(Pen& pen, const std::vector<Target>& actions, const Grid& grid
         if (at.bottom() > box.bottom() + 1e-6) {
             pen.falls_short(actions[i].label);
         } else {
-            draw_action(pen, actions[i], at);
+            draw_action(pen, actions[i], at, type);
         }
     }
 }
@@ -243,9 +254,10 @@ Frame draw(const DeskModel& model, const Canvas& canvas) {
     draw_step(pen, model, {left.x, left.y, w * 28, left.h});
     Box right{left.x + w * 57 + 2 * g, left.y, w * 43, left.h};
     const Grid beside = grid(pen, model.actions, right.w, left.h - pen.cap(Type::Title) * 6);
-    // A long list takes the place of the times: it is turned away from again in a moment.
-    if (beside.columns == 1) draw_facts(pen, model, {left.x + w * 28 + g, left.y, w * 29, left.h});
-    if (beside.columns > 1) right = {left.x + w * 28 + g, left.y, left.w - w * 28 - g, left.h};
+    // A list that is long, or has long labels, takes the place of the times: it is turned away from again in a moment.
+    const bool wide = beside.columns > 1 || !all_fit(pen, model.actions, Type::Text, right.w, beside.h);
+    if (!wide) draw_facts(pen, model, {left.x + w * 28 + g, left.y, w * 29, left.h});
+    if (wide) right = {left.x + w * 28 + g, left.y, left.w - w * 28 - g, left.h};
     draw_actions(pen, model.actions, beside, draw_head(pen, model, right, beside.h));
     return pen.take();
 }

@@ -1,5 +1,5 @@
-// The page on which a barcode reader is tested.
-#include "screen/desk_actions.hpp"
+// The page on which a barcode reader is tested, and what the Desk can do before a case stands open.
+#include "screen/desk_pages.hpp"
 
 namespace screen {
 
@@ -9,6 +9,12 @@ DeskPage desk_reader_page(const DeskState& desk, const Words& words) {
     return {.heading = words("reader.title"),
             .line = desk.argument.empty() ? words("reader.line") : desk.argument,
             .actions = {desk_back(words)}};
+}
+
+DeskPage empty_desk_page(const DeskState& desk, const Around& around, const Words& words) {
+    if (desk.page == "reader") return desk_reader_page(desk, words);
+    return {.actions = {desk_open("G", "measure", words("set_up.measure"), {.page = "measure"}), desk_reader_target(words),
+                        desk_open("D", "dim", words(around.dimmed ? "set_up.bright" : "set_up.dim"), {.page = "dim"})}};
 }
 
 }  // namespace screen

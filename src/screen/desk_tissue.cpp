@@ -54,7 +54,7 @@ DeskPage tissue_page(const CaseState& state, const Words& words) {
 }
 
 DeskPage scans_page(const CaseState& state, const Words& words) {
-    DeskPage made{.heading = words("packs.read"), .line = words("packs.read_line")};
+    DeskPage made{.heading = words("packs.read"), .line = words(state.scans.empty() ? "packs.none_read" : "packs.read_line")};
     const auto all = scans_in_order(state);
     for (std::size_t i = 0; i < std::min(all.size(), most_scans); ++i) made.actions.push_back(scan_target(desk_nth_key(i), *all[i], words));
     if (all.size() > most_scans) made.line = words("packs.more", {std::to_string(all.size() - most_scans)});
@@ -104,7 +104,7 @@ DeskPage overrule_page(const CaseState& state, const std::string& argument, cons
     const auto at = argument.find('=');
     const ScanSeen* scan = asked_for(state, argument.substr(0, at));
     const std::string contact = at == std::string::npos ? "" : argument.substr(at + 1);
-    if (scan == nullptr) return {.actions = {desk_back(words)}};
+    if (scan == nullptr) return {.heading = words("packs.why_overrule"), .line = words("packs.none_read"), .actions = {desk_back(words)}};
     DeskPage made = reasons_page(
         words("packs.why_overrule"),
         reason_choices("overrule", words,

@@ -32,23 +32,32 @@ void draw_open_now(Pen& pen, const Drawer& drawer, Box box) {
     pen.text({box.x, box.y + below}, value, Ink::Text);
 }
 
-/// Beside the handle where the bar is a row, over it where it is a part of the path's column.
+/// Beside the handle where the bar is a row, over it where it is a part of the path's column; the handle stays where it is.
 void draw_bar(Pen& pen, const Drawer& drawer, const TableLayout& layout) {
     const double g = pen.gap();
     const Box& bar = layout.bar;
-    if (layout.path_column) {
+    if (bar.h > elsewhere_mm) {
         draw_target(pen, drawer.handle, {bar.x, bar.bottom() - elsewhere_mm, bar.w, elsewhere_mm}, Rank::Small);
         const Box words{bar.x, bar.y, bar.w, bar.h - elsewhere_mm - g};
         const double taken = draw_nurse(pen, drawer, words);
         return draw_open_now(pen, drawer, {words.x, words.y + taken, words.w, words.h - taken});
     }
     const bool left_hand = pen.canvas().glass.hand == Hand::Left;
-    const double w = std::min(bar.w * 0.3, pen.cap(Type::Text) * 14);
+    const double w = layout.path_column ? layout.path.w : std::min(bar.w * 0.3, pen.cap(Type::Text) * 14);
     draw_target(pen, drawer.handle, {left_hand ? bar.right() - w : bar.x, bar.y, w, bar.h}, Rank::Small);
     const Box words{left_hand ? bar.x : bar.x + w + g, bar.y + pen.cap(Type::Text) * 0.3, bar.w - w - g, bar.h};
     const double half = (words.w - g) / 2;
     draw_nurse(pen, drawer, {words.x, words.y, half, words.h});
     draw_open_now(pen, drawer, {words.x + half + g, words.y, half, words.h});
+}
+
+/// Wide enough for each row in one line, within bounds.
+double rows_width(const Pen& pen, const std::vector<Row>& rows, double all) {
+    double w = 0;
+    for (const Row& row : rows)
+        w = std::max(w, pen.width(Type::Text, row.label) + pen.width(Type::Text, row.value) + pen.cap(Type::Text) * 1.5);
+    constexpr double least = 0.2, most = 0.4;
+    return std::clamp(w, all * least, all * most);
 }
 
 /// Times and counts, as many as have room; they stand in the record all the same.
@@ -99,15 +108,15 @@ void draw_actions(Pen& pen, const std::vector<Target>& actions, const Box& box) 
 TableLayout with_drawer(TableLayout layout, const Drawer& drawer, const Pen& pen) {
     const double g = pen.gap();
     if (layout.path_column) {
-        const double h = elsewhere_mm + g + pen.pitch(Type::Text) * 6;
-        layout.path.h -= h + g;
-        layout.bar = {layout.path.x, layout.path.bottom() + g, layout.path.w, h};
-        // Shut out of the way of the figure while the blade can turn; else over path and card.
+        // While the blade can turn out of the way of the figure; else over path and card, with the bar as a row under both.
+        const bool wide = drawer.open && !drawer.narrow;
         const Box& path = layout.path;
         const Box& card = layout.card;
-        const double left = std::min(path.x, card.x), right = std::max(path.right(), card.right());
-        layout.drawer = drawer.narrow ? path : Box{left, path.y, right - left, path.h};
-        if (!drawer.narrow && drawer.open) layout.bar.w = path.w;
+        const double left = wide ? std::min(path.x, card.x) : path.x, right = wide ? std::max(path.right(), card.right()) : path.right();
+        const double h = wide ? elsewhere_mm : elsewhere_mm + g + pen.pitch(Type::Text) * 6;
+        layout.path.h -= h + g;
+        layout.bar = {left, path.bottom() + g, right - left, h};
+        layout.drawer = {left, path.y, right - left, path.h};
         return layout;
     }
     layout.bar = {layout.path.x, layout.path.y, layout.path.w, elsewhere_mm};
@@ -137,7 +146,7 @@ void draw_drawer(Pen& pen, const Drawer& drawer, const TableLayout& layout) {
     if (!drawer.open) return;
     const bool tight = drawer.narrow && layout.drawer.w > layout.drawer.h;  // upright: nothing but the actions
     if (!tight) pen.add(picture::Panel{.box = layout.drawer, .radius = 2, .fill = Ink::Card, .edge = Ink::Mark, .edge_width = 0.5});
-    const double pad = tight ? 0 : pen.cap(Type::Text) * (drawer.narrow ? 0.5 : 0.8);
+    const double pad = tight ? 0 : pen.cap(Type::Text) * (drawer.narrow ? 0.5 : 0.6);
     const Box box = inset(layout.drawer, pad);
     double y = put(pen, box, box.y, !tight ? drawer.heading : "", drawer.narrow ? Type::Strong : Type::Title, Ink::Text);
     if (drawer.field) y = put_typed(pen, box, y, drawer.field->text, tight ? 2 : 4);
@@ -147,7 +156,7 @@ void draw_drawer(Pen& pen, const Drawer& drawer, const TableLayout& layout) {
     if (under > y && grid_columns(pen, drawer.actions, below(under))) y = put(pen, box, y, drawer.line, Type::Text, Ink::Soft);
     Box left = below(y);
     if (!drawer.rows.empty() && left.w > pen.cap(Type::Text) * 44) {
-        const double w = left.w * 0.32, g = pen.gap();
+        const double w = rows_width(pen, drawer.rows, left.w), g = pen.gap();
         const Box beside{left.x + w + 2 * g, left.y, left.w - w - 2 * g, left.h};
         // The rows too: they stand in the record and on the way back.
         if (grid_columns(pen, drawer.actions, beside)) {

@@ -13,13 +13,17 @@ Target touched(Target target) {
     return target;
 }
 
-/// The part of the actions that is turned to. Back stands first, since the last place turns on.
+bool leads_back(const Target& target) { return target.id == "desk-back"; }
+
+/// The part of the actions that is turned to. Back stands last, before what turns on.
 std::vector<Target> turned_to(std::vector<Target> all, std::size_t turned, std::size_t at_once, const Words& words) {
-    std::stable_partition(all.begin(), all.end(), [](const Target& one) { return one.id == "desk-back"; });
+    const auto back = std::stable_partition(all.begin(), all.end(), [](const Target& one) { return !leads_back(one); });
     if (all.size() <= at_once) return all;
-    const std::size_t each = at_once - 1, pages = (all.size() + each - 1) / each, page = turned % pages;
-    const std::size_t from = page * each, to = std::min(all.size(), from + each);
+    const auto listed = static_cast<std::size_t>(back - all.begin());
+    const std::size_t each = at_once - 1 - (all.size() - listed), pages = (listed + each - 1) / each, page = turned % pages;
+    const std::size_t from = page * each, to = std::min(listed, from + each);
     std::vector<Target> made(all.begin() + static_cast<std::ptrdiff_t>(from), all.begin() + static_cast<std::ptrdiff_t>(to));
+    made.insert(made.end(), back, all.end());
     made.push_back({.id = "more", .label = words("list.more"), .act = Show{.page = "turn"}});
     return made;
 }
@@ -47,13 +51,14 @@ Drawer drawer(DeskModel desk, bool open, bool narrow, const Words& words) {
     return made;
 }
 
-std::optional<FormModel> typing_page(DeskModel desk, const Words& words) {
+std::optional<FormModel> typing_page(DeskModel desk) {
     if (!desk.field || desk.keys.empty()) return std::nullopt;
     FormModel made{.title = std::move(desk.heading), .lines = {std::move(desk.line)}, .typed = std::move(desk.field)};
     constexpr std::size_t digits = 12, names = 2;
     made.keys_a_row = desk.keys.size() <= names ? 1 : (desk.keys.size() <= digits ? 3 : 10);
     for (Target& one : desk.keys) made.keys.push_back(touched(std::move(one)));
-    for (Target& one : turned_to(std::move(desk.actions), 0, wide_actions, words)) {
+    std::stable_partition(desk.actions.begin(), desk.actions.end(), leads_back);
+    for (Target& one : desk.actions) {
         made.foot.push_back(touched(std::move(one)));
         made.foot.back().weight = Weight::Theatre;  // room for why it is dead, and no second touch on the next page
     }

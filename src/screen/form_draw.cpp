@@ -81,13 +81,15 @@ int keys_across(const FormModel& model, double width) {
     return std::clamp(static_cast<int>((width + g) / (side + g)), 1, std::max(1, model.keys_a_row));
 }
 
+/// The words on the last row take two places each where there are so many.
 void draw_keys(Pen& pen, const FormModel& model, const Box& box) {
     const int across = keys_across(model, box.w), n = static_cast<int>(model.keys.size()), rows = (n + across - 1) / across;
     const double g = 3, h = std::min((box.h - g * (rows - 1)) / rows, pen.cap(Type::Text) * 6);
+    const int on_last = n - (rows - 1) * across, wide = 2 * on_last <= across ? 2 : 1;
     for (int i = 0; i < n; ++i) {
-        const int place = i / across;
-        const Box row{box.x, box.y + place * (h + g), box.w, h};
-        draw_target(pen, model.keys[static_cast<std::size_t>(i)], part(row, i % across, across, g), Rank::Small);
+        const int place = i / across, take = place + 1 == rows ? wide : 1;
+        const Box row{box.x, box.y + place * (h + g), box.w, h}, from = part(row, i % across * take, across, g);
+        draw_target(pen, model.keys[static_cast<std::size_t>(i)], {from.x, from.y, from.w * take + g * (take - 1), h}, Rank::Small);
     }
 }
 

@@ -152,11 +152,12 @@ std::optional<int> grid_columns(const Pen& pen, std::span<const Target> targets,
 void draw_grid(Pen& pen, std::span<const Target> targets, const Box& box, int columns) {
     Cells cell = cells(pen, targets.size(), box, columns);
     cell.h = std::max(tallest_mm(targets), std::min(cell.h, pen.cap(Type::Text) * 9));
+    const Type most = shared_type(pen, targets, {0, 0, cell.w, cell.h});
     for (std::size_t i = 0; i < targets.size(); ++i) {
         const std::size_t across = i % static_cast<std::size_t>(columns), down = i / static_cast<std::size_t>(columns);
         const auto column = static_cast<double>(across), row = static_cast<double>(down);
         draw_target(pen, targets[i], {box.x + column * (cell.w + pen.gap()), box.y + row * (cell.h + pen.gap()), cell.w, cell.h},
-                    Rank::Small);
+                    Rank::Small, most);
     }
 }
 

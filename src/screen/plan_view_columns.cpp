@@ -109,13 +109,17 @@ void draw_figure_target(Pen& pen, const Target& target, const Box& box) {
     const Ink ink = draw_ground(pen, target, box), soft = target.look == Look::Plain ? Ink::Soft : ink;
     const double cap = pen.cap(Type::Text), strong = pen.cap(Type::Strong);
     const double side_by_side = pen.width(Type::Strong, target.label) + pen.width(Type::Text, target.line) + cap * 2.4;
-    if (target.line.empty() || (side_by_side <= box.w && box.w > 3.2 * box.h)) {
-        const double x = target.line.empty() ? box.centre().x : box.x + cap * 0.8, y = box.centre().y - strong / 2;
-        pen.text({x, y}, target.label, Type::Strong, ink, target.line.empty() ? Align::Centre : Align::Left);
+    if (target.line.empty()) {
+        const Block label = pen.block(target.label, {Type::Strong, Type::Text}, {box.w - cap * 0.6, box.h - cap * 0.6, 2});
+        if (!label.fits) pen.falls_short(target.label);
+        return pen.text({box.centre().x, box.centre().y - (label.height - strong * picture::descent) / 2}, label, ink, Align::Centre);
+    }
+    if (side_by_side <= box.w && box.w > 3.2 * box.h) {
+        pen.text({box.x + cap * 0.8, box.centre().y - strong / 2}, target.label, Type::Strong, ink);
         pen.text({box.right() - cap * 0.8, box.centre().y - cap / 2}, target.line, Type::Text, soft, Align::Right);
         return;
     }
-    const Block line = pen.block(target.line, {Type::Text}, {box.w - cap * 0.4, 1e9, 2});
+    const Block line = pen.block(target.line, {Type::Text}, {box.w - cap * 0.6, 1e9, 2});
     const double h = strong + cap * 0.6 + line.height, y = box.y + std::max(cap * 0.3, (box.h - h) / 2);
     if (!line.fits || h > box.h || over(pen, {.label = target.label}).w > box.w + cap * 0.3) pen.falls_short(target.label);
     pen.text({box.centre().x, y}, target.label, Type::Strong, ink, Align::Centre);

@@ -113,7 +113,12 @@ std::size_t letters(std::string_view utf8) {
     return static_cast<std::size_t>(std::count_if(utf8.begin(), utf8.end(), [](char c) { return (c & 0xC0) != 0x80; }));
 }
 
-std::vector<Type> label_roles(const Target& target, Rank rank) {
+/// Of the same height, bold is the bigger.
+bool bigger(const Pen& pen, Type a, Type b) {
+    return pen.cap(a) > pen.cap(b) + 1e-9 || (pen.cap(a) > pen.cap(b) - 1e-9 && bold(a) && !bold(b));
+}
+
+std::vector<Type> roles_of(const Target& target, Rank rank) {
     const bool key = letters(target.label) <= 3 && target.line.empty() && target.why_not.empty();
     if (key && rank == Rank::Small) return {Type::Title, Type::Strong};
     switch (rank) {
@@ -125,6 +130,13 @@ std::vector<Type> label_roles(const Target& target, Rank rank) {
             return {Type::Strong, Type::Text};
     }
     return {};
+}
+
+/// The roles a label may have, biggest first: none bigger than `most`.
+std::vector<Type> label_roles(const Pen& pen, const Target& target, Rank rank, Type most) {
+    std::vector<Type> roles = roles_of(target, rank);
+    std::erase_if(roles, [&](Type role) { return role != roles.back() && bigger(pen, role, most); });
+    return roles;
 }
 
 /// Never bigger than the label above it.
@@ -140,9 +152,9 @@ struct Lettered {
     double height() const { return label.height + (line.lines.empty() ? 0 : between + line.height); }
 };
 
-Lettered set(const Pen& pen, const Target& target, Type role, Rank rank, const Room& room) {
+Lettered set(const Pen& pen, const Target& target, Type role, Rank rank, const Room& room, double caps_between = 0.55) {
     const bool dead = !target.why_not.empty();
-    Lettered made{.label = pen.block(target.label, {role}, room), .line = {}, .between = pen.cap(Type::Text) * 0.55};
+    Lettered made{.label = pen.block(target.label, {role}, room), .line = {}, .between = pen.cap(Type::Text) * caps_between};
     const double air = dead ? 0 : pen.cap(Type::Text) * 0.7;  // a line that would crowd a live target is not worth it
     const Room left{room.width, room.height - made.label.height - made.between - air, dead ? std::size_t{3} : std::size_t{2}};
     made.line = line_block(pen, dead ? target.why_not : target.line, role, rank, left);
@@ -151,13 +163,14 @@ Lettered set(const Pen& pen, const Target& target, Type role, Rank rank, const R
 
 /// The biggest label that leaves room for the line under it. Where there is no such label the line of a live target goes, but
 /// never the reason of a dead one.
-Lettered lettered(const Pen& pen, const Target& target, Rank rank, const Room& room) {
-    const auto roles = label_roles(target, rank);
+Lettered lettered(const Pen& pen, const Target& target, Rank rank, const Room& room, Type most) {
+    const auto roles = label_roles(pen, target, rank, most);
     for (const Type role : roles) {
         Lettered made = set(pen, target, role, rank, room);
         if (made.label.fits && made.line.fits) return made;
     }
-    if (!target.why_not.empty()) return set(pen, target, Type::Text, Rank::Small, room);
+    constexpr double close = 0.2;
+    if (!target.why_not.empty()) return set(pen, target, Type::Text, Rank::Small, room, close);
     for (const Type role : roles) {
         Lettered made = set(pen, target, role, rank, room);
         made.line = {};
@@ -175,13 +188,22 @@ struct Filling {
     bool fits() const { return words.label.fits && words.line.fits; }
 };
 
-Filling filling(const Pen& pen, const Target& target, const Box& box, Rank rank) {
-    Filling made{.inner = inset(box, std::max(1.2, pen.cap(Type::Text) * (rank == Rank::Small ? 0.3 : 0.8)))};
+/// Where lettering and sign may stand: clear of the edge, farther from it at the sides of a wide target.
+Box inside(const Pen& pen, const Target& target, const Box& box, Rank rank) {
+    const double cap = pen.cap(Type::Text), edge = paint(target).edge_mm;
+    const bool small = rank == Rank::Small;
+    const double across = edge + (small ? std::clamp((box.w - 20) * 0.05, 0.7, cap * 0.4) : cap * 0.7),
+                 down = edge + (small ? 0.7 : cap * 0.6);
+    return {box.x + across, box.y + down, box.w - 2 * across, box.h - 2 * down};
+}
+
+Filling filling(const Pen& pen, const Target& target, const Box& box, Rank rank, Type most = Type::Numeral) {
+    Filling made{.inner = inside(pen, target, box, rank)};
     made.mark = sign(pen, target, made.inner, rank);
     const double taken = made.mark.size > 0 ? made.mark.size + after_sign(pen, rank) : 0;
     made.sign_w = made.mark.beside ? taken : 0;
     made.sign_h = made.mark.beside ? 0 : taken;
-    made.words = lettered(pen, target, rank, {made.inner.w - made.sign_w, made.inner.h - made.sign_h, 3});
+    made.words = lettered(pen, target, rank, {made.inner.w - made.sign_w, made.inner.h - made.sign_h, 3}, most);
     return made;
 }
 
@@ -209,11 +231,21 @@ double least_side_mm(Weight weight) {
 
 bool legible(const Pen& pen, const Target& target, const Box& box, Rank rank) { return filling(pen, target, box, rank).fits(); }
 
-void draw_target(Pen& pen, const Target& target, const Box& box, Rank rank) {
+Type shared_type(const Pen& pen, std::span<const Target> targets, const Box& box) {
+    Type least = Type::Numeral;
+    for (const Target& one : targets) {
+        const Filling made = filling(pen, one, box, Rank::Small);
+        // A dead one gives way to its reason by itself.
+        if (one.why_not.empty() && bigger(pen, least, made.words.label.type)) least = made.words.label.type;
+    }
+    return least;
+}
+
+void draw_target(Pen& pen, const Target& target, const Box& box, Rank rank, Type most) {
     const Paint colours = paint(target);
     ground(pen, target, box, colours);
     pen.touch(target, box);
-    const auto [inner, mark, sign_w, sign_h, words] = filling(pen, target, box, rank);
+    const auto [inner, mark, sign_w, sign_h, words] = filling(pen, target, box, rank, most);
     if (!words.label.fits || !words.line.fits) pen.falls_short(target.label);
 
     const double width = std::max(words.label.width, words.line.width), h = words.height() + sign_h;

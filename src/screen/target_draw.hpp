@@ -4,11 +4,16 @@
 
 #include "screen/pen.hpp"
 
+#include <span>
+
 namespace screen {
 
 enum class Rank { First, Wide, Small };  // how big a label a target may have
 
-void draw_target(Pen& pen, const Target& target, const Box& box, Rank rank);
+/// `most`: the biggest role its label may have, where targets of one kind share theirs.
+void draw_target(Pen& pen, const Target& target, const Box& box, Rank rank, Type most = Type::Numeral);
+/// The role that the labels of small targets of one kind share in boxes of one size: the smallest that any of them needs.
+Type shared_type(const Pen& pen, std::span<const Target> targets, const Box& box);
 /// A target whose inside the view letters itself: its ground, and where it is touched. Returns the ink for its lettering.
 Ink draw_ground(Pen& pen, const Target& target, const Box& box);
 /// The least height and width of a target of a weight, look.md.

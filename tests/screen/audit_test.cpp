@@ -93,6 +93,19 @@ TEST_CASE("the audit finds what look.md forbids, one fault at a time") {
         frame.touchables = {touchable("a", {210, 10, 20, 20})};
         CHECK(found(audit(frame, canvas), Is::TargetOffGlass));
     }
+    SUBCASE("lettering or a sign on the edge of its target") {
+        const Box box{100, 10, 40, 20};
+        frame.touchables = {touchable("a", box)};
+        frame.shapes.push_back(picture::Panel{.box = box, .fill = Ink::Raised, .edge = Ink::Line, .edge_width = 1});
+        frame.shapes.push_back(text(102, 20, "donor"));
+        frame.shapes.push_back(picture::Disc{.centre = {130, 20}, .radius = 8.6});
+        CHECK(audit(frame, canvas).empty());
+        SUBCASE("a line of text") { frame.shapes.push_back(text(101.2, 28, "host")); }
+        SUBCASE("a disc") { frame.shapes.push_back(picture::Disc{.centre = {130, 20}, .radius = 8.8}); }
+        SUBCASE("a ring") { frame.shapes.push_back(picture::Ring{.centre = {130, 20}, .radius = 8.4, .width = 0.8}); }
+        SUBCASE("a triangle") { frame.shapes.push_back(picture::Polygon{.points = {{120, 11.2}, {125, 20}, {115, 20}}}); }
+        CHECK(found(audit(frame, canvas), Is::CrowdsEdge));
+    }
     SUBCASE("a banner over a target") {
         const Box box{100, 10, 40, 20};
         frame.touchables = {touchable("a", box)};

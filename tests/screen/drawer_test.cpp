@@ -135,7 +135,7 @@ TEST_CASE("what a keyboard would type has keys under a finger: digits, names, le
     const auto keys = [&](const DeskState& page) {
         at.around.alone = true;
         at.around.now = at.at.now;
-        const auto form = typing_page(desk(at.at.state, page, at.around, models::words()), models::words());
+        const auto form = typing_page(desk(at.at.state, page, at.around, models::words()));
         return form ? form->keys.size() : 0;
     };
     CHECK(keys({.page = "seen", .argument = item}) == 0);  // nothing may lie over the cut
@@ -167,11 +167,56 @@ TEST_CASE(
             const std::string text = std::string(letters - 1, 'N') + "4";
             const DeskModel seen = desk(at.at.state, {.page = page, .argument = "1", .typed = text}, at.around, models::words());
             CHECK(typed_in(draw(seen, samples::canvas(on.glass, Reader::Desk))) == text + "_");
-            const auto form = typing_page(seen, models::words());
+            const auto form = typing_page(seen);
             REQUIRE(form);
             const std::string shown = typed_in(draw(*form, samples::canvas(on.glass)));
             CHECK(shown.size() > std::min<std::size_t>(letters, 60));
             CHECK((text + "_").ends_with(shown));
         }
+    }
+}
+
+TEST_CASE("nothing that the hand offers stands in the drawer beside it a second time") {
+    for (const std::string step : {"tissue-here", "cardinals", "next-four"}) {
+        models::Seen at(step);
+        for (const std::string page : {"", "otherwise", "clock"}) {
+            CAPTURE(step);
+            CAPTURE(page);
+            const TableModel table = with(at, true, {.page = page, .argument = "case"});
+            for (const Target& action : table.drawer->actions) {
+                CHECK(action.id != "desk/otherwise");
+                for (const Target& one : table.hand) CHECK(action.id != drawer_prefix + one.id);
+            }
+        }
+        CHECK(with(at, true, {.page = "clock", .argument = "case"}).drawer->actions.size() == 5);
+    }
+    models::Seen cut("lower");  // its hand has no place for it
+    bool offered = false;
+    for (std::size_t turned = 0; turned < 6; ++turned) {
+        const TableModel table = with(cut, true, {.turned = turned});
+        for (const Target& one : table.drawer->actions) offered = offered || one.id == "desk/otherwise";
+    }
+    CHECK(offered);
+}
+
+TEST_CASE("the way back stands on each part of a list that is turned on, and where nothing was read a sentence says so") {
+    models::Seen at("next-four");
+    for (std::size_t turned = 0; turned < 3; ++turned) {
+        const auto shown = with(at, true, {.page = "otherwise", .turned = turned}).drawer.value().actions;
+        REQUIRE(shown.size() > 2);
+        CHECK(shown[shown.size() - 2].id == "desk/desk-back");
+        CHECK(shown.back().label == models::words()("list.more"));
+    }
+    CHECK(with(at, true, {.page = "scans"}).drawer->line == models::words()("packs.none_read"));
+    CHECK_FALSE(with(at, true, {.page = "overrule", .argument = "0="}).drawer->heading.empty());
+}
+
+TEST_CASE("labels of one page share one size: letters as few as these are not the bigger ones") {
+    models::Seen at("next-four");
+    const std::string label = models::words()("packs.depth_oct");
+    for (const auto& on : samples::glasses()) {
+        const Frame frame = draw(with(at, true, {.page = "depth-how", .argument = "500"}), samples::canvas(on.glass));
+        CHECK(text_of(frame, picture::Type::Title, label) == nullptr);
+        CHECK((text_of(frame, picture::Type::Strong, label) != nullptr || text_of(frame, picture::Type::Text, label) != nullptr));
     }
 }

@@ -61,7 +61,10 @@ void see_cut(Walk& walk, sample::Case at) {
     }
     walk.around.bounced = "spoke";
     walk.see(at, "step lower bounced");
-    walk.around = {.not_on_disk = 2, .trouble = "The disk is full.", .here = guide::Source::Desk};
+    walk.around.bounced.reset();
+    walk.around.not_on_disk = 2;
+    walk.around.trouble = "The disk is full.";
+    walk.around.here = guide::Source::Desk;
     walk.see(at, "step lower elsewhere");
     walk.around = quiet();
     measure::expect(at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
@@ -193,7 +196,7 @@ void see_drawer(Walk& walk, const sample::Case& at, const std::string& name) {
             walk.around.now = at.now;
             screen::DeskModel desk = screen::desk(at.state, page, walk.around, walk.words);
             const std::string which = open ? " open " + page.page + std::to_string(page.turned) : " shut";
-            if (auto typing = screen::typing_page(desk, walk.words); typing && open) {
+            if (auto typing = screen::typing_page(desk); typing && open) {
                 walk.views.push_back({"drawer " + name + which, *std::move(typing)});
                 continue;
             }

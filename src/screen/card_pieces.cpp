@@ -208,10 +208,10 @@ struct CountColumns {
 
 /// Larger targets for two pairs of gloves, as far as there is room for them and for the words beside.
 double grown_side(const Pen& pen, const std::vector<CountRow>& all, const CountColumns& at, double room) {
-    const auto rows = static_cast<double>((all.size() + at.columns - 1) / at.columns);
-    constexpr double largest = 28, smaller = 2;
-    for (double side = largest; side > at.side; side -= smaller) {
-        const bool fits = rows * count_height(pen, side, at.form) <= room * 0.9;
+    const std::size_t rows = (all.size() + at.columns - 1) / at.columns;
+    for (const int larger : {28, 26, 24, 22, 20, 18}) {
+        const auto side = static_cast<double>(larger);
+        const bool fits = side > at.side && static_cast<double>(rows) * count_height(pen, side, at.form) <= room * 0.9;
         if (fits && std::all_of(all.begin(), all.end(), [&](const CountRow& one) { return number_beside(pen, one, at.w, side); }))
             return side;
     }

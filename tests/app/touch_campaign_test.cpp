@@ -77,10 +77,10 @@ private:
     const picture::Box& biggest() const { return frame_.touchables.front().box; }
     picture::Point within(const picture::Box& box) { return {box.x + box.w * from(5, 95) / 100.0, box.y + box.h * from(5, 95) / 100.0}; }
     picture::Point anywhere() { return within({0, 0, glass_.width_mm, glass_.height_mm}); }
-    /// Where nothing is touched on any step of these streams: the strip on top, and the card's title.
+    /// Where nothing is touched on any step of these streams: the strip on top.
     picture::Point bare() {
         for (;;) {
-            const picture::Point at = within({0, 0, glass_.width_mm, glass_.height_mm / 4});
+            const picture::Point at = within({0, 0, glass_.width_mm, glass_.height_mm / 10});
             const auto hit = [at](const screen::Touchable& one) { return one.box.contains(at); };
             if (std::none_of(frame_.touchables.begin(), frame_.touchables.end(), hit)) return at;
         }

@@ -170,13 +170,14 @@ struct Grid {
 };
 
 double loose_height(const Pen& pen) { return std::max(6.0, pen.cap(Type::Strong) * 3.4); }
+double close_height(const Pen& pen) { return std::max(6.0, pen.cap(Type::Strong) * 2.6); }
 double gap_between(const Pen& pen) { return std::max(1.2, pen.cap(Type::Text) * 0.4); }
 
 Grid grid(const Pen& pen, const std::vector<Target>& actions, double w, double room) {
     const std::size_t n = actions.size();
     const double gap = gap_between(pen);
     const auto rows = [&](double h) { return static_cast<std::size_t>(std::max(0.0, (room + gap) / (h + gap))); };
-    const double loose = loose_height(pen), close = std::max(6.0, pen.cap(Type::Strong) * 2.6);
+    const double loose = loose_height(pen), close = close_height(pen);
     if (n <= rows(loose)) return {loose, gap, 1};
     if (n <= rows(close)) return {close, gap, 1};
     const double closest = std::max(6.0, pen.cap(Type::Strong) * 2.25);
@@ -200,15 +201,16 @@ Box draw_head(Pen& pen, const DeskModel& model, const Box& box, double action) {
     return {box.x, top, box.w, box.bottom() - top};
 }
 
-/// How high the step and the times of an upright glass may be: what head and loose actions leave of it, within bounds.
+/// How high the step and the times of an upright glass may be: what head and loose actions leave of it, or close ones as far as the times
+/// need it, within bounds.
 double upper_height(const Pen& pen, const DeskModel& model, double w, double h) {
-    double need = pen.cap(Type::Text) * 2;
+    double head = pen.cap(Type::Text) * 2;
     for (const auto& [words, role, lines] : {std::tuple{model.heading, Type::Title, 2U}, std::tuple{model.line, Type::Text, 6U}})
-        if (!words.empty()) need += pen.block(words, {role}, {w, h, lines}).height + pen.cap(Type::Text) * 0.8;
-    if (model.field) need += typed_height(pen, *model.field, w, h) + pen.gap();
-    need += static_cast<double>(model.actions.size()) * (loose_height(pen) + gap_between(pen));
-    constexpr double least = 0.32, most = 0.5;
-    return std::clamp(h - need, h * least, h * most);
+        if (!words.empty()) head += pen.block(words, {role}, {w, h, lines}).height + pen.cap(Type::Text) * 0.8;
+    if (model.field) head += typed_height(pen, *model.field, w, h) + pen.gap();
+    const auto left = [&](double action) { return h - head - static_cast<double>(model.actions.size()) * (action + gap_between(pen)); };
+    constexpr double least = 0.32, times = 0.42, most = 0.6;
+    return std::clamp(std::max(left(loose_height(pen)), std::min(left(close_height(pen)), h * times)), h * least, h * most);
 }
 
 void draw_actions(Pen& pen, const std::vector<Target>& actions, const Grid& grid, const Box& box) {

@@ -177,6 +177,10 @@ const Recorded* recorded_difference(const CaseState& state, const ItemId& item) 
     return newest.seq > std::max(state.step_since, tally->second.moved) && !counted_since ? &newest : nullptr;
 }
 
+std::optional<Difference> open_difference(const CaseState& state, const ItemId& item) {
+    return recorded_difference(state, item) == nullptr ? difference(state, item) : std::nullopt;
+}
+
 bool counts_agree(const CaseState& state) {
     for (const auto& entry : state.counts) {
         const ItemId& item = entry.first;

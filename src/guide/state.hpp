@@ -188,6 +188,8 @@ struct Difference {
 std::optional<Difference> difference(const CaseState& state, const ItemId& item);
 /// The difference recorded at this gate, which no later move or check has made void; none if there is none.
 const Recorded* recorded_difference(const CaseState& state, const ItemId& item);
+/// A difference that is not recorded yet.
+std::optional<Difference> open_difference(const CaseState& state, const ItemId& item);
 /// Every item has been checked at this gate by two different people, both equal to what is expected, or its difference is recorded.
 bool counts_agree(const CaseState& state);
 bool clock_running(const CaseState& state, const ClockId& clock);

@@ -24,7 +24,7 @@ std::string title_of(const CaseState& state, const guide::ItemId& item) {
 /// The first item in which somebody differs; none while nobody does.
 std::optional<guide::ItemId> differing(const CaseState& state) {
     for (const guide::CountItem& item : state.brief.unit.counts) {
-        if (guide::difference(state, item.id) && guide::recorded_difference(state, item.id) == nullptr) return item.id;
+        if (guide::open_difference(state, item.id)) return item.id;
     }
     return std::nullopt;
 }
@@ -40,8 +40,9 @@ Target check_target(const CaseState& state, const std::string& id, const std::st
     }
     Target made = target(id, words("count.agree", {by}), words("count.agree_line"), std::move(checks));
     // While somebody differs, to agree is to have counted anew: it stays open and no longer leads.
-    made.look = done || differing(state) ? Look::Plain : Look::Filled;
-    if (differing(state)) made.line = words("count.agree_anew");
+    const bool differs = differing(state).has_value();
+    made.look = done || differs ? Look::Plain : Look::Filled;
+    if (differs) made.line = words("count.agree_anew");
     if (done) made.why_not = words("count.agreed");
     const bool counted = std::any_of(state.counts.begin(), state.counts.end(), [](const auto& item) { return item.second.opened > 0; });
     if (!counted) made.why_not = words("count.none");

@@ -73,9 +73,8 @@ DeskModel desk(const CaseState& state, const DeskState& desk, const Around& arou
     for (const guide::CountItem& item : state.brief.unit.counts) {
         const guide::Tally& tally = state.counts.at(item.id);
         const std::string expected = words("desk.expected", {std::to_string(tally.expected())});
-        const auto found = guide::difference(state, item.id);
-        const bool differs = found && guide::recorded_difference(state, item.id) == nullptr;
-        made.counts.push_back({item.title, differs ? words("count.seen", {std::to_string(found->seen)}) + ", " + expected : expected});
+        const auto found = guide::open_difference(state, item.id);
+        made.counts.push_back({item.title, found ? words("count.seen", {std::to_string(found->seen)}) + ", " + expected : expected});
     }
     made.expected = expected_rows(state, around, words);
     show_record(made, state, words);

@@ -16,9 +16,9 @@ using guide::ScanSeen;
 constexpr std::size_t most_scans = 8;
 
 std::string against_text(const ScanSeen& scan, const Words& words) {
-    const std::string text = objections_text(scan, words), standing = standing_text(scan, words);
-    if (!text.empty()) return text;
-    return standing == words("packs.unchecked") ? unchecked_text(scan, words) : standing;
+    for (std::string text : {objections_text(scan, words), unchecked_text(scan, words)})
+        if (!text.empty()) return text;
+    return standing_text(scan, words);
 }
 
 Target scan_target(std::string key, const ScanSeen& scan, const Words& words) {

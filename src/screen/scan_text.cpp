@@ -41,7 +41,9 @@ std::string stop_text(const guide::ScanSeen& scan, const Words& words) {
 
 std::string unchecked_text(const guide::ScanSeen& scan, const Words& words) {
     const guide::Item& item = scan.said.item;
+    const bool claimed = item.kind == guide::ItemKind::Pack || item.kind == guide::ItemKind::Tissue;
     std::string text{};
+    if (!claimed || scan.put_aside || scan.overruled || !scan.said.against.empty()) return text;
     if (item.kind == guide::ItemKind::Pack && !item.instrument) text = words("packs.unlisted");
     if (!item.expires) text += (text.empty() ? "" : " ") + words("packs.undated");
     return text;

@@ -18,7 +18,8 @@ std::string objections_text(const guide::ScanSeen& scan, const Words& words);
 std::string unfitting_text(const guide::ScanSeen& scan, const Words& words);
 /// The same for a banner, which has room for the first reason alone, and how to go on.
 std::string stop_text(const guide::ScanSeen& scan, const Words& words);
-/// What could not be checked, a sentence each: the size of a pack that the unit's list does not have, an expiry that was not read.
+/// Of what nothing speaks against, what could not be checked, a sentence each: the size of a pack that the unit's list does not have, an
+/// expiry that was not read.
 std::string unchecked_text(const guide::ScanSeen& scan, const Words& words);
 /// What became of it: put aside, overruled, does not fit, partly checked, fits. Empty of raw bytes.
 std::string standing_text(const guide::ScanSeen& scan, const Words& words);

@@ -185,6 +185,7 @@ void told(const Context& context, std::vector<Observation>& out) {
         }
     }
     const guide::CaseState& state = context.record->state;
+    // Without a word the tap on the step is all there is.
     const bool judged = guide::find_told(state, TissueWord::Accepted) != nullptr || guide::find_told(state, TissueWord::Unfit) != nullptr;
     if (!judged && guide::confirmed(state, "tissue-accepted")) {
         out.push_back({.code = all[0].second,

@@ -1,3 +1,4 @@
+#include "paper/fhir.hpp"
 #include "paper/printed.hpp"
 
 #include <doctest/doctest.h>
@@ -177,6 +178,22 @@ TEST_CASE("what was told of the tissue comes before the taps on its steps; unfit
     printed::add(record, {TissueTold{TissueWord::Unfit, "scar"}});
     CHECK(says(row("Accepted by surgeon"), "found unfit, told "));
     CHECK(says(row("Accepted by surgeon"), ": scar"));
+}
+
+TEST_CASE("tissue that was accepted by the tap on its step stands in the bundle as well, once, and not over what was told") {
+    using namespace guide;
+    const auto accepted = [](const paper::Record& record) {
+        return times_said(paper::fhir(record, printed::words()), "Donor tissue accepted by the surgeon");
+    };
+    CHECK(accepted(printed::opened()) == 0);
+    paper::Record record = printed::demo(80);
+    CHECK(says(paper::fhir(record, printed::words()), "By the tap on its step."));
+    CHECK(accepted(record) == 1);
+    printed::add(record, {TissueTold{TissueWord::Accepted, ""}});
+    CHECK_FALSE(says(paper::fhir(record, printed::words()), "By the tap on its step."));
+    CHECK(accepted(record) == 1);
+    printed::add(record, {TissueTold{TissueWord::Unfit, "scar"}});
+    CHECK(accepted(record) == 0);
 }
 
 TEST_CASE("a corrected time moves the sheet's time line and the time of what was done; both stand under otherwise") {

@@ -48,11 +48,26 @@ const plan::Rung* spoken(const plan::Plan& plan) {
     return plan.target && plan.target->entry_from ? rung_of(plan, *plan.target->entry_from) : nullptr;
 }
 
+/// What settled the number: the aim and the limit, the surgeon, or the aqueous.
+std::string how_spokes(const plan::Plan& plan) {
+    if (!plan.target) return "how_spokes";
+    switch (plan.target->bound_by) {
+        case plan::Bound::Aim:
+        case plan::Bound::EntryLimit:
+            return "how_spokes";
+        case plan::Bound::Surgeon:
+            return "how_own_spokes";
+        case plan::Bound::ToEntry:
+            return "how_to_entry";
+    }
+    return "how_spokes";
+}
+
 Panel spokes(const PanelParts& parts) {
     const plan::Plan& plan = parts.seen.plan;
     Panel made{.title = parts.words("plan-view.spokes_below"), .value = parts.words("plan.open")};
     if (plan.target) made.value = spokes_text(*plan.target, 0, parts.words);
-    made.rows = {parts.how("how_spokes", {std::to_string(parts.trephine().raise)}), parts.source(plan::source::usual),
+    made.rows = {parts.how(how_spokes(plan), {std::to_string(parts.trephine().raise)}), parts.source(plan::source::usual),
                  parts.sure("sure_spokes")};
     return made;
 }

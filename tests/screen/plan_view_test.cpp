@@ -398,3 +398,15 @@ TEST_CASE("no caution drops out without being counted, and a chance over the lim
         CHECK(said == (out > 0));
     }
 }
+
+TEST_CASE("asked where the spokes come from, the panel names what settled them: aim and limit, the surgeon, or the aqueous") {
+    const auto how = [](const plan::Aim& aim) {
+        Seen seen{};
+        if (aim.goal != plan::Goal::Share) seen.base.file.aim = aim;
+        seen.screen = after_plan(seen.screen, {.page = "plan-ask", .argument = "spokes"}, seen.base);
+        return seen.model().panel->rows.front().value;
+    };
+    CHECK(how({}).starts_with("The most spokes within the aim"));
+    CHECK(how({.goal = plan::Goal::Spokes, .spokes = 10}).starts_with("The surgeon's own number"));
+    CHECK(how({.goal = plan::Goal::ToEntry}).find("until aqueous shows") != std::string::npos);
+}

@@ -39,9 +39,9 @@ Target check_target(const CaseState& state, const std::string& id, const std::st
         checks.push_back(CheckCount{.item = item.id, .seen = expected, .by = by});
     }
     Target made = target(id, words("count.agree", {by}), words("count.agree_line"), std::move(checks));
-    // While somebody differs, to agree is to have counted anew: it stays open and no longer leads.
+    // While somebody differs, to agree is to have counted anew: it stays open, in its place, and no longer leads.
     const bool differs = differing(state).has_value();
-    made.look = done || differs ? Look::Plain : Look::Filled;
+    made.look = done ? Look::Plain : differs ? Look::Hollow : Look::Filled;
     if (differs) made.line = words("count.agree_anew");
     if (done) made.why_not = words("count.agreed");
     const bool counted = std::any_of(state.counts.begin(), state.counts.end(), [](const auto& item) { return item.second.opened > 0; });

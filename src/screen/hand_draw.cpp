@@ -111,8 +111,9 @@ Broken broken(const Pen& pen, const Targets& all, const Place& place) {
 
 /// Two answers of the same worth, right or left, one name or the other: neither may be the bigger one.
 bool twins(std::span<const Target> hand) {
-    const auto answers = [](const Target& target) { return target.look == Look::Filled || !target.why_not.empty(); };
-    return hand.size() > 1 && answers(hand[0]) && answers(hand[1]) && (hand[0].look == Look::Filled || hand[1].look == Look::Filled);
+    const auto open = [](const Target& target) { return target.look == Look::Filled || target.look == Look::Hollow; };
+    const auto answers = [&](const Target& target) { return open(target) || !target.why_not.empty(); };
+    return hand.size() > 1 && answers(hand[0]) && answers(hand[1]) && (open(hand[0]) || open(hand[1]));
 }
 
 void draw_rows(Pen& pen, const Rows& rows, const Place& place) {

@@ -39,7 +39,7 @@ TEST_CASE("a difference is told, seen by the other one and recorded, by targets 
     tap(seen, *find(who.choices, "by-1"));
     REQUIRE(seen.table().card.cautions.size() == 1);
     CHECK(seen.table().card.cautions.front().find("3 seen, 4 expected") != std::string::npos);
-    CHECK(find(seen.hand(), "check-circulating")->look == screen::Look::Plain);
+    CHECK(find(seen.hand(), "check-circulating")->look == screen::Look::Hollow);
     CHECK(find(seen.hand(), "check-circulating")->line == "if all are there now");
     CHECK(screen::desk(seen.at.state, {}, seen.around, words()).counts.front().value == "3 seen, 4 expected");
 

@@ -117,16 +117,18 @@ TEST_CASE("a left hand has the targets on the left, in landscape as the mirror i
     for (const auto& one : a.touchables) CHECK(place_of(b, one.target.id).x == doctest::Approx(344 - one.box.right()).epsilon(1e-9));
 }
 
-TEST_CASE("two answers of the same worth are of the same size") {
+TEST_CASE("two answers of the same worth are of the same size, whether they lead or ask for care") {
     for (const auto& on : samples::glasses()) {
-        CAPTURE(on.name);
-        TableModel model = samples::cutting(3);
-        model.hand = {{.id = "right", .label = "Right eye", .look = Look::Filled},
-                      {.id = "left", .label = "Left eye", .look = Look::Filled}};
-        const Frame frame = draw(model, samples::canvas(on.glass));
-        const Box a = place_of(frame, "right"), b = place_of(frame, "left");
-        CHECK(a.w == doctest::Approx(b.w).epsilon(1e-9));
-        CHECK(a.h == doctest::Approx(b.h).epsilon(1e-9));
+        for (const Look look : {Look::Filled, Look::Hollow}) {
+            CAPTURE(on.name);
+            CAPTURE(static_cast<int>(look));
+            TableModel model = samples::cutting(3);
+            model.hand = {{.id = "right", .label = "Right eye", .look = look}, {.id = "left", .label = "Left eye", .look = look}};
+            const Frame frame = draw(model, samples::canvas(on.glass));
+            const Box a = place_of(frame, "right"), b = place_of(frame, "left");
+            CHECK(a.w == doctest::Approx(b.w).epsilon(1e-9));
+            CHECK(a.h == doctest::Approx(b.h).epsilon(1e-9));
+        }
     }
 }
 

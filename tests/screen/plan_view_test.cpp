@@ -393,7 +393,7 @@ TEST_CASE("no caution drops out without being counted, and a chance over the lim
                          : 0U;
         const std::size_t out = model.cautions.size() - shown;
         const bool said = std::any_of(texts.begin(), texts.end(), [&](const std::string& text) {
-            return text == "More: " + std::to_string(out) || text == "+" + std::to_string(out);
+            return text == "Others: " + std::to_string(out) || text == "+" + std::to_string(out);
         });
         CHECK(said == (out > 0));
     }

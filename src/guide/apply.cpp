@@ -118,9 +118,9 @@ ScanSeen* scan_of(CaseState& state, Seq event) {
 
 void take_scan(CaseState& state, const Scanned& fact, const Event& event) {
     ScanSeen seen{.seq = event.seq, .at = event.at, .said = fact};
-    if (ScanSeen* begun = scan_of(state, fact.completes)) {
-        begun->completed = true;
-        seen.settled = settled_on(*begun);
+    if (const ScanSeen* begun = scan_of(state, fact.completes)) seen.settled = settled_on(*begun);
+    for (ScanSeen& scan : state.scans) {
+        if (scan.seq == fact.completes || of_same_tissue(scan, fact.item)) scan.completed = true;
     }
     state.scans.push_back(std::move(seen));
 }

@@ -23,21 +23,42 @@ const Pack* listed_pack(const CaseState& state, const Item& item) {
     return found == packs.end() ? nullptr : &*found;
 }
 
-bool differ(const auto& one, const auto& other) { return one && other && one != other; }
+/// All that `one` says of tissue beside its number, `other` says something of too.
+bool says_no_more(const Item& one, const Item& other) {
+    return (!one.product || other.product) && (!one.division || other.division) && (!one.expires || other.expires) &&
+           (!one.collected || other.collected);
+}
 
-/// The scan that this one says again or reads on from: the same bytes, or the same label of tissue. A part of a label belongs to
-/// the newest number read, unless that number's own symbols have said otherwise.
-const ScanSeen* begun(const CaseState& state, const Scanned& said) {
-    const auto goes_on = [&](const ScanSeen& scan) {
-        if (scan.put_aside || scan.completed) return false;
-        if (scan.said.bytes == said.bytes) return true;
-        const Item &before = scan.said.item, &now = said.item;
-        const bool labels = before.kind == ItemKind::Tissue && (now.kind == ItemKind::Tissue || now.kind == ItemKind::Part);
-        const bool another = differ(now.donation, before.donation) || differ(now.product, before.product) ||
-                             differ(now.division, before.division) || differ(now.expires, before.expires);
-        return labels && !another;
-    };
-    const auto found = std::find_if(state.scans.rbegin(), state.scans.rend(), goes_on);
+/// The label that is being read symbol by symbol: the newest scan, while nothing else was read since and nothing decided on it.
+const ScanSeen* being_read(const CaseState& state, const Instant& now) {
+    constexpr std::int64_t one_label_ms = 120'000;  // our own limit, no source
+    if (state.scans.empty()) return nullptr;
+    const ScanSeen& newest = state.scans.back();
+    const bool decided = newest.put_aside || std::any_of(state.tissue.begin(), state.tissue.end(), [&](const Told& told) {
+                             return told.what != TissueWord::BackUpNamed && told.at.utc_ms >= newest.at.utc_ms;
+                         });
+    const bool soon = measure::elapsed(newest.at, now).ms <= one_label_ms;
+    return newest.said.item.kind == ItemKind::Tissue && !decided && soon ? &newest : nullptr;
+}
+
+/// The earlier scan is of the same label: number, product and division are told and agree, or it said nothing that is not said again.
+bool said_again(const ScanSeen& scan, const Scanned& said) {
+    const Item &before = scan.said.item, &now = said.item;
+    if (scan.put_aside || scan.completed || before.kind != now.kind) return false;
+    if (now.kind != ItemKind::Tissue) return scan.said.bytes == said.bytes;
+    if (contradict(before, now)) return false;
+    const SameItem same = same_item(before, now);
+    return same == SameItem::Yes || (same == SameItem::Perhaps && says_no_more(before, now));
+}
+
+/// The scan that this one says again or reads on from. A part of a label, which bears no number, belongs to the label that is being read
+/// or to none: both corneas of a donor bear one number, and two labels may lie on the table.
+const ScanSeen* begun(const CaseState& state, const Scanned& said, const Instant& now) {
+    if (said.item.kind == ItemKind::Part) {
+        const ScanSeen* label = being_read(state, now);
+        if (label != nullptr && !contradict(said.item, label->said.item)) return label;
+    }
+    const auto found = std::find_if(state.scans.rbegin(), state.scans.rend(), [&](const ScanSeen& scan) { return said_again(scan, said); });
     return found == state.scans.rend() ? nullptr : &*found;
 }
 
@@ -96,9 +117,13 @@ void judge_elsewhere(const Item& item, const std::vector<Elsewhere>& elsewhere, 
 }
 
 /// What the surgeon has overruled on this label before is not raised again.
-void leave_out_overruled(const ScanSeen& before, std::vector<Objection>& against) {
-    const std::vector<Objection> settled = settled_on(before);
-    std::erase_if(against, [&](const Objection& one) { return std::find(settled.begin(), settled.end(), one) != settled.end(); });
+void leave_out_overruled(const CaseState& state, Scanned& said) {
+    for (const ScanSeen& scan : state.scans) {
+        const bool this_label = scan.seq == said.completes || same_item(scan.said.item, said.item) == SameItem::Yes;
+        if (!this_label || scan.put_aside) continue;
+        const std::vector<Objection> settled = settled_on(scan);
+        std::erase_if(said.against, [&](const Objection& one) { return std::find(settled.begin(), settled.end(), one) != settled.end(); });
+    }
 }
 
 }  // namespace
@@ -106,10 +131,13 @@ void leave_out_overruled(const ScanSeen& before, std::vector<Objection>& against
 Decision decide_scan(Draft draft, const Scan& intent) {
     const CaseState& state = draft.state();
     Scanned said{.bytes = intent.bytes, .meaning = "", .item = item_of(intent.label)};
-    const ScanSeen* before = begun(state, said);
+    const ScanSeen* before = begun(state, said, draft.now());
     if (before != nullptr) {
         said.item = completed(before->said.item, said.item);
         said.completes = before->seq;
+    }
+    for (const ScanSeen& scan : state.scans) {
+        if (of_same_tissue(scan, said.item)) said.item = completed(scan.said.item, said.item);
     }
     if (const Pack* pack = listed_pack(state, said.item)) said.item.instrument = pack->instrument, said.item.size = pack->size;
     if (expired(said.item, state, draft.now())) {
@@ -118,7 +146,7 @@ Decision decide_scan(Draft draft, const Scan& intent) {
     judge_tissue(state, said.item, said.against);
     judge_pack(state, said.item, said.against);
     judge_elsewhere(said.item, intent.elsewhere, said.against);
-    if (before != nullptr) leave_out_overruled(*before, said.against);
+    leave_out_overruled(state, said);
     draft.add(std::move(said));
     return std::move(draft).facts();
 }

@@ -32,6 +32,8 @@ Item of_isbt(const Isbt& label) {
     return item;
 }
 
+bool differ(const auto& one, const auto& other) { return one && other && one != other; }
+
 Item of_pack(const Gs1& pack) {
     Item item{.kind = ItemKind::Pack, .gtin = pack.gtin, .lot = pack.lot, .serial = pack.serial};
     if (pack.expires) item.expires = pack.expires->day;
@@ -43,10 +45,14 @@ Item of_pack(const Gs1& pack) {
 SameItem same_item(const Item& one, const Item& other) {
     if (one.gtin && one.serial) return one.gtin == other.gtin && one.serial == other.serial ? SameItem::Yes : SameItem::No;
     if (!one.donation || one.donation != other.donation) return SameItem::No;
-    const auto differ = [](const auto& a, const auto& b) { return a && b && a != b; };
     if (differ(one.product, other.product) || differ(one.division, other.division)) return SameItem::No;
     const bool told = one.product && other.product && one.division && other.division;
     return told ? SameItem::Yes : SameItem::Perhaps;
+}
+
+bool contradict(const Item& one, const Item& other) {
+    return differ(one.product, other.product) || differ(one.division, other.division) || differ(one.expires, other.expires) ||
+           differ(one.collected, other.collected);
 }
 
 Item tissue_named(const std::string& text) {

@@ -61,6 +61,9 @@ enum class SameItem { No, Yes, Perhaps };
 /// Tissue by number, product and division; a pack by its number and serial, and without a serial never.
 SameItem same_item(const Item& one, const Item& other);
 
+/// One of the two says of tissue what the other says otherwise; the number apart.
+bool contradict(const Item& one, const Item& other);
+
 /// The tissue that a case file names: a donation number, or a Single European Code; blanks do not count.
 Item tissue_named(const std::string& text);
 

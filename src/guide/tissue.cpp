@@ -45,11 +45,19 @@ const ScanSeen* tissue_read(const CaseState& state) {
     const auto planned = planned_tissue(state);
     const ScanSeen* newest = nullptr;
     for (auto scan = state.scans.rbegin(); scan != state.scans.rend(); ++scan) {
-        if (!live_tissue(*scan)) continue;
+        if (!live_tissue(*scan) || number_alone(state, *scan)) continue;
         if (planned && same_item(scan->said.item, *planned) != SameItem::No) return &*scan;
         if (newest == nullptr) newest = &*scan;
     }
     return newest;
+}
+
+bool number_alone(const CaseState& state, const ScanSeen& scan) {
+    const auto fuller = [&](const ScanSeen& other) {
+        const Item& item = other.said.item;
+        return live_tissue(other) && item.donation == scan.said.item.donation && item.product && item.division;
+    };
+    return live_tissue(scan) && !scan.said.item.product && std::any_of(state.scans.begin(), state.scans.end(), fuller);
 }
 
 const ScanSeen* other_tissue_read(const CaseState& state) {
@@ -58,6 +66,10 @@ const ScanSeen* other_tissue_read(const CaseState& state) {
         return live_tissue(scan) && same_item(scan.said.item, read->said.item) == SameItem::No;
     });
     return other == state.scans.rend() ? nullptr : &*other;
+}
+
+bool of_same_tissue(const ScanSeen& scan, const Item& item) {
+    return live_tissue(scan) && same_item(scan.said.item, item) == SameItem::Yes && !contradict(scan.said.item, item);
 }
 
 const ScanSeen* find_scan(const CaseState& state, Seq event) {

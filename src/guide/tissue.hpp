@@ -16,10 +16,14 @@ namespace guide {
 
 /// The tissue this case is to have: the case file's, else the first one read that was not put aside.
 std::optional<Item> planned_tissue(const CaseState& state);
-/// The tissue of this case: the newest reading of the planned one, else of any, that was not put aside.
+/// The tissue of this case: the newest reading of the planned one, else of any, that was not put aside; a number alone last.
 const ScanSeen* tissue_read(const CaseState& state);
+/// Its label was not read to the product, and another reading of the same number was: it names no tissue beside that one.
+bool number_alone(const CaseState& state, const ScanSeen& scan);
 /// Another tissue that was read too and not put aside, such as a back-up; null if there is none.
 const ScanSeen* other_tissue_read(const CaseState& state);
+/// A reading that counts of the very tissue that `item` is: number, product and division agree, and no date speaks against it.
+bool of_same_tissue(const ScanSeen& scan, const Item& item);
 const ScanSeen* find_scan(const CaseState& state, Seq event);
 /// Something speaks against it, and it is neither put aside, overruled, nor completed by a later one.
 bool stands(const ScanSeen& scan);

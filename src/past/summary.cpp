@@ -48,7 +48,7 @@ std::vector<Held> items(const CaseState& state) {
     const bool used = grafted || (state.closed == std::optional(guide::CaseEnd::Done) && !spared);
     const guide::ScanSeen* own = guide::tissue_read(state);
     for (const guide::ScanSeen& scan : state.scans) {
-        if (scan.put_aside || scan.completed) continue;
+        if (scan.put_aside || scan.completed || guide::number_alone(state, scan)) continue;
         const guide::Item& item = scan.said.item;
         if (item.kind == guide::ItemKind::Tissue) all.push_back({.item = item, .used = used && &scan == own});
         if (item.kind == guide::ItemKind::Pack && item.serial) all.push_back({.item = item, .used = true});

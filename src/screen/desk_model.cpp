@@ -3,6 +3,7 @@
 #include "screen/desk_actions.hpp"
 #include "screen/format.hpp"
 #include "screen/own_past.hpp"
+#include "screen/scan_text.hpp"
 
 namespace screen {
 namespace {
@@ -54,7 +55,19 @@ void show_times(DeskModel& made, const CaseState& state, const Around& around, c
     }
 }
 
+/// What was read last and what became of it; of a part of a label, to which number it was joined.
+Row newest_scan(const CaseState& state, const Words& words) {
+    const guide::ScanSeen& scan = state.scans.back();
+    std::string said = joined_text(state, scan, words);
+    if (said.empty()) {
+        const std::string standing = standing_text(scan, words);
+        said = item_text(scan.said.item, words) + (standing.empty() ? "" : ": ") + standing;
+    }
+    return {measure::hour_minute(scan.at), said};
+}
+
 void show_record(DeskModel& made, const CaseState& state, const Words& words) {
+    if (!state.scans.empty()) made.record.push_back(newest_scan(state, words));
     for (auto away = state.departures.rbegin(); away != state.departures.rend(); ++away) {
         made.record.push_back({measure::hour_minute(away->at), guide::departure_title(state.brief.procedure, away->what)});
     }

@@ -21,6 +21,13 @@ std::string against_text(const ScanSeen& scan, const Words& words) {
     return standing_text(scan, words);
 }
 
+/// What speaks against it, and how its parts came together.
+std::string whole_text(const CaseState& state, const ScanSeen& scan, const Words& words) {
+    const std::string joined = joined_text(state, scan, words);
+    if (joined.empty()) return against_text(scan, words);
+    return scan.said.item.kind == guide::ItemKind::Part && scan.said.against.empty() ? joined : against_text(scan, words) + " " + joined;
+}
+
 Target scan_target(std::string key, const ScanSeen& scan, const Words& words) {
     const std::string seq = std::to_string(scan.seq);
     Target made = desk_open(std::move(key), "scan-" + seq, item_text(scan.said.item, words), {.page = "scan", .argument = seq});
@@ -75,7 +82,7 @@ Target overrule_target(const ScanSeen& scan, const Words& words) {
 DeskPage scan_page(const CaseState& state, const ScanSeen& scan, const Words& words) {
     const guide::Item& item = scan.said.item;
     const std::string seq = std::to_string(scan.seq);
-    DeskPage made{.heading = item_text(item, words), .line = against_text(scan, words)};
+    DeskPage made{.heading = item_text(item, words), .line = whole_text(state, scan, words)};
     if (!scan.put_aside && !scan.completed)
         made.actions.push_back(desk_open("P", "put-aside", words("packs.put_aside"), {.page = "aside", .argument = seq}));
     if (guide::stands(scan)) made.actions.push_back(overrule_target(scan, words));

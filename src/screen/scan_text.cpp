@@ -18,6 +18,28 @@ std::string item_text(const guide::Item& item, const Words& words) {
     return {};
 }
 
+std::string parts_text(const guide::Item& item, const guide::Item& before, const Words& words) {
+    std::string text{};
+    const auto add = [&](const std::string& part) { text += (text.empty() ? "" : ", ") + part; };
+    if (item.product && !before.product) add(words("packs.product", {*item.product, item.division.value_or("")}));
+    if (item.expires && !before.expires) add(words("packs.expiry", {measure::iso(*item.expires)}));
+    if (item.collected && !before.collected) add(words("packs.collected", {measure::iso(*item.collected)}));
+    return text;
+}
+
+std::string joined_text(const guide::CaseState& state, const guide::ScanSeen& scan, const Words& words) {
+    const guide::Item& item = scan.said.item;
+    if (item.kind == guide::ItemKind::Part) {
+        const std::string parts = parts_text(item, {}, words);
+        return parts.empty() ? words("packs.not_joined") : words("packs.part_not_joined", {parts});
+    }
+    const guide::ScanSeen* begun = guide::find_scan(state, scan.said.completes);
+    if (begun == nullptr) return {};
+    const std::string parts = parts_text(item, begun->said.item, words);
+    if (parts.empty()) return {};
+    return words("packs.joined", {parts, item_text(item, words), measure::hour_minute(begun->at)});
+}
+
 std::string objection_text(const guide::Objection& one, const Words& words) {
     // Only sizes are figures among the values.
     const auto values = one.what == guide::Against::WrongSize ? words.figures(one.values) : one.values;

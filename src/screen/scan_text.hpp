@@ -10,6 +10,10 @@ namespace screen {
 
 /// "Tissue G1234", "Lot A1".
 std::string item_text(const guide::Item& item, const Words& words);
+/// "product V0001 001, expiry 2026-12-01": what `item` says of tissue that `before` did not say.
+std::string parts_text(const guide::Item& item, const guide::Item& before, const Words& words);
+/// Which label a part was joined to, or that it was joined to none and how to go on. Empty of what is no part.
+std::string joined_text(const guide::CaseState& state, const guide::ScanSeen& scan, const Words& words);
 /// "Expired on 2026-01-31."
 std::string objection_text(const guide::Objection& one, const Words& words);
 /// All of them, one after the other; empty where nothing speaks against it.

@@ -1,5 +1,6 @@
 // What a scan does in a case. The stops and who may overrule them are common practice in a theatre, no source; the numbers are the
 // standards' own examples.
+#include "guide/tissue.hpp"
 #include "support/sample.hpp"
 
 #include <doctest/doctest.h>
@@ -145,6 +146,86 @@ TEST_CASE("a part of a label without its number claims nothing but its date") {
     CHECK_FALSE(other.state.scans.front().completed);
     CHECK(against(other, Isbt{.expires = Moment{.day = {2026, 12, 2}}}).empty());
     CHECK(other.state.scans.back().said.item.kind == ItemKind::Part);
+}
+
+namespace {
+
+Label product(const std::string& division) { return Isbt{.product = Product{.code = "V0001", .division = division}}; }
+Label expiry(Day day) { return Isbt{.expires = Moment{.day = day}}; }
+
+}  // namespace
+
+// The donation number alone tells no label from another: both corneas of a donor bear it (ISBT 128 product code structure).
+TEST_CASE("a part joins the label being read, or none: not past another item, nor late, nor once something was decided") {
+    const Day day{2026, 12, 2};
+    const auto joins = [&](const auto& between) {
+        sample::Case c(brief());
+        REQUIRE(against(c, number(ours)).empty());
+        between(c);
+        against(c, expiry(day));
+        const ScanSeen& last = c.state.scans.back();
+        CHECK((last.said.completes != 0) == (last.said.item.kind == ItemKind::Tissue));
+        return last.said.completes != 0;
+    };
+    CHECK(joins([](sample::Case&) {}));
+    CHECK(joins([](sample::Case& c) { against(c, product("001")); }));
+    CHECK_FALSE(joins([](sample::Case& c) { against(c, pack(gtin)); }));
+    CHECK_FALSE(joins([](sample::Case& c) { REQUIRE(c.does(Scan{.bytes = "?", .label = Unread{WhyUnread::WrongCheck}})); }));
+    CHECK_FALSE(joins([](sample::Case& c) { against(c, whole(another, "001")); }));
+    CHECK_FALSE(joins([](sample::Case& c) { REQUIRE(c.does(PutAside{.event = c.state.last, .why = "not this one"})); }));
+    CHECK_FALSE(joins([](sample::Case& c) { REQUIRE(c.does(TellTissue{.what = TissueWord::Accepted}, Who::Surgeon)); }));
+    CHECK(joins([](sample::Case& c) { REQUIRE(c.does(TellTissue{.what = TissueWord::BackUpNamed, .text = another})); }));
+    CHECK(joins([](sample::Case& c) { c.later(115); }));
+    CHECK_FALSE(joins([](sample::Case& c) { c.later(120); }));
+}
+
+TEST_CASE("two labels read one after the other share no part") {
+    sample::Case c(brief());
+    against(c, number(ours));
+    against(c, whole(another, "001", {2026, 12, 1}));
+    against(c, expiry({2026, 12, 9}));
+    CHECK(c.state.scans.back().said.item == Item{.kind = ItemKind::Part, .expires = Day{2026, 12, 9}});
+    against(c, product("001"));  // what was joined to nothing is read on from by nothing
+    CHECK(c.state.scans.back().said.completes == 0);
+}
+
+TEST_CASE("the number read again begins a label of its own where more was read before; read to its end it is the same or the mate") {
+    sample::Case c(brief());
+    against(c, number(ours));
+    against(c, product("001"));
+    against(c, expiry({2026, 12, 1}));
+    const Seq first = c.state.last;
+    against(c, number(ours));
+    CHECK(c.state.scans.back().said.completes == 0);
+    CHECK(tissue_read(c.state)->seq == first);  // a number alone takes nothing away from what was read
+    against(c, expiry({2026, 12, 9}));
+    CHECK(tissue_read(c.state)->seq == first);
+    against(c, product("002"));
+    CHECK(c.state.scans.back().said.item.expires == std::optional<Day>({2026, 12, 9}));
+    REQUIRE(other_tissue_read(c.state) != nullptr);
+    CHECK(other_tissue_read(c.state)->said.item.division == std::optional<std::string>("001"));
+    CHECK(find_scan(c.state, first)->said.item.expires == std::optional<Day>({2026, 12, 1}));
+    CHECK_FALSE(c.does(TellTissue{.what = TissueWord::Grafted}));
+    CHECK(c.refusal.why == Refused::TwoTissues);
+}
+
+TEST_CASE("a label read symbol by symbol a second time takes the first one's place, and what was overruled is not raised again") {
+    sample::Case c(brief());
+    const Day past{2026, 11, 1};
+    against(c, number(ours));
+    REQUIRE(against(c, expiry(past)) == Names{"expired"});
+    REQUIRE(c.does(Overrule{.event = c.state.last, .why = "checked", .contact = "bank"}, Who::Surgeon));
+    CHECK(against(c, product("001")).empty());
+    const Seq first = c.state.last;
+    CHECK(against(c, number(ours)).empty());
+    CHECK(against(c, product("001")).empty());
+    CHECK(tissue_read(c.state)->seq == c.state.last);
+    CHECK(tissue_read(c.state)->said.item.expires == std::optional(past));  // known from before
+    CHECK(find_scan(c.state, first)->completed);
+    CHECK(against(c, expiry(past)).empty());
+    CHECK(goes_on(c));
+    REQUIRE(c.does(PutAside{.event = c.state.scans.back().seq, .why = "not used"}));
+    CHECK(tissue_read(c.state) == nullptr);
 }
 
 TEST_CASE("a label that was put aside is not read on from, and stops again when it is read again") {

@@ -165,6 +165,9 @@ TEST_CASE("a label read symbol by symbol is one item, as its last symbol left it
     REQUIRE(c.does(Scan{.bytes = "y", .label = Isbt{.product = Product{.code = "V0001", .division = "001"}}}));
     REQUIRE(summary(c.state).items.size() == 1);
     CHECK(summary(c.state).items.front().item.product == std::optional<std::string>("V0001"));
+    REQUIRE(c.does(Scan{.bytes = "x", .label = Isbt{.donation = Donation{.number = ours, .flags = "00"}}}));
+    REQUIRE(summary(c.state).items.size() == 1);  // the number alone, read again, keeps no other cornea of the donor
+    CHECK(summary(c.state).items.front().item.product == std::optional<std::string>("V0001"));
 }
 
 TEST_CASE("a check that saw another number than expected is counted, also when it was put right") {

@@ -225,6 +225,28 @@ TEST_CASE("what could not be checked is not said to fit, and its page says what 
     CHECK(shown(at, {.page = "scan", .argument = seq}).line == "Not in the unit's list: size not checked. No expiry date read.");
 }
 
+TEST_CASE("the Desk says at once what was read last, and to which number a part of a label was joined, or that it was joined to none") {
+    models::Seen at("tissue-number");
+    const auto read = [&](const std::string& bytes, const guide::Label& label) {
+        REQUIRE(at.at.does(guide::Scan{.bytes = bytes, .label = label}, guide::Who::Circulating));
+        const std::string row = shown(at).record.front().value;
+        const std::string page = shown(at, {.page = "scan", .argument = std::to_string(at.at.state.last)}).line;
+        return std::pair(row, page);
+    };
+    const guide::Isbt expiry{.expires = guide::Moment{.day = {2027, 1, 31}}};
+    const std::string none = "Joined to no number: expiry 2027-01-31. Read the number of its label, then this again.";
+    CHECK(read("date", expiry) == std::pair(none, none));
+    CHECK(read("number", guide::Isbt{.donation = guide::Donation{.number = "G123417654321"}}).first ==
+          "Tissue G123417654321: partly checked");
+    const std::string number_read = measure::hour_minute(at.at.now);
+    const auto joined = read("date", expiry);
+    CHECK(joined.first == "Joined: expiry 2027-01-31 to Tissue G123417654321, read " + number_read + ".");
+    CHECK(joined.second == "fits " + joined.first);
+    CHECK(read("group", guide::Isbt{.group = "T300"}).first == "Tissue G123417654321: fits");  // adds nothing
+    CHECK(read("?", guide::Unread{guide::WhyUnread::WrongCheck}).first == "Not read");
+    CHECK(read("group", guide::Isbt{.group = "T300"}).first == "Joined to no number. Read the number of its label, then this again.");
+}
+
 TEST_CASE("a scan that stands is named with its reason over the main page and where a step is refused; never overruled, not offered so") {
     models::Seen at("tissue-here");
     CHECK(shown(at).heading == models::words()("desk.actions"));

@@ -88,7 +88,32 @@ double room_for_words(const Pen& pen, const Card& card, const Arrangement& arran
 /// With the space between the body and the foot.
 double height_with_foot(const Pen& pen, const Pieces& pieces) {
     const bool foot = std::any_of(pieces.begin(), pieces.end(), [](const Piece& piece) { return piece.kind == Piece::Kind::Foot; });
-    return height_of(pieces) + (foot ? pen.cap(Type::Text) : 0);
+    return height_of(pieces) + (foot ? pen.cap(Type::Text) * 0.4 : 0);
+}
+
+/// Where not all goes in: by what it is worth, as much as there is room for.
+Pieces most_worth(Pen& pen, const Card& card, const Arrangement& arrangement) {
+    const Pieces all = card_pieces(pen, card, arrangement.words, {.short_foot = true});
+    const double room = room_for_words(pen, card, arrangement);
+    std::vector<bool> keep(all.size(), false);
+    const auto kept = [&] {
+        Pieces made;
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            if (keep[i]) made.push_back(all[i]);
+        }
+        return made;
+    };
+    using Kind = Piece::Kind;
+    for (const Kind kind : {Kind::Needed, Kind::Title, Kind::Caution, Kind::Line, Kind::Say, Kind::Hint, Kind::Foot}) {
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            if (all[i].kind != kind) continue;
+            keep[i] = true;
+            if (height_with_foot(pen, kept()) <= room) continue;
+            keep[i] = kind == Kind::Needed;
+            if (keep[i] || !all[i].text.empty()) pen.falls_short(keep[i] ? card.title : all[i].text);
+        }
+    }
+    return kept();
 }
 
 /// The first arrangement into which the words go; the foot gives way before the arrangement does.
@@ -104,23 +129,12 @@ std::pair<Arrangement, Pieces> arranged(Pen& pen, const Card& card, const Box& i
     for (const auto& arrangement : tries) {
         const double room = room_for_words(pen, card, arrangement);
         Pieces pieces = card_pieces(pen, card, arrangement.words, {});
+        if (height_with_foot(pen, pieces) > room) pieces = card_pieces(pen, card, arrangement.words, {.short_foot = true});
         while (height_with_foot(pen, pieces) > room && drop(pieces, Piece::Kind::Foot)) {
         }
         if (height_of(pieces) <= room) return {arrangement, std::move(pieces)};
     }
-    const auto& last = tries.back();
-    Pieces pieces = card_pieces(pen, card, last.words, {});
-    const auto too_high = [&] { return height_with_foot(pen, pieces) > room_for_words(pen, card, last); };
-    for (const auto kind :
-         {Piece::Kind::Foot, Piece::Kind::Hint, Piece::Kind::Say, Piece::Kind::Line, Piece::Kind::Caution, Piece::Kind::Title}) {
-        while (too_high()) {
-            const auto gone = drop(pieces, kind);
-            if (!gone) break;
-            if (!gone->text.empty()) pen.falls_short(gone->text);
-        }
-    }
-    if (too_high()) pen.falls_short(card.title);
-    return {last, std::move(pieces)};
+    return {tries.back(), most_worth(pen, card, tries.back())};
 }
 
 /// Pieces from the top down; those of the foot stand at the bottom. Returns what is left between.
@@ -156,7 +170,7 @@ void draw_picture(Pen& pen, const Picture& picture, const Box& box) {
 void draw_card(Pen& pen, const Card& card, const Box& box) {
     pen.panel(box, Ink::Card);
     const auto [arrangement, pieces] = arranged(pen, card, inset(box, pen.cap(Type::Text)));
-    const Box left = stack(pieces, arrangement.words, pen.cap(Type::Text));
+    const Box left = stack(pieces, arrangement.words, pen.cap(Type::Text) * 0.4);
     if (arrangement.beside) return draw_picture(pen, card.picture, arrangement.picture);
     if (arrangement.pictured) draw_body(pen, card, left);
 }

@@ -3,6 +3,7 @@
 #include "screen/target_draw.hpp"
 
 #include <algorithm>
+#include <numeric>
 
 namespace screen {
 
@@ -13,6 +14,7 @@ Piece title(Pen& pen, const std::string& text, const Box& box) {
     if (!block.fits) pen.falls_short(text);
     return {.kind = Piece::Kind::Title,
             .height = block.height + pen.cap(Type::Text) * 0.6,
+            .after = pen.cap(Type::Text) * 0.6,
             .draw =
                 [&pen, block, x = box.x](double y) {
                     pen.text({x, y}, block, Ink::Text);
@@ -24,6 +26,7 @@ Piece line(Pen& pen, const std::string& text, const Box& box, Piece::Kind kind, 
     const Block block = pen.block(text, {role}, {box.w, 1e9, 6});
     return {.kind = kind,
             .height = block.height + pen.cap(Type::Text) * 0.6,
+            .after = pen.cap(Type::Text) * 0.6,
             .draw =
                 [&pen, block, ink, x = box.x](double y) {
                     pen.text({x, y}, block, ink);
@@ -38,6 +41,7 @@ Piece say(Pen& pen, const std::string& text, const Box& box, Type role) {
     const double h = block.height + 2 * pad;
     return {.kind = Piece::Kind::Say,
             .height = h + cap,
+            .after = cap,
             .draw =
                 [&pen, block, pad, h, box](double y) {
                     pen.panel({box.x, y, box.w, h}, Ink::Raised);
@@ -52,6 +56,7 @@ Piece caution(Pen& pen, const std::string& text, const Box& box, Type role) {
     const Block block = pen.block(text, {role}, {box.w - indent, 1e9, 6});
     return {.kind = Piece::Kind::Caution,
             .height = block.height + cap * 0.7,
+            .after = cap * 0.7,
             .draw =
                 [&pen, block, icon, indent, cap, x = box.x](double y) {
                     pen.icon(Icon::Triangle, {x, y + cap / 2 - icon / 2, icon, icon}, Ink::Amber, Ink::Card);
@@ -69,6 +74,16 @@ Piece foot(Pen& pen, const Row& row, const Box& box) {
                 pen.add(picture::Line{.a = {box.x, y}, .b = {box.right(), y}, .width = 0.3, .ink = Ink::Line});
                 pen.text({box.x, y + cap * 0.8}, row.label, Type::Text, Ink::Soft);
                 pen.text({box.x, y + cap * 2.4}, value, Ink::Text);
+            }};
+}
+
+/// Label and value in one text, under a hairline.
+Piece short_foot(Pen& pen, const Row& row, const Box& box) {
+    const double cap = pen.cap(Type::Text);
+    const Block block = pen.block(row.label + ": " + row.value, {Type::Text}, {box.w, 1e9, 3});
+    return {.kind = Piece::Kind::Foot, .height = block.height + cap * 0.8, .draw = [&pen, block, cap, box](double y) {
+                pen.add(picture::Line{.a = {box.x, y}, .b = {box.right(), y}, .width = 0.3, .ink = Ink::Line});
+                pen.text({box.x, y + cap * 0.8}, block, Ink::Soft);
             }};
 }
 
@@ -256,13 +271,13 @@ Piece counts(Pen& pen, const std::vector<CountRow>& all, const Box& box, double 
             }};
 }
 
+double with_spaces(const Pieces& pieces) {
+    return std::accumulate(pieces.begin(), pieces.end(), 0.0, [](double sum, const Piece& piece) { return sum + piece.height; });
+}
+
 }  // namespace
 
-double height_of(const Pieces& pieces) {
-    double sum = 0;
-    for (const auto& piece : pieces) sum += piece.height;
-    return sum;
-}
+double height_of(const Pieces& pieces) { return pieces.empty() ? 0 : with_spaces(pieces) - pieces.back().after; }
 
 bool sentences_alone(const Card& card) {
     return !card.rows.empty() && std::all_of(card.rows.begin(), card.rows.end(), [](const Row& row) { return row.label.empty(); });
@@ -280,7 +295,7 @@ Pieces card_pieces(Pen& pen, const Card& card, const Box& box, const Voice& voic
     if (!card.say.empty()) made.push_back(say(pen, card.say, box, voice.say));
     Pieces after;
     for (const auto& text : card.cautions) after.push_back(caution(pen, text, box, voice.line));
-    const double room = box.h - height_of(made) - height_of(after);
+    const double room = box.h - with_spaces(made) - height_of(after);
     if (sentences_alone(card) && voice.sentence != Type::Strong) {
         for (const Row& row : card.rows) {
             made.push_back(line(pen, row.value, box, Piece::Kind::Needed, voice.sentence, Ink::Text));
@@ -289,9 +304,9 @@ Pieces card_pieces(Pen& pen, const Card& card, const Box& box, const Voice& voic
     } else if (!card.rows.empty()) {
         made.push_back(rows(pen, card.rows, box, room));
     }
-    if (!card.counts.empty()) made.push_back(counts(pen, card.counts, box, box.h - height_of(made) - height_of(after)));
+    if (!card.counts.empty()) made.push_back(counts(pen, card.counts, box, box.h - with_spaces(made) - height_of(after)));
     for (auto& piece : after) made.push_back(std::move(piece));
-    for (const auto& row : card.foot) made.push_back(foot(pen, row, box));
+    for (const auto& row : card.foot) made.push_back(voice.short_foot ? short_foot(pen, row, box) : foot(pen, row, box));
     return made;
 }
 

@@ -10,7 +10,7 @@ namespace screen {
 
 struct Piece {
     enum class Kind { Needed, Title, Caution, Line, Say, Hint, Foot } kind{};  // the foot gives way first; what is needed never goes
-    double height = 0;                                                         // with the space after it
+    double height = 0, after = 0;                                              // with the space after it, which the last one needs not
     std::function<void(double y)> draw{};
     std::string text{};  // said when it had to go and is missed
 };
@@ -20,12 +20,14 @@ using Pieces = std::vector<Piece>;
 /// otherwise is sentences alone; between the two there is one more size for them.
 struct Voice {
     Type line = Type::Text, say = Type::Strong, sentence = Type::Strong;
+    bool short_foot = false;  // label and value in one line
 };
 inline constexpr Voice roomy{Type::Lead, Type::Title, Type::Title}, between{Type::Lead, Type::Strong, Type::Lead};
 
 /// A card that has rows and none of them a label.
 bool sentences_alone(const Card& card);
 
+/// Without the space after the last piece.
 double height_of(const Pieces& pieces);
 Pieces card_pieces(Pen& pen, const Card& card, const Box& box, const Voice& voice);
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <functional>
+#include <numeric>
 
 namespace screen {
 
@@ -25,11 +26,32 @@ double total(const Pen& pen, const Items& items) {
     return sum + between(pen) * std::max(0.0, static_cast<double>(items.size()) - 1);
 }
 
-void place(Pen& pen, Items items, const Box& row) {
-    while (items.size() > 1 && total(pen, items) > row.w) {
-        const auto least = std::min_element(items.begin(), items.end(), [](const Item& a, const Item& b) { return a.worth < b.worth; });
-        if (!least->name.empty()) pen.falls_short(least->name);
-        items.erase(least);
+bool goes(const Pen& pen, const Items& items, const Box& row) { return total(pen, items) <= row.w; }
+
+/// What has room, by what it is worth; in the order in which it stands.
+Items kept(const Pen& pen, const Items& all, const Box& row) {
+    std::vector<std::size_t> by_worth(all.size());
+    std::iota(by_worth.begin(), by_worth.end(), std::size_t{0});
+    std::stable_sort(by_worth.begin(), by_worth.end(), [&](std::size_t a, std::size_t b) { return all[a].worth > all[b].worth; });
+    std::vector<bool> keep(all.size());
+    double used = 0;
+    for (const std::size_t i : by_worth) {
+        const double w = all[i].width + (used > 0 ? between(pen) : 0);
+        keep[i] = used == 0 || used + w <= row.w;
+        if (keep[i]) used += w;
+    }
+    Items made;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        if (keep[i]) made.push_back(all[i]);
+    }
+    return made;
+}
+
+void place(Pen& pen, const Items& all, const Box& row) {
+    const Items items = kept(pen, all, row);
+    for (const auto& item : all) {
+        const auto same = [&](const Item& one) { return one.name == item.name; };
+        if (!item.name.empty() && std::none_of(items.begin(), items.end(), same)) pen.falls_short(item.name);
     }
     double left = row.x, right = row.right();
     for (const auto& item : items) {
@@ -142,17 +164,34 @@ void one_line(Pen& pen, const Strip& strip, const Box& row) {
     place(pen, std::move(items), row);
 }
 
+/// Of two rows: which words stand above, which below beside the clocks.
+struct TwoRows {
+    Items upper{}, lower{};
+};
+
+TwoRows two_rows_of(Pen& pen, const Strip& strip, bool phase_above, double upper, double lower) {
+    TwoRows made{.upper = {pill(pen, strip.eye, upper)}};
+    Items& phases = phase_above ? made.upper : made.lower;
+    Items& references = phase_above ? made.lower : made.upper;
+    add_words(pen, phases, strip.phase, Type::Strong, Ink::Text, phase_above ? upper : lower, Item::Side::Left, 55);
+    add_words(pen, made.upper, strip.holder, Type::Text, Ink::Soft, upper, Item::Side::Middle, 60);
+    add_words(pen, references, strip.reference, Type::Text, Ink::Soft, phase_above ? lower : upper, Item::Side::Left, 56);
+    add_words(pen, made.upper, strip.time, Type::Value, Ink::Soft, upper, Item::Side::Right, 58);
+    add_clocks(pen, made.lower, strip, lower);
+    return made;
+}
+
+/// The phase beside the eye, or below in place of the case where the upper row then keeps all.
 void two_rows(Pen& pen, const Strip& strip, const Box& all) {
     const Box upper{all.x, all.y, all.w, all.h / 2}, lower{all.x, all.y + all.h / 2, all.w, all.h / 2};
-    Items items{pill(pen, strip.eye, upper.centre().y)};
-    add_words(pen, items, strip.phase, Type::Strong, Ink::Text, upper.centre().y, Item::Side::Left, 55);
-    add_words(pen, items, strip.holder, Type::Text, Ink::Soft, upper.centre().y, Item::Side::Middle, 60);
-    add_words(pen, items, strip.time, Type::Value, Ink::Soft, upper.centre().y, Item::Side::Right, 45);
-    place(pen, std::move(items), upper);
-    Items below;
-    add_words(pen, below, strip.reference, Type::Text, Ink::Soft, lower.centre().y, Item::Side::Left, 56);
-    add_clocks(pen, below, strip, lower.centre().y);
-    if (!below.empty()) place(pen, std::move(below), lower);
+    const auto rows = [&](bool phase_above) { return two_rows_of(pen, strip, phase_above, upper.centre().y, lower.centre().y); };
+    TwoRows made = rows(true);
+    if (!goes(pen, made.upper, upper)) {
+        TwoRows turned = rows(false);
+        if (goes(pen, turned.upper, upper)) made = std::move(turned);
+    }
+    place(pen, made.upper, upper);
+    if (!made.lower.empty()) place(pen, made.lower, lower);
 }
 
 }  // namespace

@@ -15,6 +15,7 @@ struct Place {
     Box box{};
     std::size_t most_rows = 3, most_in_row = 3;
     double gap = 0;
+    double elsewhere = 3;  // what it costs to put a target out of the column
     double usual_height() const {
         const double n = static_cast<double>(most_rows);
         return (box.h - gap * (n - 1)) / n;
@@ -27,13 +28,16 @@ struct Place {
 
 Rank rank_in(std::size_t in_row) { return in_row == 1 ? Rank::Wide : Rank::Small; }
 
-/// How badly a row reads: stop stands best alone, others in pairs of a kind, three only where they are small.
+/// How badly a row reads: stop stands best alone, others in pairs of a kind, three only where they are small; late marks by
+/// themselves.
 double awkward(std::span<const Target> row) {
     const auto is = [&row](Look look) {
         return std::any_of(row.begin(), row.end(), [look](const Target& one) { return one.look == look; });
     };
     if (row.size() == 1) return is(Look::Stop) ? 0 : is(Look::Watch) ? 1 : 2;
-    const double mixed = is(Look::Stop) ? 4 : 0;
+    const auto late = std::count_if(row.begin(), row.end(), [](const Target& one) { return one.weight == Weight::Elsewhere; });
+    const bool of_a_kind = late == 0 || late == static_cast<std::ptrdiff_t>(row.size());
+    const double mixed = (is(Look::Stop) ? 4 : 0) + (of_a_kind ? 0 : 3);
     return mixed + (row.size() == 2 ? 0.5 : 1.9);
 }
 
@@ -91,20 +95,17 @@ Rows forced(const Targets& targets, const Place& place) {
 struct Broken {
     Rows rows{};
     Targets over{};
+    double cost = 0;
 };
 
 /// Rows that read well, or all but a plain target or two, whichever is the better.
 Broken broken(const Pen& pen, const Targets& all, const Place& place) {
-    constexpr double elsewhere = 3;  // what it costs to put a target out of the column
     Targets here = all, over;
-    Broken best{.rows = forced(all, place)};
-    double least = 1e8;
+    Broken best{.rows = forced(all, place), .cost = 1e8};
     do {
         Split split = best_rows(pen, here, place, place.most_rows);
-        const double cost = split.cost + elsewhere * static_cast<double>(over.size());
-        if (cost >= least) continue;
-        least = cost;
-        best = {std::move(split.rows), over};
+        const double cost = split.cost + place.elsewhere * static_cast<double>(over.size());
+        if (cost < best.cost) best = {std::move(split.rows), over, cost};
     } while (over.size() < 3 && move_one(here, over));
     return best;
 }
@@ -143,15 +144,30 @@ HandDrawn twin_hand(Pen& pen, std::span<const Target> hand, const TableLayout& l
     return {std::move(made.over), first.y};
 }
 
-/// In portrait the rows stand at the bottom and the biggest target on top of them; returns its place. While the blade goes
-/// down there are always two rows, so that the spoke target does not move.
+/// In portrait the rows stand at the bottom, as many as there are, and the biggest target on top of them; returns its place.
 Box settle(const TableLayout& layout, const Rows& rows, Place& place) {
-    if (!layout.strip_rows || rows.size() >= place.most_rows) return layout.first;
-    const double free = static_cast<double>(place.most_rows - rows.size()) * (place.usual_height() + place.gap);
+    if (!layout.strip_rows) return layout.first;
+    const double free = static_cast<double>(place.most_rows - std::min(place.most_rows, rows.size())) * (place.usual_height() + place.gap);
     place.box.y += free;
     place.box.h -= free;
     place.most_rows = rows.size();
-    return {layout.first.x, layout.first.y + free, layout.first.w, layout.first.h};
+    return {layout.first.x, place.box.y - place.gap - layout.first.h, layout.first.w, layout.first.h};
+}
+
+/// With a row more, where that reads better. Not while the blade goes down: there the spoke target does not move.
+Broken grown(const Pen& pen, const Targets& all, Place& place) {
+    constexpr double higher = 2;  // what it costs the card
+    Broken made = broken(pen, all, place);
+    if (std::any_of(all.begin(), all.end(), [](const Target& one) { return one.stays; })) return made;
+    const double row = place.usual_height() + place.gap;
+    Place more = place;
+    more.box.y -= row;
+    more.box.h += row;
+    more.most_rows += 1;
+    Broken high = broken(pen, all, more);
+    if (high.cost + higher >= made.cost) return made;
+    place = more;
+    return high;
 }
 
 }  // namespace
@@ -168,10 +184,12 @@ void draw_row(Pen& pen, std::span<const Target> targets, const Box& row) {
 HandDrawn draw_hand(Pen& pen, std::span<const Target> hand, const TableLayout& layout) {
     if (hand.empty()) return {.top = layout.others.bottom()};
     Place place{layout.others, static_cast<std::size_t>(layout.most_rows), static_cast<std::size_t>(layout.most_in_row), pen.gap()};
+    if (layout.strip_rows) place.elsewhere = 6;  // there it stands over the biggest one
     const bool two = twins(hand);
     const auto rest = hand.subspan(two ? 2 : 1);
     if (two && !layout.strip_rows) return twin_hand(pen, hand, layout, place);
-    Broken made = broken(pen, Targets(rest.begin(), rest.end()), place);
+    const Targets others(rest.begin(), rest.end());
+    Broken made = layout.grows ? grown(pen, others, place) : broken(pen, others, place);
     const Box first = settle(layout, made.rows, place);
     if (two) {
         for (int i = 0; i < 2; ++i) draw_target(pen, hand[static_cast<std::size_t>(i)], part(first, i, 2, place.gap), Rank::First);

@@ -52,7 +52,9 @@ Target bulging_target(const CaseState& state) {
 
 /// Back a step, skip, something else: what stands below the step's own targets.
 void add_rest(std::vector<Target>& hand, const CaseState& state, const Step& step, const Words& words) {
-    if (allows(state, step, bulging)) hand.push_back(bulging_target(state));
+    // Before what else a suture may need: alone in its row, where it stands when none is tied and when three are.
+    const bool tied_first = step.closes == Closes::Sutures && !hand.empty();
+    if (allows(state, step, bulging)) hand.insert(tied_first ? std::next(hand.begin()) : hand.end(), bulging_target(state));
     if (step.id == "debrief") hand.push_back(phase_times_target(words));
     if (const Step* before = step_before(state, step)) {
         hand.push_back(target("back-step", words("hand.back_step"), filled(before->title, state, words),

@@ -83,10 +83,11 @@ Frame draw(const TableModel& model, const Canvas& canvas) {
     TableLayout layout = table_layout(pen);
     pen.add(picture::Panel{.box = {0, 0, canvas.glass.width_mm, canvas.glass.height_mm}, .fill = Ink::Ground, .edge = Ink::Ground});
     draw_strip(pen, model.strip, layout);
+    const bool covered = model.drawer && model.drawer->open && !model.drawer->narrow;
+    layout.grows = layout.grows && !covered;
     const auto [over, hand_top] = draw_hand(pen, model.hand, layout);
     if (layout.strip_rows) layout.card.h = hand_top - pen.gap() - layout.card.y;
     if (model.drawer) layout = with_drawer(layout, *model.drawer, pen);
-    const bool covered = model.drawer && model.drawer->open && !model.drawer->narrow;
     if (covered) {
         layout.drawer = draw_path_and_banner(pen, model, layout, layout.drawer);
         draw_drawer(pen, *model.drawer, layout);

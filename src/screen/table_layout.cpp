@@ -11,7 +11,7 @@ constexpr double theatre_mm = 20;
 TableLayout portrait(const Pen& pen) {
     const Glass& glass = pen.canvas().glass;
     const double g = pen.gap(), w = glass.width_mm - 2 * g;
-    TableLayout made{.strip_lines = 1, .strip_rows = true, .path_column = false, .most_rows = 2, .most_in_row = 3};
+    TableLayout made{.strip_lines = 1, .strip_rows = true, .path_column = false, .most_rows = 2, .most_in_row = 3, .grows = true};
     made.strip = {0, 0, glass.width_mm, pen.cap(Type::Value) * 4.1};
     const double row = std::max(theatre_mm, 0.055 * glass.height_mm), first = std::max(1.6 * row, 0.15 * glass.height_mm);
     made.others = {g, glass.height_mm - g - 2 * row - g, w, 2 * row + g};

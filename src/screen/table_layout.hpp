@@ -17,6 +17,7 @@ struct TableLayout {
     Box others{};         // the rows of the other targets
     Box bar{}, drawer{};  // on one screen for two readers
     int most_rows = 3, most_in_row = 3;
+    bool grows = false;  // by a row of others, where those have no place
 };
 
 TableLayout table_layout(const Pen& pen);

@@ -96,6 +96,26 @@ TEST_CASE("the blade's other targets keep their places through the whole cut, in
     }
 }
 
+// What asks why or goes back is not looked for over what is tapped next, and a finger on its way there must not meet it.
+TEST_CASE("upright, nothing stands over the biggest target, and the time of day stays on the strip") {
+    for (const std::string& language : models::languages) {
+        for (const auto& sample : samples::shipped(language)) {
+            const auto* model = std::get_if<TableModel>(&sample.view);
+            if (model == nullptr || model->drawer || model->hand.empty() || model->hand.front().stays) continue;
+            for (const auto& on : samples::glasses()) {
+                if (!on.glass.portrait()) continue;
+                CAPTURE(language);
+                CAPTURE(on.name);
+                CAPTURE(sample.name);
+                const Frame frame = draw(*model, samples::canvas(on.glass));
+                const Box first = place_of(frame, model->hand.front().id);
+                for (const Target& one : model->hand) CHECK(place_of(frame, one.id).y >= first.y);
+                CHECK(all_text(frame).find(model->strip.time) != std::string::npos);
+            }
+        }
+    }
+}
+
 TEST_CASE("every target of a model can be touched on every glass") {
     for (const auto& on : samples::glasses()) {
         for (const auto& sample : samples::all()) {

@@ -48,12 +48,15 @@ std::vector<Target> cutting_hand(bool reached) {
     Target spoke = target("spoke", "+1 spoke", "tap as you hear it", Look::Filled);
     if (reached) spoke = target("spoke", "+1 over plan", "counts at once if it was turned", Look::Hollow);
     spoke.weight = Weight::Spoke;
-    return {spoke,
-            target("raised", "Blade raised 1", "turned back one"),
-            target("undo", "Undo tap", "it was not a spoke"),
-            target("lost", "Suction lost", "", Look::Watch),
-            target("entered", "Chamber entered", "", Look::Watch),
-            target("done", "Cut done", reached ? "go to suction off" : "blade stays here", reached ? Look::Filled : Look::Plain)};
+    std::vector<Target> hand{
+        spoke,
+        target("raised", "Blade raised 1", "turned back one"),
+        target("undo", "Undo tap", "it was not a spoke"),
+        target("lost", "Suction lost", "", Look::Watch),
+        target("entered", "Chamber entered", "", Look::Watch),
+        target("done", "Cut done", reached ? "go to suction off" : "blade stays here", reached ? Look::Filled : Look::Plain)};
+    for (Target& one : hand) one.stays = true;
+    return hand;
 }
 
 Figure figure(int position) {

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
 
 namespace screen {
 
@@ -27,7 +28,7 @@ double side_of(const std::vector<Target>& targets) {
 }
 
 double hold_height(const Pen& pen, const PlanModel& model) {
-    return std::max(least_side_mm(model.foot.back().weight), pen.cap(Type::Text) * 4);
+    return std::max(least_side_mm(model.foot.back().weight), pen.cap(Type::Text) * 4.6);
 }
 
 /// For so many lines of caution; the first caution is never cut.
@@ -112,17 +113,32 @@ std::vector<Block> fitting_cautions(const Pen& pen, const PlanModel& model, doub
     return blocks;
 }
 
-/// The whole of them is one target, which says how many are left out.
+/// Under the first caution's sign, where beside the last one there is no room for it.
+struct LeftOut {
+    std::string text{};
+    Point at{};
+    Align align{};
+};
+
+/// The whole of them is one target, which says how many are left out; the first is never one of them.
 void draw_cautions(Pen& pen, const PlanModel& model, const Box& box) {
     const double cap = pen.cap(Type::Text), pad = cap * 0.6, indent = cap * 2;
     draw_ground(pen, model.all_cautions, box);
     const double w = box.w - 2 * pad - indent, h = box.h - pad;
-    const auto more = [&](std::size_t shown) { return model.all_cautions.label + ": " + std::to_string(model.cautions.size() - shown); };
+    const auto beside = [&](std::size_t shown) { return model.all_cautions.label + ": " + std::to_string(model.cautions.size() - shown); };
     auto blocks = fitting_cautions(pen, model, w, h);
-    // Beside the last caution; an upright glass has the place under the first one's sign.
-    const bool upright = pen.canvas().glass.portrait();
-    if (blocks.size() < model.cautions.size() && !upright)
-        blocks = fitting_cautions(pen, model, w - pen.width(Type::Strong, more(0)) - cap, h);
+    if (blocks.empty()) pen.falls_short(model.cautions.front().text);
+    std::optional<LeftOut> left_out{};
+    if (blocks.size() < model.cautions.size()) {
+        const double y = box.bottom() - cap * 1.5;
+        auto narrow = fitting_cautions(pen, model, w - pen.width(Type::Strong, beside(0)) - cap, h);
+        if (narrow.empty() || pen.canvas().glass.portrait()) {
+            left_out = {"+" + std::to_string(model.cautions.size() - blocks.size()), {box.x + pad, y}, Align::Left};
+        } else {
+            blocks = std::move(narrow);
+            left_out = {beside(blocks.size()), {box.right() - pad, y}, Align::Right};
+        }
+    }
     double y = box.y + pad;
     for (std::size_t i = 0; i < blocks.size(); ++i) {
         const auto& caution = model.cautions[i];
@@ -133,14 +149,7 @@ void draw_cautions(Pen& pen, const PlanModel& model, const Box& box) {
         pen.text({box.x + pad + indent, y}, block, ink_of(caution.level));
         y += static_cast<double>(block.lines.size()) * pen.pitch(Type::Text) + cap * 0.25;
     }
-    if (blocks.size() == model.cautions.size()) return;
-    if (blocks.empty()) pen.falls_short(model.cautions.front().text);
-    const double bottom = box.bottom() - cap * 1.5;
-    if (upright) {
-        pen.text({box.x + pad, bottom}, "+" + std::to_string(model.cautions.size() - blocks.size()), Type::Strong, Ink::Soft);
-    } else {
-        pen.text({box.right() - pad, bottom}, more(blocks.size()), Type::Strong, Ink::Soft, Align::Right);
-    }
+    if (left_out) pen.text(left_out->at, left_out->text, Type::Strong, Ink::Soft, left_out->align);
 }
 
 void draw_foot(Pen& pen, const PlanModel& model, const Layout& layout) {
@@ -149,7 +158,8 @@ void draw_foot(Pen& pen, const PlanModel& model, const Layout& layout) {
         const bool left = pen.canvas().glass.hand == Hand::Left;
         draw_target(pen, model.foot[static_cast<std::size_t>(i)], part(layout.foot, left ? n - 1 - i : i, n, plan_gap), Rank::Small);
     }
-    draw_target(pen, model.foot.back(), layout.hold, model.foot.back().why_not.empty() ? Rank::Wide : Rank::Small);
+    // Small: how many spokes are held for stands under the label, in sight of them or not.
+    draw_target(pen, model.foot.back(), layout.hold, Rank::Small);
     for (std::size_t i = 0; !layout.three && i < model.tabs.size(); ++i)
         draw_target(pen, model.tabs[i], part(layout.tabs, static_cast<int>(i), static_cast<int>(model.tabs.size()), plan_gap), Rank::Small);
 }

@@ -141,19 +141,26 @@ Target turning(Target target, bool at_end) {
     return target;
 }
 
-void draw_turns(Pen& pen, const PlanModel& model, const Shown& shown, const Box& row) {
-    const bool last = shown.from + shown.count >= model.rungs.size();
-    draw_target(pen, turning(model.earlier, shown.from == 0), part(row, 0, 2, plan_gap), Rank::Small);
-    draw_target(pen, turning(model.later, last), part(row, 1, 2, plan_gap), Rank::Small);
+/// What a turning target asks for.
+double turn_width(const Pen& pen, const Target& turn) {
+    return std::max(least_side_mm(turn.weight), pen.width(Type::Strong, turn.label) + pen.cap(Type::Text) * 1.2);
 }
-
-double row_height(const Pen& pen, const Target& target) { return std::max(least_side_mm(target.weight), pen.cap(Type::Text) * 3.9); }
 
 /// No wider than their labels ask for: the question beside them has the rest.
 double turns_width(const Pen& pen, const PlanModel& model) {
-    const double label = std::max(pen.width(Type::Strong, model.earlier.label), pen.width(Type::Strong, model.later.label));
-    return 2 * std::max(least_side_mm(model.earlier.weight), label + pen.cap(Type::Text) * 1.2) + plan_gap;
+    return 2 * std::max(turn_width(pen, model.earlier), turn_width(pen, model.later)) + plan_gap;
 }
+
+/// Of one width, or by what their labels ask for where that does not do.
+void draw_turns(Pen& pen, const PlanModel& model, const Shown& shown, const Box& row) {
+    const bool last = shown.from + shown.count >= model.rungs.size();
+    const double wanted = turn_width(pen, model.earlier), other = turn_width(pen, model.later), both = row.w - plan_gap;
+    const double w = turns_width(pen, model) <= row.w ? both / 2 : both * wanted / (wanted + other);
+    draw_target(pen, turning(model.earlier, shown.from == 0), {row.x, row.y, w, row.h}, Rank::Small);
+    draw_target(pen, turning(model.later, last), {row.x + w + plan_gap, row.y, both - w, row.h}, Rank::Small);
+}
+
+double row_height(const Pen& pen, const Target& target) { return std::max(least_side_mm(target.weight), pen.cap(Type::Text) * 3.9); }
 
 /// The question, and the answer in a line where that has room; the panel has it in full.
 void draw_why(Pen& pen, Target why, const Box& box) {

@@ -204,7 +204,7 @@ TEST_CASE("the hold agrees the plan that is looked at, changed or not") {
 
 TEST_CASE("before it is asked for, and of a plan that is refused, there is nothing to hold; a record that is locked takes no change") {
     Seen seen{.use = Use::NotYet};
-    CHECK(seen.model().foot.back().why_not == "the step is still to come");
+    CHECK(seen.model().foot.back().why_not == "not yet");
     seen.use = Use::Agree;
     seen.base.file.thickness.readings.clear();
     CHECK(seen.model().foot.back().why_not == "cannot be used");
@@ -369,6 +369,43 @@ TEST_CASE("the view fits its glass: the planned rung is on it, and the hold and 
             caution = caution || (text != nullptr && text->text.starts_with("An estimate: 11 cadaver eyes"));
         }
         CHECK(caution);
+    }
+}
+
+TEST_CASE("in either language, on every glass, a caution stands over the hold, and the hold says how many spokes it is for") {
+    for (const std::string& language : models::languages) {
+        for (const auto& sample : samples::plan_views(language)) {
+            const auto* model = std::get_if<PlanModel>(&sample.view);
+            if (model == nullptr) continue;
+            for (const auto& on : samples::glasses()) {
+                CAPTURE(language);
+                CAPTURE(on.name);
+                CAPTURE(sample.name);
+                const Frame frame = draw(*model, samples::canvas(on.glass));
+                const auto stands = [&](const std::string& opening) {
+                    return std::any_of(frame.shapes.begin(), frame.shapes.end(), [&](const picture::Shape& shape) {
+                        const auto* text = std::get_if<picture::Text>(&shape);
+                        return text != nullptr && text->text.starts_with(opening);
+                    });
+                };
+                CHECK(stands(model->cautions.front().text.substr(0, 8)));
+                if (model->foot.back().why_not.empty()) CHECK(stands(model->foot.back().line.substr(0, 6)));
+            }
+        }
+    }
+}
+
+TEST_CASE("what follows from a doubted reading is on every glass") {
+    Seen seen{};
+    seen.touch(in(seen.model().readings, "ask-reading-5"));
+    seen.touch(in(seen.model().panel->targets, "doubt-30"));
+    const PlanModel model = seen.model();
+    REQUIRE_FALSE(model.panel->rows.empty());
+    for (const auto& on : samples::glasses()) {
+        CAPTURE(on.name);
+        const Frame frame = draw(model, samples::canvas(on.glass));
+        CHECK(std::none_of(frame.short_of.begin(), frame.short_of.end(),
+                           [&](const std::string& what) { return what == model.panel->rows.front().value; }));
     }
 }
 

@@ -21,12 +21,14 @@ Seating& seating(CaseState& state) {
     return state.seatings.back();
 }
 
-void mark(CaseState& state, const ClockId& clock, bool start, const Instant& at, Seq seq) {
-    if (start) return state.clocks[clock].push_back({.from = at, .to = std::nullopt, .from_seq = seq, .to_seq = 0});
+void mark(CaseState& state, const ClockId& clock, bool start, const Instant& at, const Event& event) {
+    if (start)
+        return state.clocks[clock].push_back({.from = at, .to = std::nullopt, .from_seq = event.seq, .to_seq = 0, .from_tapped = event.at});
     const auto found = state.clocks.find(clock);
     if (found == state.clocks.end() || found->second.empty() || found->second.back().to) return;
     found->second.back().to = at;
-    found->second.back().to_seq = seq;
+    found->second.back().to_seq = event.seq;
+    found->second.back().to_tapped = event.at;
 }
 
 void turn_suction(CaseState& state, Suction to, const Event& event) {
@@ -39,7 +41,7 @@ void turn_suction(CaseState& state, Suction to, const Event& event) {
                    std::holds_alternative<PlanMoved>(one.fact);
         });
     }
-    if ((to == Suction::On) != clock_running(state, "suction")) mark(state, "suction", to == Suction::On, event.at, event.seq);
+    if ((to == Suction::On) != clock_running(state, "suction")) mark(state, "suction", to == Suction::On, event.at, event);
     state.suction = to;
 }
 
@@ -131,100 +133,102 @@ CaseState apply(CaseState state, const Event& event) {
     const Seq seq = event.seq;
     state.last = seq;
     const auto step_done = [&](const StepId& step, bool skipped, int ago_s) {
-        state.steps[step] = {.skipped = skipped, .at = earlier(event.at, ago_s * ms_a_second), .seq = seq};
+        state.steps[step] = {.skipped = skipped, .at = earlier(event.at, ago_s * ms_a_second), .seq = seq, .tapped = event.at};
         state.step_since = seq;
     };
     const auto can_be_undone = [&] { state.undoable.push_back({.seq = seq, .fact = event.fact}); };
-    std::visit(overloaded{
-                   [&](const CaseOpened& fact) { open_case(state, fact); },
-                   [&](const RunStarted&) {},
-                   [&](const SideEntered& fact) { state.side = fact.side; },
-                   [&](const PlanAccepted& fact) {
-                       state.plan = fact.shown;
-                       state.inputs = fact.inputs;
-                       state.moved = 0;
-                       std::erase_if(state.undoable, [](const Undoable& one) { return std::holds_alternative<PlanMoved>(one.fact); });
-                   },
-                   [&](const PlanMoved& fact) {
-                       state.moved += fact.by;
-                       can_be_undone();
-                   },
-                   [&](const StepFinished& fact) { step_done(fact.step, false, fact.ago_s); },
-                   [&](const StepReopened& fact) {
-                       state.steps.erase(fact.step);
-                       state.step_since = seq;
-                   },
-                   [&](const StepSkipped& fact) { step_done(fact.step, true, 0); },
-                   [&](const CountHeld& fact) { state.holder = fact.source; },
-                   [&](const SpokeTurned& fact) {
-                       (fact.by > 0 ? seating(state).down : seating(state).up) += 1;
-                       if (fact.owes_reason) state.reasons_owed.push_back(seq);
-                       can_be_undone();
-                   },
-                   [&](const TapUndone& fact) {
-                       const auto undone = std::find_if(state.undoable.begin(), state.undoable.end(),
-                                                        [&](const Undoable& one) { return one.seq == fact.event; });
-                       if (undone == state.undoable.end()) return;
-                       take_back(state, *undone);
-                       state.undoable.erase(undone);
-                   },
-                   [&](const CutEnded& fact) {
-                       seating(state).ended = fact.how;
-                       can_be_undone();
-                   },
-                   [&](const SuctionTurned& fact) {
-                       turn_suction(state, fact.to, event);
-                       if (fact.to == Suction::Lost) can_be_undone();
-                   },
-                   [&](const ClockMarked& fact) { mark(state, fact.clock, fact.start, earlier(event.at, fact.ago_s * ms_a_second), seq); },
-                   [&](const SutureTied& fact) {
-                       const auto before = state.cut_sutures.find(fact.n);
-                       const int redone = before == state.cut_sutures.end() ? 0 : before->second;
-                       state.sutures.push_back({.n = fact.n, .centideg = fact.centideg, .at = event.at, .redone = redone, .seq = seq});
-                       can_be_undone();
-                   },
-                   [&](const SutureCut& fact) {
-                       std::erase_if(state.sutures, [&](const Tied& tied) { return tied.n == fact.n; });
-                       std::erase_if(state.undoable, [&](const Undoable& one) {
-                           const auto* suture = std::get_if<SutureTied>(&one.fact);
-                           return suture != nullptr && suture->n == fact.n;
-                       });
-                       state.cut_sutures[fact.n] += 1;
-                   },
-                   [&](const RingSeen& fact) {
-                       state.ring = fact;
-                       state.ring_seq = seq;
-                   },
-                   [&](const ItemsMoved& fact) {
-                       move_items(state, fact, seq);
-                       can_be_undone();
-                   },
-                   [&](const CountChecked& fact) { state.counts[fact.item].checks.push_back({.said = fact, .seq = seq, .at = event.at}); },
-                   [&](const DifferenceRecorded& fact) {
-                       state.counts[fact.item].differences.push_back({.said = fact, .seq = seq, .at = event.at});
-                   },
-                   [&](const Scanned& fact) { take_scan(state, fact, event); },
-                   [&](const Overruled& fact) {
-                       if (ScanSeen* scan = scan_of(state, fact.event)) scan->overruled = true;
-                   },
-                   [&](const ItemPutAside& fact) {
-                       if (ScanSeen* scan = scan_of(state, fact.event)) scan->put_aside = true;
-                   },
-                   [&](const DepthMeasured& fact) { state.depth = fact.depth; },
-                   [&](const TissueTold& fact) { state.tissue.push_back({.what = fact.what, .text = fact.text, .at = event.at}); },
-                   [&](const KnotsTold& fact) { state.knots = {.fact = fact, .at = event.at}; },
-                   [&](const SuturesNamed& fact) { state.materials.push_back({.fact = fact, .at = event.at}); },
-                   [&](const SpecimenTold& fact) { state.specimens[fact.what] = {.fact = fact, .at = event.at}; },
-                   [&](const BankTold& fact) { state.bank = {.fact = fact, .at = event.at}; },
-                   [&](const Departed& fact) { state.departures.push_back({.what = fact.what, .at = event.at, .back = std::nullopt}); },
-                   [&](const CameBack& fact) { come_back(state, fact.what, event.at); },
-                   [&](const ReasonGiven& fact) { std::erase(state.reasons_owed, fact.event); },
-                   [&](const NoteWritten& fact) { state.notes.emplace_back(event.at, fact.text); },
-                   [&](const TimeCorrected& fact) { correct_time(state, fact); },
-                   [&](const WrittenLate&) {},
-                   [&](const CaseClosed& fact) { state.closed = fact.how; },
-               },
-               event.fact);
+    std::visit(
+        overloaded{
+            [&](const CaseOpened& fact) { open_case(state, fact); },
+            [&](const RunStarted&) {},
+            [&](const SideEntered& fact) { state.side = fact.side; },
+            [&](const PlanAccepted& fact) {
+                state.plan = fact.shown;
+                state.inputs = fact.inputs;
+                state.moved = 0;
+                std::erase_if(state.undoable, [](const Undoable& one) { return std::holds_alternative<PlanMoved>(one.fact); });
+            },
+            [&](const PlanMoved& fact) {
+                state.moved += fact.by;
+                can_be_undone();
+            },
+            [&](const StepFinished& fact) { step_done(fact.step, false, fact.ago_s); },
+            [&](const StepReopened& fact) {
+                state.steps.erase(fact.step);
+                state.step_since = seq;
+            },
+            [&](const StepSkipped& fact) { step_done(fact.step, true, 0); },
+            [&](const CountHeld& fact) { state.holder = fact.source; },
+            [&](const SpokeTurned& fact) {
+                (fact.by > 0 ? seating(state).down : seating(state).up) += 1;
+                if (fact.owes_reason) state.reasons_owed.push_back(seq);
+                can_be_undone();
+            },
+            [&](const TapUndone& fact) {
+                const auto undone =
+                    std::find_if(state.undoable.begin(), state.undoable.end(), [&](const Undoable& one) { return one.seq == fact.event; });
+                if (undone == state.undoable.end()) return;
+                take_back(state, *undone);
+                state.undoable.erase(undone);
+            },
+            [&](const CutEnded& fact) {
+                seating(state).ended = fact.how;
+                can_be_undone();
+            },
+            [&](const SuctionTurned& fact) {
+                turn_suction(state, fact.to, event);
+                if (fact.to == Suction::Lost) can_be_undone();
+            },
+            [&](const ClockMarked& fact) { mark(state, fact.clock, fact.start, earlier(event.at, fact.ago_s * ms_a_second), event); },
+            [&](const SutureTied& fact) {
+                const auto before = state.cut_sutures.find(fact.n);
+                const int redone = before == state.cut_sutures.end() ? 0 : before->second;
+                state.sutures.push_back(
+                    {.n = fact.n, .centideg = fact.centideg, .at = event.at, .redone = redone, .seq = seq, .tapped = event.at});
+                can_be_undone();
+            },
+            [&](const SutureCut& fact) {
+                std::erase_if(state.sutures, [&](const Tied& tied) { return tied.n == fact.n; });
+                std::erase_if(state.undoable, [&](const Undoable& one) {
+                    const auto* suture = std::get_if<SutureTied>(&one.fact);
+                    return suture != nullptr && suture->n == fact.n;
+                });
+                state.cut_sutures[fact.n] += 1;
+            },
+            [&](const RingSeen& fact) {
+                state.ring = fact;
+                state.ring_seq = seq;
+            },
+            [&](const ItemsMoved& fact) {
+                move_items(state, fact, seq);
+                can_be_undone();
+            },
+            [&](const CountChecked& fact) { state.counts[fact.item].checks.push_back({.said = fact, .seq = seq, .at = event.at}); },
+            [&](const DifferenceRecorded& fact) {
+                state.counts[fact.item].differences.push_back({.said = fact, .seq = seq, .at = event.at});
+            },
+            [&](const Scanned& fact) { take_scan(state, fact, event); },
+            [&](const Overruled& fact) {
+                if (ScanSeen* scan = scan_of(state, fact.event)) scan->overruled = true;
+            },
+            [&](const ItemPutAside& fact) {
+                if (ScanSeen* scan = scan_of(state, fact.event)) scan->put_aside = true;
+            },
+            [&](const DepthMeasured& fact) { state.depth = fact.depth; },
+            [&](const TissueTold& fact) { state.tissue.push_back({.what = fact.what, .text = fact.text, .at = event.at}); },
+            [&](const KnotsTold& fact) { state.knots = {.fact = fact, .at = event.at}; },
+            [&](const SuturesNamed& fact) { state.materials.push_back({.fact = fact, .at = event.at}); },
+            [&](const SpecimenTold& fact) { state.specimens[fact.what] = {.fact = fact, .at = event.at}; },
+            [&](const BankTold& fact) { state.bank = {.fact = fact, .at = event.at}; },
+            [&](const Departed& fact) { state.departures.push_back({.what = fact.what, .at = event.at, .back = std::nullopt}); },
+            [&](const CameBack& fact) { come_back(state, fact.what, event.at); },
+            [&](const ReasonGiven& fact) { std::erase(state.reasons_owed, fact.event); },
+            [&](const NoteWritten& fact) { state.notes.emplace_back(event.at, fact.text); },
+            [&](const TimeCorrected& fact) { correct_time(state, fact); },
+            [&](const WrittenLate&) {},
+            [&](const CaseClosed& fact) { state.closed = fact.how; },
+        },
+        event.fact);
     return state;
 }
 

@@ -105,19 +105,39 @@ Decision give_reason(Draft draft, const GiveReason& intent) {
     return std::move(draft).facts();
 }
 
-/// Outside the case, or past another moment of the same clock.
-bool out_of_range(const CaseState& state, const Timed& one, std::int64_t utc_ms, const Instant& now) {
-    const auto begun = state.clocks.find("case");
-    const bool early = begun != state.clocks.end() && !begun->second.empty() && utc_ms < begun->second.front().from.utc_ms;
-    return early || utc_ms > now.utc_ms || (one.after && utc_ms < one.after->utc_ms) || (one.before && utc_ms > one.before->utc_ms);
+/// The tap began the case, and something else lies before the new time.
+bool begins_late(const CaseState& state, const std::vector<Timed>& tap, std::int64_t utc_ms) {
+    const auto begins = [](const Timed& one) { return one.is == Timed::Is::ClockOn && one.id == "case"; };
+    const std::vector<Timed> all = timed(state);
+    return std::any_of(tap.begin(), tap.end(), begins) && std::any_of(all.begin(), all.end(), [&](const Timed& one) {
+               return one.at.utc_ms < utc_ms && std::find(tap.begin(), tap.end(), one) == tap.end();
+           });
 }
 
+/// Outside the case, or past a moment of the same clock that stays where it is.
+bool out_of_range(const CaseState& state, const std::vector<Timed>& tap, std::int64_t utc_ms, const Instant& now) {
+    const auto begun = state.clocks.find("case");
+    if (begun != state.clocks.end() && !begun->second.empty() && utc_ms < begun->second.front().from.utc_ms) return true;
+    if (begins_late(state, tap, utc_ms)) return true;
+    const auto stays = [&](const Timed& one, const std::optional<Instant>& beside) {
+        return beside && std::none_of(tap.begin(), tap.end(), [&](const Timed& other) {
+                   const bool suture_or_step = other.is == Timed::Is::Step || other.is == Timed::Is::Suture;
+                   return !suture_or_step && other.id == one.id && other.seq != one.seq && other.at == *beside;
+               });
+    };
+    return utc_ms > now.utc_ms || std::any_of(tap.begin(), tap.end(), [&](const Timed& one) {
+               return (stays(one, one.after) && utc_ms < one.after->utc_ms) || (stays(one, one.before) && utc_ms > one.before->utc_ms);
+           });
+}
+
+/// What one tap wrote at one moment is corrected as one: the step with its clocks, the suture with the step that it closed.
 Decision correct_time(Draft draft, const CorrectTime& intent) {
     const auto one = find_timed(draft.state(), intent.event);
     if (!one) return refuse(Refused::UnknownId, {std::to_string(intent.event)});
-    if (out_of_range(draft.state(), *one, intent.utc_ms, draft.now())) return refuse(Refused::TimeOutOfRange);
+    const std::vector<Timed> tap = of_one_tap(draft.state(), *one);
+    if (out_of_range(draft.state(), tap, intent.utc_ms, draft.now())) return refuse(Refused::TimeOutOfRange);
     if (intent.why.empty()) return refuse(Refused::NeedsReason);
-    draft.add(TimeCorrected{.event = intent.event, .utc_ms = intent.utc_ms, .why = intent.why});
+    for (const Timed& mark : tap) draft.add(TimeCorrected{.event = mark.seq, .utc_ms = intent.utc_ms, .why = intent.why});
     return std::move(draft).facts();
 }
 

@@ -78,14 +78,6 @@ bool expired(const Item& item, const CaseState& state, const Instant& now) {
     return local % day_minutes > *item.expires_minute;
 }
 
-/// The donation number, with product and division where they are known: two corneas of a donor differ in nothing else.
-std::string tissue_text(const Item& item) {
-    std::string text = item.donation.value_or("");
-    if (item.product) text += " " + *item.product;
-    if (item.division) text += " " + *item.division;
-    return text;
-}
-
 void judge_tissue(const CaseState& state, const Item& item, std::vector<Objection>& against) {
     const auto planned = planned_tissue(state);
     if (!planned || !item.donation || same_item(item, *planned) != SameItem::No) return;
@@ -183,8 +175,7 @@ Decision decide_tissue(Draft draft, Who who, const TellTissue& intent) {
     if (intent.what == TissueWord::Grafted) {
         if (find_told(draft.state(), TissueWord::Unfit) != nullptr) return refuse(Refused::TissueUnfit);
         // Which of two was grafted is on the record for good: the other is put aside first.
-        if (const ScanSeen* other = other_tissue_read(draft.state()))
-            return refuse(Refused::TwoTissues, {other->said.item.donation.value_or("")});
+        if (const ScanSeen* other = other_tissue_read(draft.state())) return refuse(Refused::TwoTissues, {tissue_text(other->said.item)});
     }
     draft.add(TissueTold{.what = intent.what, .text = intent.text});
     return std::move(draft).facts();

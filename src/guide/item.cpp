@@ -65,6 +65,13 @@ Item tissue_named(const std::string& text) {
             .division = code.substr(29, 3)};
 }
 
+std::string tissue_text(const Item& item) {
+    std::string text = item.donation.value_or("");
+    if (item.product) text += " " + *item.product;
+    if (item.division) text += " " + *item.division;
+    return text;
+}
+
 Item item_of(const Label& label) {
     return std::visit(
         measure::overloaded{[](const Unread&) { return Item{}; }, [](const Isbt& read) { return of_isbt(read); },

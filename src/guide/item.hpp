@@ -67,6 +67,10 @@ bool contradict(const Item& one, const Item& other);
 /// The tissue that a case file names: a donation number, or a Single European Code; blanks do not count.
 Item tissue_named(const std::string& text);
 
+/// "G123417654321 V0001 001": the donation number, with product and division where they are known, since two corneas of a donor differ in
+/// nothing else.
+std::string tissue_text(const Item& item);
+
 /// What a label says of the item it sticks on.
 Item item_of(const Label& label);
 

@@ -24,6 +24,7 @@ struct Spell {
     Instant from{};
     std::optional<Instant> to{};
     Seq from_seq = 0, to_seq = 0;
+    Instant from_tapped{}, to_tapped{};  // when it was written
     bool operator==(const Spell&) const = default;
 };
 struct Tied {
@@ -32,6 +33,7 @@ struct Tied {
     Instant at{};
     int redone = 0;  // how often it was cut and tied again
     Seq seq = 0;
+    Instant tapped{};
     bool operator==(const Tied&) const = default;
 };
 struct Check {
@@ -58,6 +60,7 @@ struct StepDone {
     bool skipped = false;
     Instant at{};
     Seq seq = 0;
+    Instant tapped{};  // when it was written: what one tap wrote bears one moment here, whatever is corrected later
     bool operator==(const StepDone&) const = default;
 };
 struct Away {  // a departure not yet come back from, or over

@@ -1,5 +1,5 @@
 // The moments of a case that a person may correct: a step done, a clock started or stopped, a suture tied. No rule stands here but
-// between which other moments of its own clock a start or a stop lies.
+// between which other moments of its own clock a start or a stop lies, and which moments one tap wrote.
 #pragma once
 
 #include "guide/state.hpp"
@@ -17,6 +17,7 @@ struct Timed {
     int n = 0;         // of the suture
     Seq seq = 0;
     Instant at{};                              // as corrected last
+    Instant tapped{};                          // when it was written
     std::optional<Instant> after{}, before{};  // the neighbours on its clock, none for a step or a suture
     bool operator==(const Timed&) const = default;
 };
@@ -24,5 +25,7 @@ struct Timed {
 /// Newest first, by the order in which they were written.
 std::vector<Timed> timed(const CaseState& state);
 std::optional<Timed> find_timed(const CaseState& state, Seq event);
+/// The moments that the same tap wrote and that bear the same time now, this one first: one correction is of all of them.
+std::vector<Timed> of_one_tap(const CaseState& state, const Timed& one);
 
 }  // namespace guide

@@ -1,5 +1,6 @@
 #include "paper/fhir.hpp"
 
+#include "guide/tissue.hpp"
 #include "paper/fhir_parts.hpp"
 #include "paper/sheet.hpp"
 
@@ -74,11 +75,18 @@ Json tissue(const Context& context) {
     const guide::CaseState& state = context.record->state;
     Json made = {{"resourceType", "BiologicallyDerivedProduct"}, {"productCategory", "tissue"}, {"productCode", text("Donor cornea")}};
     if (const auto number = donation(state)) {
-        Json identifier = {{"type", text("donation number")}, {"value", *number}};
+        const guide::ScanSeen* read = guide::tissue_read(state);
+        const char* type = read == nullptr ? "donation number as planned, not read" : "donation number";
+        Json identifier = {{"type", text(type)}, {"value", *number}};
         // The systems that the specification's own R5 examples use; told apart by length alone.
         if (number->size() == 13) identifier["system"] = "https://www.isbt128.org/uri/DonationIdentificationNumber";
         if (number->size() == 40) identifier["system"] = "https://www.isbt128.org/uri/SingleEuropeanCode";
         made["identifier"] = Json::array({identifier});
+        if (read != nullptr && read->said.item.product) {  // both corneas of a donor bear one donation number
+            const guide::Item& item = read->said.item;
+            made["identifier"].push_back(
+                {{"type", text("product code and division")}, {"value", fmt::format("{} {}", *item.product, item.division.value_or("-"))}});
+        }
     }
     if (const auto storage = state.inputs.file.donor.storage) {
         made["storage"] = Json::array({Json{{"description", *storage == plan::Storage::Cold ? "cold" : "warm culture"}}});

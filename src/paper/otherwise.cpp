@@ -1,4 +1,5 @@
 // What went otherwise, read off the events: one lambda a fact, so that a new fact has to be thought of here too.
+#include "guide/tissue.hpp"
 #include "measure/overloaded.hpp"
 #include "paper/format.hpp"
 #include "paper/sheet.hpp"
@@ -54,17 +55,17 @@ public:
                 [](const guide::RingSeen&) { return std::string(); },
                 [](const guide::ItemsMoved&) { return std::string(); },
                 [&](const guide::CountChecked& fact) { return check(fact); },
-                [&](const guide::Scanned& fact) { return objections(fact); },
+                [&](const guide::Scanned& fact) { return objections(event.seq, fact); },
                 [&](const guide::Overruled& fact) { return overruled(fact); },
                 [&](const guide::Departed& fact) { return departure(event, fact); },
                 [](const guide::CameBack&) { return std::string(); },
                 [](const guide::ReasonGiven&) { return std::string(); },
                 [&](const guide::NoteWritten& fact) { return words_("paper.note", {fact.text}); },
-                [&](const guide::TimeCorrected& fact) { return corrected(fact); },
+                [&](const guide::TimeCorrected& fact) { return corrected(event, fact); },
                 [](const guide::WrittenLate&) { return std::string(); },
                 [&](const guide::CaseClosed& fact) { return with_why(ended(fact.how), fact.why); },
                 [&](const guide::DifferenceRecorded& fact) { return difference(fact); },
-                [&](const guide::ItemPutAside& fact) { return with_why(words_("paper.put_aside", {number(fact.event)}), fact.why); },
+                [&](const guide::ItemPutAside& fact) { return with_why(words_("paper.put_aside", {scan_name(fact.event)}), fact.why); },
                 [&](const guide::TissueTold& fact) { return told(fact); },
                 [](const guide::DepthMeasured&) { return std::string(); },
                 [](const guide::KnotsTold&) { return std::string(); },
@@ -105,15 +106,27 @@ private:
         for (std::string& value : values) value = one.what == guide::Against::WrongSize ? words_.figure(value) : value;
         return values;
     }
-    std::string objections(const guide::Scanned& fact) const {
+    /// "Tissue G1234", "Lot A1", "Scan 17" where the label says neither.
+    std::string scan_name(guide::Seq event) const {
+        const guide::ScanSeen* scan = guide::find_scan(record_.state, event);
+        const guide::Item item = scan == nullptr ? guide::Item{} : scan->said.item;
+        if (item.donation) return words_("packs.tissue", {guide::tissue_text(item)});
+        if (item.lot) return words_("packs.pack_lot", {*item.lot});
+        return item.gtin ? words_("packs.pack", {*item.gtin}) : words_("paper.scan", {number(event)});
+    }
+    /// Which item it is stands before, unless what speaks against it says so.
+    std::string objections(guide::Seq event, const guide::Scanned& fact) const {
+        bool named = false;
         std::string said{};
         for (const guide::Objection& one : fact.against) {
+            named = named || one.what == guide::Against::NotPlannedTissue;
             said += (said.empty() ? "" : " ") + words_("scan." + std::string(guide::name(one.what)), scan_values(one));
         }
-        return said.empty() ? said : words_("paper.read", {said});
+        if (said.empty()) return said;
+        return words_("paper.read", {named ? said : words_("scan.item", {scan_name(event), said})});
     }
     std::string overruled(const guide::Overruled& fact) const {
-        const std::string said = with_why(words_("paper.overruled", {number(fact.event)}), fact.why);
+        const std::string said = with_why(words_("paper.overruled", {scan_name(fact.event)}), fact.why);
         return fact.contact.empty() ? said : said + ", " + words_("paper.contact", {fact.contact});
     }
     std::string told(const guide::TissueTold& fact) const {
@@ -142,12 +155,19 @@ private:
         if (away == all.end()) return said + ", " + words_("paper.taken_back");
         return said + ", " + (away->back ? words_("paper.back", {measure::hour_minute(*away->back)}) : words_("paper.not_back"));
     }
-    std::string corrected(const guide::TimeCorrected& fact) const {
+    /// What one tap wrote was corrected as one, and is told as one: with the first of them.
+    std::string corrected(const Event& told, const guide::TimeCorrected& fact) const {
+        std::string events{};
+        for (const auto& one : all_of<guide::TimeCorrected>(record_)) {
+            if (one.event->at != told.at || one.fact->utc_ms != fact.utc_ms || one.fact->why != fact.why) continue;
+            if (events.empty() && one.event->seq != told.seq) return {};
+            events += (events.empty() ? "" : ", ") + number(one.fact->event);
+        }
         const auto event =
             std::find_if(record_.events.begin(), record_.events.end(), [&](const Event& one) { return one.seq == fact.event; });
         if (event == record_.events.end()) return {};
         const measure::Instant now{.utc_ms = fact.utc_ms, .offset_min = event->at.offset_min};
-        const std::vector<std::string> values{number(fact.event), measure::hour_minute(event->at), measure::hour_minute(now)};
+        const std::vector<std::string> values{events, measure::hour_minute(event->at), measure::hour_minute(now)};
         return with_why(words_("paper.time_corrected", values), fact.why);
     }
     std::string ended(guide::CaseEnd how) const {

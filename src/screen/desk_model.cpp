@@ -60,8 +60,8 @@ Row newest_scan(const CaseState& state, const Words& words) {
     const guide::ScanSeen& scan = state.scans.back();
     std::string said = joined_text(state, scan, words);
     if (said.empty()) {
-        const std::string standing = standing_text(scan, words);
-        said = item_text(scan.said.item, words) + (standing.empty() ? "" : ": ") + standing;
+        const bool unread = scan.said.item.kind == guide::ItemKind::Unread;
+        said = unread ? words("packs.scan_unread") : words("scan.item", {item_text(scan.said.item, words), standing_text(scan, words)});
     }
     return {measure::hour_minute(scan.at), said};
 }

@@ -41,6 +41,14 @@ std::string what_text(const CaseState& state, const Timed& one, const Words& wor
     return {};
 }
 
+/// A sentence, and after it what is corrected with it.
+std::string with_others(const std::string& line, const CaseState& state, const Timed& one, const Words& words) {
+    std::string others{};
+    for (const Timed& other : guide::of_one_tap(state, one))
+        if (other.seq != one.seq) others += (others.empty() ? "" : ", ") + what_text(state, other, words);
+    return others.empty() ? line : line + " " + words("times.with", {others});
+}
+
 DeskPage times_page(const CaseState& state, const DeskState& desk, const Words& words) {
     DeskPage made{.heading = words("times.title"), .line = words("times.line")};
     const auto all = guide::timed(state);
@@ -103,7 +111,8 @@ DeskPage why_page(const CaseState& state, const DeskState& desk, const Words& wo
     if (right.one && right.utc_ms) {
         measure::Instant now = right.one->at;
         now.utc_ms = *right.utc_ms;
-        made.line = words("times.change", {what_text(state, *right.one, words), clock_time(right.one->at), clock_time(now)});
+        made.line = with_others(words("times.change", {what_text(state, *right.one, words), clock_time(right.one->at), clock_time(now)}),
+                                state, *right.one, words);
         for (Target& one : reason_choices("time", words, [&](const std::string& why) {
                  return guide::CorrectTime{.event = right.one->seq, .utc_ms = *right.utc_ms, .why = why};
              }))

@@ -7,7 +7,7 @@ namespace screen {
 std::string item_text(const guide::Item& item, const Words& words) {
     switch (item.kind) {
         case guide::ItemKind::Tissue:
-            return words("packs.tissue", {item.donation.value_or("")});
+            return words("packs.tissue", {guide::tissue_text(item)});
         case guide::ItemKind::Pack:
             return item.lot ? words("packs.pack_lot", {*item.lot}) : words("packs.pack", {item.gtin.value_or("")});
         case guide::ItemKind::Part:

@@ -8,7 +8,7 @@
 
 namespace screen {
 
-/// "Tissue G1234", "Lot A1".
+/// "Tissue G1234 V0001 001", "Lot A1".
 std::string item_text(const guide::Item& item, const Words& words);
 /// "product V0001 001, expiry 2026-12-01": what `item` says of tissue that `before` did not say.
 std::string parts_text(const guide::Item& item, const guide::Item& before, const Words& words);

@@ -177,7 +177,8 @@ TEST_CASE("a wrong time is picked, typed anew and given a reason; what was writt
     desk.types(U"08:23:10\n");
     desk.types(U"1");
     const auto& corrected = told<guide::TimeCorrected>(desk);
-    CHECK(corrected.event == times[1].seq);
+    CHECK(corrected.event == times[0].seq);  // the newest of the two: what the same tap closed is corrected with it
+    CHECK(desk.state().steps.at("next-four").at == desk.state().sutures.back().at);
     CHECK(measure::rfc3339({.utc_ms = corrected.utc_ms}) == "2026-11-25T08:23:10.000Z");
     CHECK_FALSE(corrected.why.empty());
     CHECK(measure::hour_minute(desk.state().sutures.back().at) == "08:23");

@@ -207,6 +207,7 @@ TEST_CASE("the number read again begins a label of its own where more was read b
     CHECK(find_scan(c.state, first)->said.item.expires == std::optional<Day>({2026, 12, 1}));
     CHECK_FALSE(c.does(TellTissue{.what = TissueWord::Grafted}));
     CHECK(c.refusal.why == Refused::TwoTissues);
+    CHECK(c.refusal.values == Names{"G123417654321 V0001 001"});
 }
 
 TEST_CASE("a label read symbol by symbol a second time takes the first one's place, and what was overruled is not raised again") {

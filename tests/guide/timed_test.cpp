@@ -20,7 +20,7 @@ TEST_CASE("steps, both ends of each clock and sutures have a time, the newest fi
     c.tie(1);
     const auto all = timed(c.state);
     REQUIRE_FALSE(all.empty());
-    CHECK(all.front() == Timed{.is = Timed::Is::Suture, .n = 1, .seq = c.state.last, .at = c.now});
+    CHECK(all.front() == Timed{.is = Timed::Is::Suture, .n = 1, .seq = c.state.last, .at = c.now, .tapped = c.now});
     for (std::size_t i = 1; i < all.size(); ++i) CHECK(all[i - 1].seq > all[i].seq);
     CHECK(find_timed(c.state, c.state.clocks.at("suction").back().to_seq)->is == Timed::Is::ClockOff);
     CHECK(find_timed(c.state, c.state.clocks.at("suction").back().from_seq)->is == Timed::Is::ClockOn);
@@ -59,6 +59,75 @@ TEST_CASE("a corrected step and a corrected suture bear the new time; what was w
     for (const Event& event : c.events)
         if (event.seq == tied.seq) CHECK(event.at.utc_ms == tied.at.utc_ms);
     CHECK(c.state == fold(c.events));
+}
+
+TEST_CASE("what one tap wrote is corrected as one, from whichever end; what another tap wrote at the same corrected time is not") {
+    Case c;
+    c.up_to("button-out");
+    const auto seconds = [&](const ClockId& clock) { return clock_reading(c.state, clock, c.now)->ms / 1000; };
+    REQUIRE(c.does(FinishStep{.step = "button-out"}));
+    c.later(60);
+    const StepDone done = c.state.steps.at("button-out");
+    const Spell open = c.state.clocks.at("open-sky").back();
+    REQUIRE(open.from == done.at);
+    const std::int64_t before = seconds("open-sky");
+    REQUIRE(c.does(to(done.seq, done.at.utc_ms - 20'000)));
+    CHECK(seconds("open-sky") == before + 21);  // the correction took a second
+    CHECK(c.state.steps.at("button-out").at.utc_ms == done.at.utc_ms - 20'000);
+    REQUIRE(c.does(to(open.from_seq, done.at.utc_ms - 5'000)));
+    CHECK(c.state.steps.at("button-out").at == c.state.clocks.at("open-sky").back().from);
+    CHECK(c.state.steps.at("button-out").at.utc_ms == done.at.utc_ms - 5'000);
+    const StepDone next = c.state.steps.at("entered");
+    REQUIRE(c.does(to(next.seq, done.at.utc_ms - 5'000)));  // another tap, corrected to the same moment
+    REQUIRE(c.does(to(next.seq, done.at.utc_ms - 9'000)));
+    CHECK(c.state.steps.at("entered").at == c.state.clocks.at("decompressed").back().from);
+    CHECK(c.state.steps.at("button-out").at.utc_ms == done.at.utc_ms - 5'000);
+    CHECK(c.state == fold(c.events));
+}
+
+TEST_CASE("the tap that ends a phase moves its clock's end and the next one's start together, and stays between their other ends") {
+    Case c;
+    c.up_to("zero");
+    const Spell donor = c.state.clocks.at("donor").back(), host = c.state.clocks.at("host").back();
+    REQUIRE(donor.to == std::optional(host.from));
+    REQUIRE(c.does(to(host.from_seq, host.from.utc_ms - 1000)));
+    CHECK(c.state.clocks.at("donor").back().to == std::optional(c.state.clocks.at("host").back().from));
+    CHECK_FALSE(c.does(to(host.from_seq, donor.from.utc_ms - 1)));
+    CHECK(c.refusal.why == Refused::TimeOutOfRange);
+}
+
+TEST_CASE("of what one tap wrote, a moment corrected alone before stays apart, and a spell begun and ended by it moves whole") {
+    Case c;
+    c.up_to("donor-on");
+    const auto told = [&](const Fact& fact) { c.state = apply(std::move(c.state), {.seq = c.state.last + 1, .at = c.now, .fact = fact}); };
+    const StepDone done = c.state.steps.at("button-out");
+    const Instant opened = c.state.clocks.at("open-sky").back().from;
+    REQUIRE(opened == done.at);
+    told(TimeCorrected{.event = done.seq, .utc_ms = done.at.utc_ms - 500, .why = "by an earlier release, which corrected it alone"});
+    REQUIRE(c.does(to(done.seq, done.at.utc_ms - 700)));
+    CHECK(c.state.steps.at("button-out").at.utc_ms == done.at.utc_ms - 700);
+    CHECK(c.state.clocks.at("open-sky").back().from == opened);
+    told(ClockMarked{.clock = "donor-out", .start = true});
+    told(ClockMarked{.clock = "donor-out", .start = false});
+    const Spell none = c.state.clocks.at("donor-out").back();
+    REQUIRE(none.to == std::optional(none.from));
+    REQUIRE(c.does(to(none.to_seq, none.from.utc_ms - 300)));
+    CHECK(c.state.clocks.at("donor-out").back().from.utc_ms == none.from.utc_ms - 300);
+    CHECK(c.state.clocks.at("donor-out").back().to == std::optional(c.state.clocks.at("donor-out").back().from));
+}
+
+TEST_CASE("the tap that began the case is not corrected past what came after it") {
+    Case c;
+    REQUIRE(c.does(FinishStep{.step = "tissue-here"}));
+    const StepDone first = c.state.steps.at("tissue-here");
+    c.later(60);
+    REQUIRE(c.does(MarkClock{.clock = "donor-out", .start = true}));
+    const std::int64_t second = c.now.utc_ms;
+    c.later(60);
+    CHECK_FALSE(c.does(to(first.seq, second + 1)));
+    CHECK(c.refusal.why == Refused::TimeOutOfRange);
+    REQUIRE(c.does(to(first.seq, second)));
+    CHECK(c.state.clocks.at("case").back().from.utc_ms == second);
 }
 
 TEST_CASE("a start is not corrected past its stop nor into the spell before, and a stop not into the spell after") {

@@ -1,3 +1,5 @@
+#include "guide/decide.hpp"
+#include "guide/timed.hpp"
 #include "paper/fhir.hpp"
 #include "paper/printed.hpp"
 
@@ -144,7 +146,13 @@ TEST_CASE("what was read from labels is on the sheet: number, day in storage, lo
     const auto lines = paper::otherwise(record, printed::words());
     REQUIRE(lines.size() == 2);
     CHECK(says(lines[0], "8.00 mm; planned is 7.50 mm"));
-    CHECK(says(lines[1], "put aside: wrong box"));
+    CHECK(says(lines[0], "Read in: Lot T88: "));
+    CHECK(says(lines[1], "Lot T88 put aside: wrong box"));
+    CHECK(says(paper::fhir(record, printed::words()), "\"Z549917123456\""));
+    CHECK_FALSE(says(paper::fhir(record, printed::words()), "product code and division"));
+    tissue.product = "T0416", tissue.division = "003";
+    printed::add(record, {guide::Scanned{.bytes = "a", .item = tissue, .completes = 3}});
+    CHECK(says(paper::fhir(record, printed::words()), "T0416 003"));  // the donor's other cornea has the same number
 }
 
 TEST_CASE("what was told for the handover stands on the sheet: knots, suture material, specimens with their labels, the bank") {
@@ -216,6 +224,27 @@ TEST_CASE("a corrected time moves the sheet's time line and the time of what was
     const auto lines = paper::otherwise(record, printed::words());
     REQUIRE(lines.size() == 2);
     CHECK(says(lines[0], "08:10 to 08:09: tapped late"));
+}
+
+TEST_CASE("what one tap wrote and was corrected as one is one line on the sheet, and another correction is another") {
+    paper::Record record = printed::demo(88);
+    const auto correct = [&](guide::Seq event, std::int64_t by_ms) {
+        measure::Instant at = record.events.back().at;
+        at.utc_ms += 1000, at.boottime_ms += 1000;
+        const std::int64_t utc_ms = guide::find_timed(record.state, event)->at.utc_ms + by_ms;
+        const auto facts = guide::decide(record.state, guide::Who::Circulating, guide::CorrectTime{event, utc_ms, "tapped late"}, at);
+        REQUIRE(facts);
+        for (const guide::Fact& fact : *facts) {
+            record.events.push_back({.seq = record.state.last + 1, .at = at, .who = guide::Who::Circulating, .fact = fact});
+            record.state = guide::apply(std::move(record.state), record.events.back());
+        }
+        return facts->size();
+    };
+    REQUIRE(correct(record.state.steps.at("button-out").seq, -2000) == 2);
+    CHECK(paper::otherwise(record, printed::words()).size() == 1);
+    CHECK(says(paper::otherwise(record, printed::words()).front(), "Time of event 83, 84 corrected, 08:14 to 08:14: tapped late"));
+    REQUIRE(correct(record.state.steps.at("sign-in").seq, -60'000) == 1);
+    CHECK(paper::otherwise(record, printed::words()).size() == 2);
 }
 
 TEST_CASE("a case that is not closed, not sealed or not whole says so at the top") {

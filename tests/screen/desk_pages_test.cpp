@@ -243,7 +243,7 @@ TEST_CASE("the Desk says at once what was read last, and to which number a part 
     CHECK(joined.first == "Joined: expiry 2027-01-31 to Tissue G123417654321, read " + number_read + ".");
     CHECK(joined.second == "fits " + joined.first);
     CHECK(read("group", guide::Isbt{.group = "T300"}).first == "Tissue G123417654321: fits");  // adds nothing
-    CHECK(read("?", guide::Unread{guide::WhyUnread::WrongCheck}).first == "Not read");
+    CHECK(read("?", guide::Unread{guide::WhyUnread::WrongCheck}).first == "A scan was not read. Scan again, or type the label.");
     CHECK(read("group", guide::Isbt{.group = "T300"}).first == "Joined to no number. Read the number of its label, then this again.");
 }
 
@@ -258,8 +258,9 @@ TEST_CASE("a scan that stands is named with its reason over the main page and wh
     };
     const auto scans = scan_three(at);
     CHECK(shown(at).heading == models::words()("packs.something_stands"));
-    CHECK(shown(at).line.starts_with("Tissue G123417654321: Expired on 2026-01-31."));
-    CHECK(refused() == "Tissue G123417654321: Expired on 2026-01-31. Put it aside, or the surgeon overrules.");  // the first reason alone
+    CHECK(shown(at).line.starts_with("Tissue G123417654321 V0001 001: Expired on 2026-01-31."));
+    CHECK(refused() ==
+          "Tissue G123417654321 V0001 001: Expired on 2026-01-31. Put it aside, or the surgeon overrules.");  // the first reason alone
     REQUIRE(at.at.does(guide::PutAside{.event = scans[2], .why = "wrong"}));
     CHECK(refused().find("K-2") != std::string::npos);
     CHECK(refused().find("overrules") == std::string::npos);
@@ -346,6 +347,18 @@ TEST_CASE("a time is typed as HH:MM or HH:MM:SS and nothing else, for the event 
     CHECK(correct.event == newest.seq);
     CHECK(correct.utc_ms == newest.at.utc_ms - newest.at.utc_ms % 60'000);
     CHECK_FALSE(correct.why.empty());
+}
+
+TEST_CASE("a time that is corrected says what the same tap wrote and is corrected with it") {
+    models::Seen at("cardinals");
+    const guide::Spell open = at.at.state.clocks.at("open-sky").back();
+    const std::string seq = std::to_string(open.from_seq);
+    const std::string with =
+        "By the same tap, and corrected with it: " + guide::find_step(at.at.state.brief.procedure, "button-out")->title + ".";
+    CHECK(shown(at, {.page = "time-why", .argument = seq + "=" + measure::hour_minute(open.from)}).line.ends_with(with));
+    const guide::StepDone alone = at.at.state.steps.at("viscoelastic-in");
+    const std::string written = std::to_string(alone.seq) + "=" + measure::hour_minute(alone.at);
+    CHECK(shown(at, {.page = "time-why", .argument = written}).line.find("By the same tap") == std::string::npos);
 }
 
 TEST_CASE("a time of the day is that of the day on which it lies nearest, in the time zone of what was written") {

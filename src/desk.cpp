@@ -67,7 +67,7 @@ screen::Drawer Desk::drawer(const measure::Instant& now) const {
 
 std::optional<screen::FormModel> Desk::typing_page(const measure::Instant& now) const {
     if (!drawer_open_) return std::nullopt;
-    return screen::typing_page(view(now));
+    return screen::typing_page(view(now), session_->stock().words);
 }
 
 void Desk::act(const std::vector<guide::Intent>& intents, const measure::Instant& at) {

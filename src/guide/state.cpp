@@ -132,7 +132,10 @@ std::string same_person(const std::string& name) {
     std::string made{};
     for (const char letter : name) {
         if (letter == ' ' && (made.empty() || made.back() == ' ')) continue;
-        made += letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
+        const auto byte = static_cast<unsigned char>(letter);
+        const bool accented = !made.empty() && made.back() == '\xc3' && byte >= 0x80 && byte <= 0x9e && byte != 0x97;  // À to Þ, but ×
+        const bool capital = (letter >= 'A' && letter <= 'Z') || accented;
+        made += capital ? static_cast<char>(byte + ('a' - 'A')) : letter;
     }
     while (!made.empty() && made.back() == ' ') made.pop_back();
     return made;

@@ -1,5 +1,6 @@
 // The counts: who agrees, what somebody sees instead, and a difference that is recorded because it could not be settled.
 #include "screen/format.hpp"
+#include "screen/keypad.hpp"
 #include "screen/pages.hpp"
 
 #include <algorithm>
@@ -29,23 +30,31 @@ std::optional<guide::ItemId> differing(const CaseState& state) {
     return std::nullopt;
 }
 
-Target check_target(const CaseState& state, const std::string& id, const std::string& by, const Words& words) {
+/// One sees what is expected of every item, as far as that is not written yet.
+std::vector<guide::Intent> all_seen(const CaseState& state, const std::string& by) {
     std::vector<guide::Intent> checks{};
-    bool done = true;
     for (const guide::CountItem& item : state.brief.unit.counts) {
         const int expected = state.counts.at(item.id).expected();
         if (guide::check_that_holds(state, item.id, by) == std::optional(expected)) continue;
-        done = false;
         checks.push_back(CheckCount{.item = item.id, .seen = expected, .by = by});
     }
+    return checks;
+}
+
+bool any_counted(const CaseState& state) {
+    return std::any_of(state.counts.begin(), state.counts.end(), [](const auto& item) { return item.second.opened > 0; });
+}
+
+Target check_target(const CaseState& state, const std::string& id, const std::string& by, const Words& words) {
+    auto checks = all_seen(state, by);
+    const bool done = checks.empty();
     Target made = target(id, words("count.agree", {by}), words("count.agree_line"), std::move(checks));
     // While somebody differs, to agree is to have counted anew: it stays open, in its place, and no longer leads.
     const bool differs = differing(state).has_value();
     made.look = done ? Look::Plain : differs ? Look::Hollow : Look::Filled;
     if (differs) made.line = words("count.agree_anew");
     if (done) made.why_not = words("count.agreed");
-    const bool counted = std::any_of(state.counts.begin(), state.counts.end(), [](const auto& item) { return item.second.opened > 0; });
-    if (!counted) made.why_not = words("count.none");
+    if (!any_counted(state)) made.why_not = words("count.none");
     return made;
 }
 
@@ -54,6 +63,7 @@ Target differing_target(const CaseState& state, const guide::ItemId& item, const
     const guide::Difference found = *guide::difference(state, item);
     const std::string seen = std::to_string(found.seen);
     for (const std::string& by : people(state)) {
+        if (found.by.size() > 1) break;  // whoever they are
         if (found.by.contains(guide::same_person(by))) continue;
         Target same = target("also-sees", words("count.also", {seen}), by, {CheckCount{.item = item, .seen = found.seen, .by = by}});
         same.look = Look::Watch;
@@ -63,6 +73,14 @@ Target differing_target(const CaseState& state, const guide::ItemId& item, const
                             {.page = "count-record", .argument = item});
     record.look = Look::Watch;
     return record;
+}
+
+/// Neither of the two whom the unit names: leads to the letters. `argument` is "ITEM=NUMBER", or nothing for all as expected.
+Target somebody(const std::string& argument, const Words& words) {
+    Target made =
+        turn_to("by-somebody", words("count.somebody"), words("count.agree_line"), {.page = "count-initials", .argument = argument});
+    made.weight = Weight::Elsewhere;
+    return made;
 }
 
 std::pair<guide::ItemId, int> item_and_number(const std::string& argument) {
@@ -94,6 +112,8 @@ void by_page(PickModel& made, const CaseState& state, const std::string& argumen
         made.choices.push_back(choice("by-" + std::to_string(made.choices.size() + 1), by, words("count.sees", {std::to_string(seen)}),
                                       {CheckCount{.item = item, .seen = seen, .by = by}}));
     }
+    made.choices.push_back(somebody(argument, words));
+    made.choices.back().line = words("count.sees", {std::to_string(seen)});
 }
 
 void record_page(PickModel& made, const CaseState& state, const guide::ItemId& item, const Words& words) {
@@ -121,6 +141,11 @@ std::vector<Target> counts_hand(const CaseState& state, const Words& words) {
     if (const auto item = differing(state)) hand.push_back(differing_target(state, *item, words));
     if (!state.undoable.empty() && std::holds_alternative<guide::ItemsMoved>(state.undoable.back().fact)) {
         hand.push_back(target("undo", words("hand.undo"), words("count.undo_line"), {guide::UndoTap{}}));
+    }
+    if (any_counted(state)) {
+        hand.push_back(somebody("", words));
+        hand.back().label = words("count.agree", {hand.back().label});
+        hand.back().weight = Weight::Theatre;
     }
     return hand;
 }
@@ -159,6 +184,25 @@ void count_page(PickModel& made, const CaseState& state, const ScreenState& scre
     if (screen.page == "count-seen") seen_page(made, state, screen.argument, words);
     if (screen.page == "count-by") by_page(made, state, screen.argument, words);
     if (screen.page == "count-record") record_page(made, state, screen.argument, words);
+}
+
+FormModel count_initials(const CaseState& state, const ScreenState& screen, const Words& words) {
+    const auto [item, seen] = item_and_number(screen.argument);
+    const auto found = screen.draft.find(initials_field);
+    const std::string typed = found == screen.draft.end() ? "" : found->second;
+    FormModel made{.title = words("count.whose"), .lines = {words("desk.by_line")}, .typed = Typed{.text = typed}};
+    if (state.counts.contains(item)) made.title = words("desk.by", {title_of(state, item), std::to_string(seen)});
+    auto checks = state.counts.contains(item) ? std::vector<guide::Intent>{CheckCount{.item = item, .seen = seen, .by = typed}}
+                                              : all_seen(state, typed);
+    made.keys = keypad(Pad::Words, screen.turned, words);
+    const bool done = checks.empty();
+    Target write = target("initials-done", words("desk.write"), "", std::move(checks));
+    write.look = Look::Filled;
+    if (done) write.why_not = words("count.agreed");
+    if (typed.empty()) write.why_not = words("desk.type_first");
+    made.foot = {turn_to("back", words("page.back"), "", {}), erase_key(words), std::move(write)};
+    for (Target& one : made.foot) one.weight = Weight::Theatre;
+    return made;
 }
 
 }  // namespace screen

@@ -251,7 +251,7 @@ DeskPage page_of(const CaseState& state, const DeskState& desk, const Around& ar
     if (desk.page == "counts") return counts_page(state, words);
     if (desk.page == "count") return count_page(state, desk.argument, words);
     if (desk.page == "seen") return seen_page(state, desk, words);
-    if (desk.page == "by") return by_page(state, desk, words);
+    if (desk.page == "by" || desk.page == "initials") return by_page(state, desk, words);
     if (desk.page == "plan" && state.plan) return desk_spokes_page(state, desk, words);
     if (desk.page == "plan-why" && state.plan) return desk_plan_why_page(state, desk, words);
     if (desk.page == "sound") return sound_page(around, words);

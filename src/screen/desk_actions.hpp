@@ -8,14 +8,15 @@ namespace screen {
 /// A page of the Desk: what stands over its actions, the actions, and the field if one is open.
 struct DeskPage {
     std::string heading{}, line{};
-    std::vector<Target> actions{}, keys{};
+    std::vector<Target> actions{};
+    Keys keys{};
     std::optional<Typed> field{};
 };
 
 /// Before a case stands open.
 DeskPage empty_desk_page(const DeskState& desk, const Around& around, const Words& words);
 /// What a keyboard would do, under a finger: digits for a count, names for who saw it, letters for a note.
-std::vector<Target> desk_keys(const guide::CaseState& state, const DeskState& desk, const Words& words);
+Keys desk_keys(const guide::CaseState& state, const DeskState& desk, const Words& words);
 /// A target of the Desk with its key; and the one that leads back.
 Target desk_keyed(std::string key, Target target);
 Target desk_back(const Words& words);

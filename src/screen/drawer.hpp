@@ -11,7 +11,7 @@ namespace screen {
 Drawer drawer(DeskModel desk, bool open, bool narrow, const Words& words);
 inline constexpr auto drawer_prefix = "desk/";
 /// What is typed without a keyboard takes a page of its own: digits, names or letters under the finger. None: nothing is typed now.
-std::optional<FormModel> typing_page(DeskModel desk);
+std::optional<FormModel> typing_page(DeskModel desk, const Words& words);
 
 /// How many actions stand in it at once; the last of more turns on.
 inline constexpr std::size_t narrow_actions = 4, wide_actions = 8;

@@ -91,6 +91,15 @@ double put_typed(Pen& pen, const Box& box, double y, const std::string& text, st
     return y;
 }
 
+/// As many as a field has room for over its actions.
+std::size_t typed_lines_in(const Pen& pen, const Drawer& drawer, const Box& box, double y) {
+    constexpr std::size_t most = 4;
+    std::size_t lines = most;
+    const auto under = [&](std::size_t n) { return y + pen.pitch(Type::Strong) * static_cast<double>(n); };
+    while (lines > 1 && !grid_columns(pen, drawer.actions, {box.x, under(lines), box.w, box.bottom() - under(lines)})) --lines;
+    return lines;
+}
+
 double put_height(const Pen& pen, const Box& box, double y, const std::string& text) {
     if (text.empty()) return y;
     return y + pen.block(text, {Type::Text}, {box.w, box.bottom() - y, 3}).height + pen.cap(Type::Text) * 0.6;
@@ -148,8 +157,10 @@ void draw_drawer(Pen& pen, const Drawer& drawer, const TableLayout& layout) {
     if (!tight) pen.add(picture::Panel{.box = layout.drawer, .radius = 2, .fill = Ink::Card, .edge = Ink::Mark, .edge_width = 0.5});
     const double pad = tight ? 0 : pen.cap(Type::Text) * (drawer.narrow ? 0.5 : 0.6);
     const Box box = inset(layout.drawer, pad);
-    double y = put(pen, box, box.y, !tight ? drawer.heading : "", drawer.narrow ? Type::Strong : Type::Title, Ink::Text);
-    if (drawer.field) y = put_typed(pen, box, y, drawer.field->text, tight ? 2 : 4);
+    double y = box.y;
+    if (!tight) y = put(pen, box, y, drawer.heading, drawer.narrow ? Type::Strong : Type::Title, Ink::Text);
+    if (tight && drawer.field) y = put(pen, box, y, drawer.heading, Type::Text, Ink::Soft);
+    if (drawer.field) y = put_typed(pen, box, y, drawer.field->text, typed_lines_in(pen, drawer, box, y));
     const auto below = [&box](double from) { return Box{box.x, from, box.w, box.bottom() - from}; };
     // The line gives way to the actions.
     const double under = tight ? y : put_height(pen, box, y, drawer.line);

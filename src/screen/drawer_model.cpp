@@ -1,5 +1,7 @@
 #include "screen/drawer.hpp"
 
+#include "screen/keypad.hpp"
+
 #include <algorithm>
 
 namespace screen {
@@ -51,13 +53,13 @@ Drawer drawer(DeskModel desk, bool open, bool narrow, const Words& words) {
     return made;
 }
 
-std::optional<FormModel> typing_page(DeskModel desk) {
-    if (!desk.field || desk.keys.empty()) return std::nullopt;
+std::optional<FormModel> typing_page(DeskModel desk, const Words& words) {
+    if (!desk.field || desk.keys.all.empty()) return std::nullopt;
     FormModel made{.title = std::move(desk.heading), .lines = {std::move(desk.line)}, .typed = std::move(desk.field)};
-    constexpr std::size_t digits = 12, names = 2;
-    made.keys_a_row = desk.keys.size() <= names ? 1 : (desk.keys.size() <= digits ? 3 : 10);
-    for (Target& one : desk.keys) made.keys.push_back(touched(std::move(one)));
-    std::stable_partition(desk.actions.begin(), desk.actions.end(), leads_back);
+    made.keys = std::move(desk.keys);
+    for (Target& one : made.keys.all) one = touched(std::move(one));
+    const auto forth = std::stable_partition(desk.actions.begin(), desk.actions.end(), leads_back);
+    desk.actions.insert(forth, erase_key(words));
     for (Target& one : desk.actions) {
         made.foot.push_back(touched(std::move(one)));
         made.foot.back().weight = Weight::Theatre;  // room for why it is dead, and no second touch on the next page

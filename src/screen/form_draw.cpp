@@ -69,27 +69,51 @@ void draw_fields(Pen& pen, const std::vector<Field>& fields, const Box& box) {
     }
 }
 
-double key_side(const std::vector<Target>& keys) {
+constexpr double between_keys = 3;
+
+double key_side(const Keys& keys) {
     double side = 0;
-    for (const auto& key : keys) side = std::max(side, least_side_mm(key.weight));
+    for (const auto& key : keys.all) side = std::max(side, least_side_mm(key.weight));
     return side;
 }
 
-/// As many a row as were asked for, fewer on a narrow glass.
-int keys_across(const FormModel& model, double width) {
-    const double side = key_side(model.keys), g = 3;
-    return std::clamp(static_cast<int>((width + g) / (side + g)), 1, std::max(1, model.keys_a_row));
+/// Where a key stands among rows of `across` places.
+struct Place {
+    int row = 0, at = 0, take = 1;
+};
+
+std::vector<Place> places(const Keys& keys, int across) {
+    std::vector<Place> made{};
+    int row = 0, at = 0;
+    const std::size_t n = keys.all.size();
+    for (std::size_t i = 0; i < n; ++i) {
+        const int take = keys.wide_last && i + 1 == n ? std::min(2, across) : 1;
+        if (at + take > across) ++row, at = 0;
+        made.push_back({row, at, take});
+        at += take;
+    }
+    if (keys.wide_last && !made.empty()) made.back().take = across - made.back().at;
+    return made;
 }
 
-/// The words on the last row take two places each where there are so many.
-void draw_keys(Pen& pen, const FormModel& model, const Box& box) {
-    const int across = keys_across(model, box.w), n = static_cast<int>(model.keys.size()), rows = (n + across - 1) / across;
-    const double g = 3, h = std::min((box.h - g * (rows - 1)) / rows, pen.cap(Type::Text) * 6);
-    const int on_last = n - (rows - 1) * across, wide = 2 * on_last <= across ? 2 : 1;
-    for (int i = 0; i < n; ++i) {
-        const int place = i / across, take = place + 1 == rows ? wide : 1;
-        const Box row{box.x, box.y + place * (h + g), box.w, h}, from = part(row, i % across * take, across, g);
-        draw_target(pen, model.keys[static_cast<std::size_t>(i)], {from.x, from.y, from.w * take + g * (take - 1), h}, Rank::Small);
+int rows_of(const Keys& keys, int across) { return keys.all.empty() ? 0 : places(keys, across).back().row + 1; }
+
+/// In as few rows as the width allows, with as few a row as those need.
+int keys_across(const Keys& keys, double width) {
+    int across = std::clamp(static_cast<int>((width + between_keys) / (key_side(keys) + between_keys)), 1, std::max(1, keys.a_row));
+    const int rows = rows_of(keys, across);
+    while (across > 1 && rows_of(keys, across - 1) == rows) --across;
+    return across;
+}
+
+void draw_keys(Pen& pen, const Keys& keys, const Box& box) {
+    const int across = keys_across(keys, box.w), rows = rows_of(keys, across);
+    const double g = between_keys, h = std::min((box.h - g * (rows - 1)) / rows, pen.cap(Type::Text) * 6);
+    const std::vector<Place> all = places(keys, across);
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const auto [row, at, take] = all[i];
+        const Box from = part({box.x, box.y + row * (h + g), box.w, h}, at, across, g);
+        draw_target(pen, keys.all[i], {from.x, from.y, from.w * take + g * (take - 1), h}, Rank::Small);
     }
 }
 
@@ -99,15 +123,16 @@ struct Split {
 
 /// A number pad stands on the hand's side, a wide one, and any in portrait, at the bottom.
 Split split(const Pen& pen, const FormModel& model, const Box& box) {
-    if (model.keys.empty()) return {box, {}};
+    if (model.keys.all.empty()) return {box, {}};
     const Glass& glass = pen.canvas().glass;
-    const int across = keys_across(model, box.w), rows = (static_cast<int>(model.keys.size()) + across - 1) / across;
+    const int across = keys_across(model.keys, box.w), rows = rows_of(model.keys, across);
     const double side = key_side(model.keys), g = pen.gap();
+    const auto least = [&](int n) { return n * side + (n - 1) * between_keys; };
     if (glass.portrait() || across > 5) {
-        const double h = std::max(rows * side + (rows - 1) * 3, std::min(box.h * 0.5, rows * pen.cap(Type::Text) * 6));
+        const double h = std::max(least(rows), std::min(box.h * 0.5, rows * pen.cap(Type::Text) * 6));
         return {{box.x, box.y, box.w, box.h - h - g}, {box.x, box.bottom() - h, box.w, h}};
     }
-    const double w = std::max(across * side + (across - 1) * 3, box.w * 0.32);
+    const double w = std::max(least(across), box.w * 0.32);
     const Split made{{box.x, box.y, box.w - w - g, box.h}, {box.right() - w, box.y, w, box.h}};
     return glass.hand == Hand::Right ? made : Split{mirrored(made.fields, box), mirrored(made.keys, box)};
 }
@@ -121,7 +146,7 @@ Frame draw(const FormModel& model, const Canvas& canvas) {
     draw_fields(pen, model.fields, parts.fields);
     const Box& field = parts.fields;
     if (model.typed) draw_typed(pen, *model.typed, {field.x, field.y, field.w, typed_height(pen, *model.typed, field.w, field.h)});
-    if (!model.keys.empty()) draw_keys(pen, model, parts.keys);
+    if (!model.keys.all.empty()) draw_keys(pen, model.keys, parts.keys);
     return pen.take();
 }
 

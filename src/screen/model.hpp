@@ -110,6 +110,13 @@ struct PickModel {
     std::optional<Banner> banner{};
 };
 
+/// Keys under a finger: so many a row at most, fewer on a narrow glass.
+struct Keys {
+    std::vector<Target> all{};
+    int a_row = 3;
+    bool wide_last = false;  // the last takes two places at least, and what its row leaves
+};
+
 /// A form filled by touch: one field at a time, with a keypad.
 struct FormModel {
     std::string title{};
@@ -121,8 +128,7 @@ struct FormModel {
     };
     std::vector<Field> fields{};
     std::optional<Typed> typed{};  // in place of fields
-    std::vector<Target> keys{};    // the keypad, in rows of `keys_a_row`
-    int keys_a_row = 3;
+    Keys keys{};
     std::vector<Target> foot{};
     std::optional<Banner> banner{};
 };
@@ -211,8 +217,9 @@ struct DeskModel {
     std::vector<Row> times{}, counts{};
     std::vector<Row> expected{}, record{};  // as far as there is room; record: newest first
     std::string heading{}, line{};          // over the actions
-    std::vector<Target> actions{}, keys{};  // keys: letters or names under a finger, where there is no keyboard
-    std::size_t turned = 0;                 // pages by which a list of actions is turned on
+    std::vector<Target> actions{};
+    Keys keys{};             // letters or names, where there is no keyboard
+    std::size_t turned = 0;  // pages by which a list of actions is turned on
     std::optional<Typed> field{};
     std::optional<Banner> banner{};
 };

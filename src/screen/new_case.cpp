@@ -1,5 +1,8 @@
 #include "screen/new_case.hpp"
 
+#include "screen/keypad.hpp"
+#include "screen/letters.hpp"
+
 #include <algorithm>
 
 namespace screen {
@@ -73,6 +76,10 @@ Target key(const std::string& id, std::string label, Show show) {
     return made;
 }
 
+Keys typing_keys(const Field& field, bool turned, const Words& words) {
+    return field.id == "reference" ? keypad(Pad::Reference, turned, words) : figure_keypad(decimal_sign(words), true);
+}
+
 std::string reading_text(const ScreenState& screen, const std::string& id, const std::string& clock) {
     const std::string um = value_of(screen, id);
     if (um.empty()) return "";
@@ -101,21 +108,18 @@ std::string typed_figure(std::string typed, const Words& words) {
 
 std::string decimal_sign(const Words& words) { return words.has("number.decimal") ? words("number.decimal") : "."; }
 
-std::vector<Target> keypad(const std::string& point) {
-    std::vector<Target> keys{};
-    for (const std::string letter : {"1", "2", "3", "4", "5", "6", "7", "8", "9", ".", "0", "-"}) {
-        keys.push_back(key("key-" + letter, letter == "." ? point : letter, {.page = "key", .argument = letter}));
-    }
-    return keys;
-}
-
 ScreenState after(ScreenState screen, const Show& show) {
     if (show.page == "field") {
         screen.field = show.argument;
+        screen.turned = false;
     } else if (show.page == "key") {
-        if (screen.draft[screen.field].size() < 20) screen.draft[screen.field] += show.argument;
+        const std::size_t longest = screen.field == initials_field ? 12 : 20;
+        std::string& typed = screen.draft[screen.field];
+        if (letter_count(typed) < longest) typed += show.argument;
+    } else if (show.page == "turn") {
+        screen.turned = !screen.turned;
     } else if (show.page == "erase") {
-        if (!screen.draft[screen.field].empty()) screen.draft[screen.field].pop_back();
+        erase_letter(screen.draft[screen.field]);
     } else if (show.page == "pick") {
         screen.draft[screen.field] = show.argument;
     } else {
@@ -125,8 +129,13 @@ ScreenState after(ScreenState screen, const Show& show) {
             for (const auto& [field, value] : screen.habits) screen.draft[field] = value;
             screen.field = "reference";
         }
+        if (show.page == "count-initials") {
+            screen.field = initials_field;
+            screen.draft.erase(initials_field);
+        }
         screen.page = show.page;
         screen.argument = show.argument;
+        screen.turned = false;
         screen.plan = {};
     }
     return screen;
@@ -140,14 +149,14 @@ FormModel new_case(const ScreenState& screen, const SizesInStock& sizes, const F
         FormModel::Field one{.value = shown(field.id, value_of(screen, field.id), words), .now = field.id == screen.field};
         one.target = key("field-" + field.id, words("form." + field.id), {.page = "field", .argument = field.id});
         one.problem = problem_of(field, problems, words);
-        if (one.now && field.choices.empty()) made.keys = keypad(field.id == "reference" ? "." : decimal_sign(words));
+        if (one.now && field.choices.empty()) made.keys = typing_keys(field, screen.turned, words);
         for (const std::string& choice : one.now ? with_own(field.choices, value_of(screen, field.id)) : std::vector<std::string>{}) {
-            made.keys.push_back(key("pick-" + choice, shown(field.id, choice, words), {.page = "pick", .argument = choice}));
-            if (choice == value_of(screen, field.id)) made.keys.back().look = Look::Filled;
+            made.keys.all.push_back(key("pick-" + choice, shown(field.id, choice, words), {.page = "pick", .argument = choice}));
+            if (choice == value_of(screen, field.id)) made.keys.all.back().look = Look::Filled;
         }
         made.fields.push_back(std::move(one));
     }
-    made.foot = {key("back", words("page.back"), {.page = "cases"}), key("erase", words("form.erase"), {.page = "erase"}),
+    made.foot = {key("back", words("page.back"), {.page = "cases"}), erase_key(words),
                  key("see-plan", words("plan-view.see"), {.page = "look-at-new"}), key("make", words("form.make"), {.page = "make"})};
     made.foot.back().look = Look::Filled;
     return made;

@@ -20,9 +20,6 @@ struct SizesInStock {
 using FieldProblems = std::map<std::string, std::string>;
 
 FormModel new_case(const ScreenState& screen, const SizesInStock& sizes, const FieldProblems& problems, const Words& words);
-/// Digits, point and sign, three a row: each types into the field that is being filled. The sign is the last. What is typed has a
-/// point in every language; `point` is how its key is labelled.
-std::vector<Target> keypad(const std::string& point);
 /// The decimal sign of the language, and a figure that was typed, also half of one, shown with it.
 std::string decimal_sign(const Words& words);
 std::string typed_figure(std::string typed, const Words& words);

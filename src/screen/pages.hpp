@@ -55,6 +55,8 @@ std::vector<Target> counts_hand(const guide::CaseState& state, const Words& word
 void counts_card(Card& made, const guide::CaseState& state, const Words& words);
 /// The pages "count-…": what differs, how many are seen, who saw it, why it is recorded.
 void count_page(PickModel& made, const guide::CaseState& state, const ScreenState& screen, const Words& words);
+/// The page "count-initials": somebody else who counts, by letters.
+FormModel count_initials(const guide::CaseState& state, const ScreenState& screen, const Words& words);
 /// "Needles: 7 seen, 8 expected".
 std::string difference_text(const guide::CaseState& state, const guide::ItemId& item, const guide::Difference& found, const Words& words);
 

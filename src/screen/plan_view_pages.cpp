@@ -1,5 +1,6 @@
 // The pages that the Plan view turns to: why a plan in use is changed, and a reading put in or mended with the keypad.
 #include "screen/format.hpp"
+#include "screen/keypad.hpp"
 #include "screen/new_case.hpp"
 #include "screen/pages.hpp"
 #include "screen/plan_view.hpp"
@@ -33,8 +34,7 @@ FormModel plan_reading(const plan::Inputs& inputs, const ScreenState& screen, co
         if (typed.field == id && !one.value.empty()) one.problem = words(typed.problem);
         made.fields.push_back(std::move(one));
     }
-    made.keys = keypad(screen.field == "plan-at" ? "." : decimal_sign(words));  // an hour is typed with a point
-    made.keys.pop_back();                                                       // no sign before a thickness
+    made.keys = figure_keypad(screen.field == "plan-at" ? "." : decimal_sign(words), false);  // an hour is typed with a point
     made.foot = {turn_to("back", words("page.back"), "", {.page = "plan"}), turn_to("erase", words("form.erase"), "", {.page = "erase"})};
     if (!added) made.foot.push_back(turn_to("remove-reading", words("plan-view.remove"), "", {.page = "plan-remove"}));
     if (typed.reading) {  // else what is wrong stands at its field

@@ -38,18 +38,22 @@ struct PastPage {
 struct ScreenState {
     std::string page{};      // "" the Table view | "cases" | "new" | "past" | "departures" | "other-mark" | "redo" | "redo-why" |
                              // "wipe" | "phase-times" | "reason" | "skip" | "ring" | "end" | "count-differs" | "count-seen" | "count-by" |
-                             // "count-record"
+                             // "count-record" | "count-initials"
     std::string argument{};  // what the page is about
     std::map<std::string, std::string> draft{};   // the new case, field by field, as typed
     std::map<std::string, std::string> habits{};  // of a surgeon: what a new case begins with
     std::string field{};                          // the field that is being filled
+    bool turned = false;                          // its keypad, to the other side
     PlanPage plan{};                              // of the pages "plan", "plan-reading" and "plan-why"
     PastPage past{};                              // of the page "past"
     bool operator==(const ScreenState&) const = default;
 };
 
-/// What a target does to the screen. Pages of the form: "field" picks a field, "key" types a letter, "erase" takes the last
-/// one back, "pick" puts in a choice; every other page is turned to.
+/// What is typed on the page "count-initials", in the draft.
+inline constexpr auto initials_field = "initials";
+
+/// What a target does to the screen. Pages of the form: "field" picks a field, "key" types a letter, "turn" turns the keypad over, "erase"
+/// takes the last one back, "pick" puts in a choice; every other page is turned to.
 ScreenState after(ScreenState screen, const Show& show);
 
 }  // namespace screen

@@ -158,6 +158,7 @@ TableModel table(const CaseState& state, const Around& around, const Words& word
 
 View view(const CaseState& state, const ScreenState& screen, const Around& around, const Words& words) {
     if (screen.page.empty() || (screen.page == "wipe" && !may_wipe(state))) return table(state, around, words);
+    if (screen.page == "count-initials") return count_initials(state, screen, words);
     return page(state, screen, around, words);
 }
 

@@ -1,5 +1,7 @@
 #include "screen/target_draw.hpp"
 
+#include "screen/letters.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -108,18 +110,13 @@ void draw_sign(Pen& pen, const Target& target, const Sign& sign, const Box& at, 
     }
 }
 
-/// Letters, not bytes: a minus sign is one.
-std::size_t letters(std::string_view utf8) {
-    return static_cast<std::size_t>(std::count_if(utf8.begin(), utf8.end(), [](char c) { return (c & 0xC0) != 0x80; }));
-}
-
 /// Of the same height, bold is the bigger.
 bool bigger(const Pen& pen, Type a, Type b) {
     return pen.cap(a) > pen.cap(b) + 1e-9 || (pen.cap(a) > pen.cap(b) - 1e-9 && bold(a) && !bold(b));
 }
 
 std::vector<Type> roles_of(const Target& target, Rank rank) {
-    const bool key = letters(target.label) <= 3 && target.line.empty() && target.why_not.empty();
+    const bool key = letter_count(target.label) <= 3 && target.line.empty() && target.why_not.empty();
     if (key && rank == Rank::Small) return {Type::Title, Type::Strong};
     switch (rank) {
         case Rank::First:

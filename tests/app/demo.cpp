@@ -29,7 +29,7 @@ std::vector<screen::Target> targets(const screen::View& view) {
     }
     if (const auto* form = std::get_if<screen::FormModel>(&view)) {
         for (const auto& field : form->fields) all.push_back(field.target);
-        add(form->keys);
+        add(form->keys.all);
         add(form->foot);
     }
     if (const auto* past = std::get_if<screen::PastModel>(&view)) {

@@ -124,6 +124,19 @@ TEST_CASE("a reference that is known already makes no second case") {
     CHECK(field(std::get<screen::FormModel>(view), "reference").problem == demo::stock().words("form.known"));
 }
 
+TEST_CASE("a reference with letters is typed, makes the case and is what is written") {
+    const Folder folder;
+    Session session = started(folder, "");
+    fill(session, "43.5");
+    demo::tap(session, "field-reference", at(1));
+    for (int i = 0; i < 5; ++i) demo::tap(session, "erase", at(1));
+    demo::tap(session, "key-turn", at(1));
+    for (const char* key : {"key-K", "key--", "key-turn", "key-1", "key-2"}) demo::tap(session, key, at(1));
+    demo::tap(session, "make", at(2));
+    REQUIRE(session.open() != nullptr);
+    CHECK(session.open()->reference() == "K-12");
+}
+
 TEST_CASE("a case is taken up from the list at the spoke where it stood") {
     const Folder folder;
     demo::play(folder.file("a.ledger"), demo::before_cut());

@@ -33,7 +33,7 @@ void tap_drawer(Session& session, Desk& desk, const std::string& id) {
     const auto view = graftside::table_view(session, desk, at(1000));
     std::vector<screen::Target> all{};
     if (const auto* form = std::get_if<screen::FormModel>(&view)) {
-        all = form->keys;
+        all = form->keys.all;
         all.insert(all.end(), form->foot.begin(), form->foot.end());
     } else {
         const auto drawer = *std::get<screen::TableModel>(view).drawer;

@@ -118,6 +118,13 @@ TEST_CASE("a recorded difference holds for its own gate only: the next count ask
     CHECK(current_step(c.state)->id == "count-before-last");
 }
 
+TEST_CASE("a capital with an accent is the same letter; what is no letter is not turned into one [H-13]") {
+    CHECK(same_person("ÄÖÜ") == same_person("äöü"));
+    CHECK(same_person("ÉÞ") == same_person("éþ"));
+    CHECK(same_person("×") != same_person("÷"));
+    CHECK(same_person("ß") != same_person("Ä"));
+}
+
 TEST_CASE("a capital or a blank does not make a second person [H-13]") {
     Case c = at_opening_count();
     REQUIRE(c.does(MoveItems{.item = "needles", .by = 4}));

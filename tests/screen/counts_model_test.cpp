@@ -1,6 +1,7 @@
 // A count that differs, from the screen alone: told by one, seen by the other, recorded with a reason by a hold.
 // Resolved or recorded: perioperative nurses' recommended practice 2006; the form is the project's.
 #include "screen/desk.hpp"
+#include "screen/letters.hpp"
 #include "screen/models.hpp"
 
 #include <doctest/doctest.h>
@@ -50,6 +51,31 @@ TEST_CASE("a difference is told, seen by the other one and recorded, by targets 
     CHECK(std::all_of(reasons.choices.begin(), reasons.choices.end(),
                       [](const screen::Target& one) { return one.press == screen::Press::Hold; }));
     tap(seen, reasons.choices.front());
+    CHECK(guide::current_step(seen.at.state)->id != "opening-count");
+}
+
+TEST_CASE("somebody else agrees or differs by initials, and two who see the same need be neither of the unit's two [H-13]") {
+    Seen seen("opening-count");
+    CHECK(find(seen.hand(), "by-somebody") == nullptr);  // nothing is counted yet
+    REQUIRE(seen.at.does(guide::MoveItems{.item = "needles", .by = 4}));
+    const auto typed = [&](const std::string& argument, const std::string& initials) {
+        screen::ScreenState page = screen::after({}, {.page = "count-initials", .argument = argument});
+        for (const std::string& letter : screen::letters_of(initials)) page = screen::after(page, {.page = "key", .argument = letter});
+        return std::get<screen::FormModel>(screen::view(seen.at.state, page, seen.around, words()));
+    };
+    CHECK(find(typed("needles=3", "").foot, "initials-done")->why_not == words()("desk.type_first"));
+    tap(seen, *find(typed("needles=3", "ÄB").foot, "initials-done"));
+    CHECK(find(seen.hand(), "record-difference") == nullptr);
+    tap(seen, *find(typed("needles=3", "CD").foot, "initials-done"));
+    REQUIRE(find(seen.hand(), "record-difference") != nullptr);
+    CHECK(find(seen.hand(), "also-sees") == nullptr);
+
+    const auto all = std::get<screen::Show>(find(seen.hand(), "by-somebody")->act);
+    CHECK(all.page == "count-initials");
+    tap(seen, *find(typed(all.argument, "ÄB").foot, "initials-done"));
+    CHECK(find(typed(all.argument, "äb").foot, "initials-done")->why_not == words()("count.agreed"));
+    CHECK(guide::current_step(seen.at.state)->id == "opening-count");
+    tap(seen, *find(typed(all.argument, "CD").foot, "initials-done"));
     CHECK(guide::current_step(seen.at.state)->id != "opening-count");
 }
 

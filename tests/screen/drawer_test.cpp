@@ -135,21 +135,57 @@ TEST_CASE("what a keyboard would type has keys under a finger: digits, names, le
     const auto keys = [&](const DeskState& page) {
         at.around.alone = true;
         at.around.now = at.at.now;
-        const auto form = typing_page(desk(at.at.state, page, at.around, models::words()));
-        return form ? form->keys.size() : 0;
+        const auto form = typing_page(desk(at.at.state, page, at.around, models::words()), models::words());
+        return form ? form->keys.all.size() : 0;
     };
     CHECK(keys({.page = "seen", .argument = item}) == 0);  // nothing may lie over the cut
     CHECK(keys({.page = "note"}) == 0);
     at = models::Seen("tissue-here");
-    CHECK(keys({.page = "seen", .argument = item}) == 11);
-    CHECK(keys({.page = "by", .argument = item + "=7"}) == 2);
-    CHECK(keys({.page = "note"}) == 30);
+    CHECK(keys({.page = "seen", .argument = item}) == 10);
+    CHECK(keys({.page = "by", .argument = item + "=7"}) == 3);
+    CHECK(keys({.page = "note"}) == 28);  // with space and what turns the pad over
+    CHECK(keys({.page = "note", .turned = 1}) == 19);
     CHECK(keys({}) == 0);
     DeskState seen{.page = "seen", .argument = item};
     for (const std::string letter : {"1", "x", "2"}) seen = keyed_in(seen, {.page = "key", .argument = letter});
     CHECK(seen.typed == "12");
     CHECK(keyed_in(seen, {.page = "erase"}).typed == "1");
     CHECK(keyed_in({.page = "by"}, {.page = "put", .argument = "circulating nurse"}).typed == "circulating nurse");
+}
+
+TEST_CASE("while the blade goes down the drawer says what is asked and what is typed, on every glass") {
+    models::Seen at("lower");
+    const std::string item = models::brief().unit.counts.front().id;
+    for (const auto& on : samples::glasses()) {
+        CAPTURE(on.name);
+        const TableModel table = with(at, true, {.page = "by", .argument = item + "=12", .typed = "AB"});
+        const Frame frame = draw(table, samples::canvas(on.glass));
+        std::string all;
+        for (const picture::Shape& shape : frame.shapes)
+            if (const auto* text = std::get_if<picture::Text>(&shape)) all += text->text + " ";
+        CHECK(all.find("whose") != std::string::npos);
+        CHECK(all.find("AB_") != std::string::npos);
+        CHECK(box_of(frame, "desk/checked").h >= 15 - 1e-6);
+    }
+}
+
+TEST_CASE("somebody who is neither of the two of the unit gives initials, by letters") {
+    models::Seen at("tissue-here");
+    at.around.alone = true;
+    at.around.now = at.at.now;
+    const std::string item = models::brief().unit.counts.front().id;
+    const auto keys = desk(at.at.state, {.page = "by", .argument = item + "=7"}, at.around, models::words()).keys.all;
+    DeskState page = turned_to(std::get<Show>(models::find(keys, "initials")->act));
+    for (const std::string letter : {"Ä", "B"}) page = keyed_in(page, {.page = "key", .argument = letter});
+    const auto form = typing_page(desk(at.at.state, page, at.around, models::words()), models::words());
+    REQUIRE(form);
+    CHECK(form->typed->text == "ÄB");
+    const Target* write = models::find(form->foot, "desk/checked");
+    REQUIRE(write != nullptr);
+    const auto check = std::get<guide::CheckCount>(std::get<std::vector<guide::Intent>>(write->act).front());
+    CHECK(check.item == item);
+    CHECK(check.seen == 7);
+    CHECK(check.by == "ÄB");
 }
 
 TEST_CASE(
@@ -167,7 +203,7 @@ TEST_CASE(
             const std::string text = std::string(letters - 1, 'N') + "4";
             const DeskModel seen = desk(at.at.state, {.page = page, .argument = "1", .typed = text}, at.around, models::words());
             CHECK(typed_in(draw(seen, samples::canvas(on.glass, Reader::Desk))) == text + "_");
-            const auto form = typing_page(seen);
+            const auto form = typing_page(seen, models::words());
             REQUIRE(form);
             const std::string shown = typed_in(draw(*form, samples::canvas(on.glass)));
             CHECK(shown.size() > std::min<std::size_t>(letters, 60));

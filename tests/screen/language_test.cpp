@@ -119,10 +119,10 @@ TEST_CASE("German writes figures with a comma, on the glass and on the keypad; a
     CHECK(model.fields[0].value == "7.30");
     CHECK(model.fields[1].value == "612,5");
     CHECK(model.fields[2].value == "7,");
-    CHECK(models::find(model.keys, "key-.")->label == ",");
-    CHECK(std::get<Show>(models::find(model.keys, "key-.")->act).argument == ".");
+    CHECK(models::find(model.keys.all, "key-.")->label == ",");
+    CHECK(std::get<Show>(models::find(model.keys.all, "key-.")->act).argument == ".");
     form.field = "plan-at";
-    CHECK(models::find(plan_reading(samples::eight_readings(), form, german).keys, "key-.")->label == ".");
+    CHECK(models::find(plan_reading(samples::eight_readings(), form, german).keys.all, "key-.")->label == ".");
 
     form.draft["plan-um"] = "612,5";
     form.draft["plan-ring"] = "7,5";

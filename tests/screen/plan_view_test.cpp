@@ -258,19 +258,19 @@ TEST_CASE("a reading is mended, added and taken out by the keypad, and what is n
     CHECK(form().fields[0].value == "7:30");
     CHECK(form().fields[1].value == "618");
     for (int i = 0; i < 3; ++i) seen.touch(in(form().foot, "erase"));
-    for (const std::string key : {"5", "9"}) seen.touch(in(form().keys, "key-" + key));
+    for (const std::string key : {"5", "9"}) seen.touch(in(form().keys.all, "key-" + key));
     CHECK(form().fields[1].problem == "300 to 1200");
     CHECK(in(form().foot, "erase").why_not.empty());
     CHECK(form().foot.back().id != "put-reading");
-    seen.touch(in(form().keys, "key-9"));
+    seen.touch(in(form().keys.all, "key-9"));
     seen.touch(in(form().foot, "put-reading"));
     CHECK(seen.screen.page == "plan");
     CHECK(seen.model().thinnest.label.starts_with("599 ± "));
 
     seen.touch(in(seen.model().readings, "add-reading"));
-    for (const std::string key : {"2", ".", "0", "0"}) seen.touch(in(form().keys, "key-" + key));
+    for (const std::string key : {"2", ".", "0", "0"}) seen.touch(in(form().keys.all, "key-" + key));
     seen.screen.field = "plan-um";
-    for (const std::string key : {"6", "4", "0"}) seen.touch(in(form().keys, "key-" + key));
+    for (const std::string key : {"6", "4", "0"}) seen.touch(in(form().keys.all, "key-" + key));
     seen.touch(in(form().foot, "put-reading"));
     const auto& readings = seen.screen.plan.changed->file.thickness.readings;
     REQUIRE(readings.size() == 9);

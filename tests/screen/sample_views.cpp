@@ -198,8 +198,8 @@ FormModel form() {
     made.fields[5].now = true;
     made.fields[4].problem = "20 to 80 D";
     for (const std::string key : {"7", "8", "9", "4", "5", "6", "1", "2", "3", ".", "0", "Clear"}) {
-        made.keys.push_back(target("key-" + key, key, ""));
-        made.keys.back().weight = Weight::Elsewhere;
+        made.keys.all.push_back(target("key-" + key, key, ""));
+        made.keys.all.back().weight = Weight::Elsewhere;
     }
     made.foot = {target("cancel", "Back", ""), target("ok", "Open the case", "", Look::Filled)};
     for (auto& one : made.foot) one.weight = Weight::Elsewhere;

@@ -77,6 +77,8 @@ void see_difference(Walk& walk, sample::Case at) {
     walk.see(at, "page count-differs", {.page = "count-differs"});
     walk.see(at, "page count-seen", {.page = "count-seen", .argument = "needles"});
     walk.see(at, "page count-by", {.page = "count-by", .argument = "needles=11"});
+    walk.see(at, "page count-initials", {.page = "count-initials", .argument = "needles=11"});
+    walk.see(at, "page count-initials all", {.page = "count-initials", .draft = {{"initials", "MMMMMMMMMMMM"}}});
     const auto& unit = at.state.brief.unit;
     measure::expect(at.does(guide::CheckCount{.item = "needles", .seen = 11, .by = unit.scrub_name}));
     walk.see(at, "step count one differs");
@@ -188,7 +190,9 @@ void see_drawer(Walk& walk, const sample::Case& at, const std::string& name) {
                                          {.page = "count", .argument = item},
                                          {.page = "seen", .argument = item, .typed = "12"},
                                          {.page = "by", .argument = item + "=12"},
-                                         {.page = "note", .typed = "THE SECOND KNOT LIES ON THE DONOR SIDE"}};
+                                         {.page = "initials", .argument = item + "=12", .typed = "ÄÖÜß"},
+                                         {.page = "note", .typed = "THE SECOND KNOT LIES ON THE DONOR SIDE"},
+                                         {.page = "note", .typed = "THE SECOND KNOT, 2 TURNS", .turned = 1}};
     const bool waits = guide::cutting(at.state) || guide::current_step(at.state)->quiet;
     for (const screen::DeskState& page : waits ? std::vector<screen::DeskState>{} : more_pages(at, walk.words)) pages.push_back(page);
     for (const bool open : {false, true}) {
@@ -196,7 +200,7 @@ void see_drawer(Walk& walk, const sample::Case& at, const std::string& name) {
             walk.around.now = at.now;
             screen::DeskModel desk = screen::desk(at.state, page, walk.around, walk.words);
             const std::string which = open ? " open " + page.page + std::to_string(page.turned) : " shut";
-            if (auto typing = screen::typing_page(desk); typing && open) {
+            if (auto typing = screen::typing_page(desk, walk.words); typing && open) {
                 walk.views.push_back({"drawer " + name + which, *std::move(typing)});
                 continue;
             }
@@ -256,6 +260,10 @@ std::vector<Sample> shipped(const std::string& language) {
     walk.views.push_back({"form new", screen::new_case({.page = "new", .argument = ""},
                                                        {.host = {"7.00", "7.50", "8.00"}, .donor = {"7.25", "7.75", "8.25"}},
                                                        {{"eye.keratometry_D", ""}, {"thickness.readings[1].um", ""}}, walk.words)});
+    for (const bool letters : {false, true}) {
+        const screen::ScreenState typing{.page = "new", .draft = {{"reference", "K-0147-ÄÖ"}}, .field = "reference", .turned = letters};
+        walk.views.push_back({letters ? "form letters" : "form digits", screen::new_case(typing, {}, {}, walk.words)});
+    }
     return walk.views;
 }
 

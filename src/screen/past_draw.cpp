@@ -33,9 +33,11 @@ Columns columns(const Pen& pen, const PastModel& model, double width) {
     }
     made.stacked = width < cap * 46;
     if (made.stacked) {
+        // Figures in one line, as far as the labels keep enough; short labels leave them more.
+        constexpr double half = 0.5, most = 0.6;
         made.mark = width;
-        made.label = std::min(made.label, width * 0.5);
-        made.value = width - made.label - made.gap;
+        made.value = std::max(width - std::min(made.label, width * half) - made.gap, std::min(made.value, width * most));
+        made.label = width - made.value - made.gap;
         return made;
     }
     made.value = std::min(made.value, width * 0.46);

@@ -357,3 +357,15 @@ TEST_CASE("from a case one comes back to where the list was turned to") {
     state = after_past(state, {.page = "past", .argument = "times"});
     CHECK(state.past.from == 0);
 }
+
+TEST_CASE("upright a short page stands whole: figures have the room that their labels leave") {
+    for (const std::string& language : models::languages) {
+        for (const samples::Sample& sample : samples::past_views(language)) {
+            if (sample.name != "past otherwise few") continue;
+            CAPTURE(language);
+            const auto& model = std::get<PastModel>(sample.view);
+            const Frame frame = draw(model, samples::canvas({136, 217}));
+            for (const Touchable& one : frame.touchables) CHECK(one.target.id != model.more.id);
+        }
+    }
+}

@@ -11,6 +11,23 @@ namespace screen {
 
 namespace {
 
+/// Of the width of an upright glass, the step and what stands beside it.
+constexpr double facts_share = 0.48;
+constexpr std::size_t lines_a_row = 2;
+
+/// A label and its value side by side.
+struct RowBlocks {
+    Block label{}, value{};
+    double height = 0;
+};
+
+RowBlocks blocks(const Pen& pen, const Row& row, double w, double h, std::size_t most_lines) {
+    RowBlocks made{.value = pen.block(row.value, {Type::Strong}, {w * 0.55, h, most_lines})};
+    made.label = pen.block(row.label, {Type::Text}, {w - made.value.width - pen.cap(Type::Text), h, 2});
+    made.height = std::max(made.label.height, made.value.height) + pen.cap(Type::Text) * 0.7;
+    return made;
+}
+
 /// Draws down a column while there is room, and says whether there was.
 class Column {
 public:
@@ -26,13 +43,12 @@ public:
     }
 
     /// A label and its value side by side, the value on the right.
-    bool row(const Row& row, std::size_t most_lines = 2) {
-        const Block value = pen_.block(row.value, {Type::Strong}, {box_.w * 0.55, box_.bottom() - y_, most_lines});
-        const Block label = pen_.block(row.label, {Type::Text}, {box_.w - value.width - pen_.cap(Type::Text), box_.bottom() - y_, 2});
+    bool row(const Row& row, std::size_t most_lines = lines_a_row) {
+        const auto [label, value, height] = blocks(pen_, row, box_.w, box_.bottom() - y_, most_lines);
         if (!value.fits || !label.fits) return false;
         pen_.text({box_.x, y_}, label, Ink::Soft);
         pen_.text({box_.right(), y_}, value, Ink::Text, Align::Right);
-        y_ += std::max(label.height, value.height) + pen_.cap(Type::Text) * 0.7;
+        y_ += height;
         return true;
     }
 
@@ -163,6 +179,14 @@ void draw_action(Pen& pen, const Target& target, const Box& box, Type type) {
              colours.label == Ink::Text ? Ink::Soft : colours.label, Align::Right);
 }
 
+/// What clocks, pauses and counts need.
+double times_height(const Pen& pen, const DeskModel& model, double w) {
+    double h = 2 * pen.cap(Type::Text);
+    for (const auto* rows : {&model.times, &model.counts})
+        for (const Row& row : *rows) h += blocks(pen, row, w, 1e9, lines_a_row).height;
+    return h;
+}
+
 /// How the actions stand: in one column, closer together where they must, closest where each says all in one line, else in two.
 struct Grid {
     double h = 0, gap = 0;
@@ -171,7 +195,14 @@ struct Grid {
 
 double loose_height(const Pen& pen) { return std::max(6.0, pen.cap(Type::Strong) * 3.4); }
 double close_height(const Pen& pen) { return std::max(6.0, pen.cap(Type::Strong) * 2.6); }
+double closest_height(const Pen& pen) { return std::max(6.0, pen.cap(Type::Strong) * 2.25); }
 double gap_between(const Pen& pen) { return std::max(1.2, pen.cap(Type::Text) * 0.4); }
+
+/// Whether each action says all in one line.
+bool in_one_line(const Pen& pen, const std::vector<Target>& actions, double w) {
+    return std::all_of(actions.begin(), actions.end(),
+                       [&](const Target& one) { return pen.width(Type::Strong, one.label) <= label_width(pen, one, w); });
+}
 
 Grid grid(const Pen& pen, const std::vector<Target>& actions, double w, double room) {
     const std::size_t n = actions.size();
@@ -180,10 +211,8 @@ Grid grid(const Pen& pen, const std::vector<Target>& actions, double w, double r
     const double loose = loose_height(pen), close = close_height(pen);
     if (n <= rows(loose)) return {loose, gap, 1};
     if (n <= rows(close)) return {close, gap, 1};
-    const double closest = std::max(6.0, pen.cap(Type::Strong) * 2.25);
-    const bool one_line = std::all_of(actions.begin(), actions.end(),
-                                      [&](const Target& one) { return pen.width(Type::Strong, one.label) <= label_width(pen, one, w); });
-    return one_line && n <= rows(closest) ? Grid{closest, gap, 1} : Grid{loose, gap, 2};
+    const double closest = closest_height(pen);
+    return n <= rows(closest) && in_one_line(pen, actions, w) ? Grid{closest, gap, 1} : Grid{loose, gap, 2};
 }
 
 /// The head over the actions: a title, what is to be known and what is typed; returns what is left below. `action` is how high one is.
@@ -201,16 +230,18 @@ Box draw_head(Pen& pen, const DeskModel& model, const Box& box, double action) {
     return {box.x, top, box.w, box.bottom() - top};
 }
 
-/// How high the step and the times of an upright glass may be: what head and loose actions leave of it, or close ones as far as the times
-/// need it, within bounds.
+/// How high the step and the times of an upright glass may be: what head and loose actions leave of it, or closer ones as far as times
+/// and counts need it, within bounds.
 double upper_height(const Pen& pen, const DeskModel& model, double w, double h) {
     double head = pen.cap(Type::Text) * 2;
     for (const auto& [words, role, lines] : {std::tuple{model.heading, Type::Title, 2U}, std::tuple{model.line, Type::Text, 6U}})
         if (!words.empty()) head += pen.block(words, {role}, {w, h, lines}).height + pen.cap(Type::Text) * 0.8;
     if (model.field) head += typed_height(pen, *model.field, w, h) + pen.gap();
     const auto left = [&](double action) { return h - head - static_cast<double>(model.actions.size()) * (action + gap_between(pen)); };
-    constexpr double least = 0.32, times = 0.42, most = 0.6;
-    return std::clamp(std::max(left(loose_height(pen)), std::min(left(close_height(pen)), h * times)), h * least, h * most);
+    constexpr double least = 0.32, most = 0.6;
+    const double tightest = left(in_one_line(pen, model.actions, w) ? closest_height(pen) : close_height(pen));
+    const double needed = times_height(pen, model, w * facts_share);
+    return std::clamp(std::max(left(loose_height(pen)), std::min(tightest, needed)), h * least, h * most);
 }
 
 void draw_actions(Pen& pen, const std::vector<Target>& actions, const Grid& grid, const Box& box) {
@@ -246,8 +277,9 @@ Frame draw(const DeskModel& model, const Canvas& canvas) {
     if (model.banner) draw_banner(pen, *model.banner, take(banner_height(pen, *model.banner, left.w)));
     if (glass.portrait()) {
         const double h = upper_height(pen, model, left.w, left.h);
-        draw_step(pen, model, {left.x, left.y, left.w * 0.48, h});
-        draw_facts(pen, model, {left.x + left.w * 0.52, left.y, left.w * 0.48, h});
+        const double w = left.w * facts_share;
+        draw_step(pen, model, {left.x, left.y, w, h});
+        draw_facts(pen, model, {left.right() - w, left.y, w, h});
         const Box below = draw_head(pen, model, {left.x, left.y + h + g, left.w, left.h - h - g}, loose_height(pen));
         draw_actions(pen, model.actions, grid(pen, model.actions, below.w, below.h), below);
         return pen.take();

@@ -3,6 +3,7 @@
 #include "screen/desk_seen.hpp"
 #include "screen/format.hpp"
 #include "screen/plan_views.hpp"
+#include "screen/shipped.hpp"
 
 #include <doctest/doctest.h>
 
@@ -187,4 +188,17 @@ TEST_CASE("what to open now and not yet stands here as the procedure says it") {
         }
     }
     CHECK((now && later));
+}
+
+TEST_CASE("on an upright screen no clock and no count gives way to a list of actions") {
+    for (const std::string& language : models::languages) {
+        for (const samples::Sample& sample : samples::shipped(language)) {
+            const auto* model = std::get_if<DeskModel>(&sample.view);
+            if (model == nullptr) continue;
+            CAPTURE(language);
+            CAPTURE(sample.name);
+            for (const auto& on : samples::glasses())
+                if (on.glass.portrait()) CHECK(draw(*model, samples::canvas(on.glass, Reader::Desk)).short_of.empty());
+        }
+    }
 }

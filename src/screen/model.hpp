@@ -47,6 +47,11 @@ struct Row {
     std::string label{}, value{};
 };
 
+/// A row of a table: what it is of, and two columns on their right edges; the last may be empty all through.
+struct TableRow {
+    std::string label{}, value{}, beside{};
+};
+
 /// A thing that is counted, with its two small targets.
 struct CountRow {
     std::string title{}, value{}, line{};
@@ -105,7 +110,8 @@ struct PickModel {
     std::string title{};
     std::vector<std::string> lines{};
     std::vector<Target> choices{};
-    std::vector<Target> foot{};  // back, pages
+    std::vector<TableRow> table{};  // where there is nothing to choose; the first heads the columns
+    std::vector<Target> foot{};     // back, pages
     Picture picture{};
     std::optional<Banner> banner{};
 };

@@ -18,13 +18,17 @@ const past::Time* usual(const Around& around, const std::string& id) {
     return found != nullptr && found->seconds.n >= past::least_cases ? found : nullptr;
 }
 
+/// "06:10", minutes and seconds.
+std::string time_text(const guide::ClockReading& reading, const Words& words) {
+    constexpr double ms_a_second = 1000;
+    const std::string time = minutes_text(std::floor(static_cast<double>(reading.ms) / ms_a_second));
+    return reading.exact ? time : words("clock.about", {time});
+}
+
 /// "06:10, usual 05:00 to 07:30 min"; the time alone, as the clock shows it, where nothing is usual.
 std::string against_usual(const guide::ClockReading& reading, const past::Time* usual, const Words& words) {
     if (usual == nullptr) return reading_text(reading, words);
-    constexpr double ms_a_second = 1000;
-    const std::string time = minutes_text(std::floor(static_cast<double>(reading.ms) / ms_a_second));
-    return words("own_past.usual",
-                 {reading.exact ? time : words("clock.about", {time}), minutes_text(usual->seconds.q1), minutes_text(usual->seconds.q3)});
+    return words("own_past.usual", {time_text(reading, words), minutes_text(usual->seconds.q1), minutes_text(usual->seconds.q3)});
 }
 
 std::vector<std::string> phases_from_now(const CaseState& state) {
@@ -89,12 +93,20 @@ Target phase_times_target(const Words& words) { return turn_to("phase-times", wo
 
 void phase_times_page(PickModel& made, const CaseState& state, const Around& around, const Words& words) {
     made.title = words("own_past.phases");
+    const int cases = own_cases(around);
+    const bool known = cases >= past::least_cases;
+    made.lines = {
+        words(known ? "own_past.phases_line" : "own_past.phases_alone",
+              known ? std::vector{std::to_string(cases)} : std::vector{std::to_string(cases), std::to_string(past::least_cases)})};
+    made.table = {{words("own_past.phase"), words("own_past.this_case"), known ? words("own_past.unit") : ""}};
     for (const guide::Phase& phase : state.brief.procedure.phases) {
         const auto reading = guide::clock_reading(state, phase.id, around.now);
-        if (reading) made.lines.push_back(words("own_past.phase", {phase.title, against_usual(*reading, usual(around, phase.id), words)}));
+        if (!reading) continue;
+        TableRow row{.label = phase.title, .value = time_text(*reading, words)};
+        if (const past::Time* found = usual(around, phase.id))
+            row.beside = words("own_past.range", {minutes_text(found->seconds.q1), minutes_text(found->seconds.q3)});
+        made.table.push_back(std::move(row));
     }
-    const int cases = own_cases(around);
-    if (cases >= past::least_cases) made.lines.push_back(words("own_past.phases_line", {std::to_string(cases)}));
 }
 
 }  // namespace screen

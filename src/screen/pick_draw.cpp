@@ -1,6 +1,8 @@
 #include "screen/page_parts.hpp"
 #include "screen/table_parts.hpp"
 
+#include <algorithm>
+
 namespace screen {
 
 namespace {
@@ -22,6 +24,36 @@ Split split(const Pen& pen, const Box& box) {
     return glass.hand == Hand::Right ? made : Split{mirrored(made.picture, box), mirrored(made.choices, box)};
 }
 
+/// Columns as wide as their words, no farther apart than the eye goes from one to the next; a soft line under each row.
+void draw_table(Pen& pen, const std::vector<TableRow>& table, const Box& box) {
+    const double cap = pen.cap(Type::Text);
+    double value_w = 0, beside_w = 0, label_w = 0;
+    for (const TableRow& row : table) {
+        label_w = std::max(label_w, pen.width(Type::Text, row.label));
+        value_w = std::max(value_w, pen.width(Type::Strong, row.value));
+        beside_w = std::max(beside_w, pen.width(Type::Text, row.beside));
+    }
+    const double free = box.w - 2 * cap - label_w - value_w - beside_w, gap = std::clamp(free / 2, cap, cap * 3);
+    const double right = value_w + (beside_w > 0 ? gap + beside_w : 0);
+    label_w = std::min(label_w, box.w - 2 * cap - gap - right);
+    const double share = box.h / static_cast<double>(std::max<std::size_t>(1, table.size()));
+    const Box rows{box.x + cap, box.y, label_w + gap + right, box.h};
+    double y = rows.y;
+    for (const TableRow& row : table) {
+        const bool head = &row == &table.front();
+        const Block label = pen.block(row.label, {Type::Text}, {label_w, box.bottom() - y, 2});
+        const double air = std::clamp(share - label.height, cap * 0.2, cap * 1.4), h = label.height + air;
+        if (!label.fits || y + h > box.bottom() + 1e-6) return pen.falls_short(row.label);
+        const double line = y + air / 2;
+        pen.text({rows.x, line}, label, Ink::Soft);
+        pen.text({rows.x + label_w + gap + value_w, line}, row.value, head ? Type::Text : Type::Strong, head ? Ink::Soft : Ink::Text,
+                 Align::Right);
+        pen.text({rows.right(), line}, row.beside, Type::Text, head ? Ink::Soft : Ink::Text, Align::Right);
+        y += h;
+        pen.add(picture::Panel{.box = {rows.x, y, rows.w, 0.3}, .fill = head ? Ink::Mark : Ink::Line, .edge = Ink::Line});
+    }
+}
+
 struct Attempt {
     Frame frame{};
     bool fits = true;
@@ -34,6 +66,7 @@ Attempt attempt(const PickModel& model, const std::vector<std::string>& lines, c
     const bool pictured = !std::holds_alternative<std::monostate>(model.picture);
     if (model.choices.empty()) {
         draw_picture(pen, model.picture, box);
+        draw_table(pen, model.table, box);
         return {pen.take()};
     }
     const Split parts = split(pen, box);

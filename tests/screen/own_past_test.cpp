@@ -7,6 +7,10 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+#include <cmath>
+#include <set>
+
 using namespace screen;
 
 namespace {
@@ -96,9 +100,43 @@ TEST_CASE("the debrief: what went otherwise, the reach with its interval, open s
     REQUIRE(models::find(at.hand(), "phase-times") != nullptr);
     const PickModel times = page(at.at.state, {.page = "phase-times"}, at.around, models::words());
     const auto& phases = at.at.state.brief.procedure.phases;
-    REQUIRE(times.lines.size() == phases.size() + 1);
-    for (std::size_t i = 0; i < phases.size(); ++i) CHECK(times.lines[i].starts_with(phases[i].title + ": "));
-    CHECK(times.lines[2].ends_with(", usual 10:41 to 13:19 min"));
+    REQUIRE(times.table.size() == phases.size() + 1);
+    for (std::size_t i = 0; i < phases.size(); ++i) CHECK(times.table[i + 1].label == phases[i].title);
+    CHECK(times.table[3].beside == "10:41 to 13:19");
+    CHECK(times.table[3].value == "00:20");
+    CHECK(times.lines.front().find("23 own cases") != std::string::npos);
+}
+
+TEST_CASE("the phase times stand in columns: each on one edge, in every language on every glass, and without a usual in two") {
+    for (const std::string& language : models::languages) {
+        models::Seen at("debrief");
+        give_past(at);
+        for (const bool known : {true, false}) {
+            if (!known) at.around.own_past.reset();
+            const PickModel times = page(at.at.state, {.page = "phase-times"}, at.around, models::words(language));
+            CHECK((times.table.front().beside.empty()) == !known);
+            for (const auto& on : samples::glasses()) {
+                CAPTURE(on.name);
+                const Frame frame = draw(times, samples::canvas(on.glass));
+                CHECK(frame.short_of.empty());
+                std::set<double> edges{};
+                std::size_t cells = 0;
+                for (const picture::Shape& shape : frame.shapes) {
+                    const auto* text = std::get_if<picture::Text>(&shape);
+                    const auto is_cell = [&](const TableRow& row) {
+                        return text->text == row.value || (!row.beside.empty() && text->text == row.beside);
+                    };
+                    if (text == nullptr || text->align != picture::Align::Right) continue;
+                    if (std::none_of(times.table.begin(), times.table.end(), is_cell)) continue;
+                    edges.insert(std::round(text->at.x * 100));
+                    ++cells;
+                }
+                const std::size_t columns = known ? 2 : 1;
+                CHECK(edges.size() == columns);
+                CHECK(cells == columns * times.table.size());
+            }
+        }
+    }
 }
 
 TEST_CASE("the debrief of a unit without a past tells the case alone, and says why") {

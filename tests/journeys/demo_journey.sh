@@ -1,6 +1,6 @@
 #!/bin/sh
-# The demo case from its file to the locked record, by touch, in a real window; one picture a step. What is told of knots, sutures,
-# specimens and tissue is typed at the Desk beside it. Then the same case by a script: both ledgers hold the same events.
+# The demo case from its file to the locked record, by touch, in a real window; one picture a step. The tissue's label and the packs
+# are scanned at the Desk beside it, and what is told of knots, sutures, specimens and tissue is typed there. Then the same case by a script: both ledgers hold the same events.
 # Each window is 344 by 194 mm on a display of four pixels a millimetre.
 set -eu
 # shellcheck source-path=SCRIPTDIR source=journey.sh
@@ -25,6 +25,23 @@ at_desk() {
     done
 }
 
+# scanned SYMBOL…: as a barcode reader types them.
+scanned() {
+    xdotool search --name "^graftside desk\$" windowfocus --sync
+    for symbol in "$@"; do
+        alive
+        xdotool type --delay 2 "$symbol
+"
+        sleep 1
+    done
+}
+
+go_to finish-tissue-number
+scanned "=A99992600017700" "=>026336"
+picture desk-tissue
+go_to finish-instruments
+scanned "01095060001343521728013110T-0418" "01095060001343451728022910P-0093"
+picture desk-packs
 go_to finish-viscoelastic-out
 at_desk tk1
 at_desk tst "nylon 10-0" Enter N10 Enter

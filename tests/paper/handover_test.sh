@@ -65,7 +65,8 @@ assert values["Planned spokes below zero"]["valueInteger"] == 8
 assert values["Spokes counted below zero, seating 1"]["valueInteger"] == 8
 assert values["Time: open-sky"]["valueQuantity"] == {"value": 300.0, "unit": "s", "system": "http://unitsofmeasure.org", "code": "s"}
 assert values["Anterior chamber entered by the trephine"]["valueBoolean"] is False
-assert values["Days in storage"]["dataAbsentReason"]["coding"][0]["code"] == "unknown"
+assert values["Days in storage"]["valueQuantity"]["value"] == 3  # cold since 22 November, operated on the 25th
+assert values["Depth of the cut as measured"]["dataAbsentReason"]["coding"][0]["code"] == "unknown"
 assert len([code for code in values if code.startswith("Suture ") and "as placed" in code]) == 16
 PYTHON
 

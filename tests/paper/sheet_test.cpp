@@ -109,7 +109,7 @@ TEST_CASE("what no event holds is said to be not recorded, and no row is left ou
         CHECK(value_of(after.depth, label) != none);
     }
     CHECK(value_of(before.sutures, "Ring reflection") == none);
-    CHECK(value_of(after.tissue, "Storage") == "cold; day not recorded");
+    CHECK(value_of(after.tissue, "Storage") == "cold; day 3");
     CHECK(value_of(after.tissue, "Trephine, pack") == none);
     for (const std::string label : {"Suture material", "Specimens", "Tissue bank told", "Grafted"}) {
         CAPTURE(label);
@@ -127,6 +127,7 @@ TEST_CASE("what no event holds is said to be not recorded, and no row is left ou
 
 TEST_CASE("what was read from labels is on the sheet: number, day in storage, lots; what speaks against it under otherwise") {
     paper::Record record = printed::opened();
+    record.state.inputs.file.donor.stored.reset();  // then the label's day counts
     const measure::Day collected{2026, 11, 16}, expires{2027, 1, 31};
     guide::Item tissue{.kind = guide::ItemKind::Tissue, .donation = "Z549917123456", .collected = collected};
     guide::Item trephine{.kind = guide::ItemKind::Pack, .lot = "T77", .expires = expires, .instrument = "suction-trephine"};
@@ -157,7 +158,7 @@ TEST_CASE("what was read from labels is on the sheet: number, day in storage, lo
 
 TEST_CASE("what was told for the handover stands on the sheet: knots, suture material, specimens with their labels, the bank") {
     using namespace guide;
-    paper::Record record = printed::demo(80);
+    paper::Record record = printed::demo(84);
     REQUIRE_FALSE(record.state.closed);
     printed::add(
         record,
@@ -177,7 +178,7 @@ TEST_CASE("what was told for the handover stands on the sheet: knots, suture mat
 
 TEST_CASE("what was told of the tissue comes before the taps on its steps; unfit stands before accepted") {
     using namespace guide;
-    paper::Record record = printed::demo(80);
+    paper::Record record = printed::demo(84);
     printed::add(record, {TissueTold{TissueWord::BackUpNamed, "second donor"}, TissueTold{TissueWord::Accepted, ""}});
     const auto row = [&](const std::string& label) { return value_of(paper::tissue_section(record, printed::words()), label); };
     CHECK(says(row("Back-up"), "told "));
@@ -194,7 +195,7 @@ TEST_CASE("tissue that was accepted by the tap on its step stands in the bundle 
         return times_said(paper::fhir(record, printed::words()), "Donor tissue accepted by the surgeon");
     };
     CHECK(accepted(printed::opened()) == 0);
-    paper::Record record = printed::demo(80);
+    paper::Record record = printed::demo(84);
     CHECK(says(paper::fhir(record, printed::words()), "By the tap on its step."));
     CHECK(accepted(record) == 1);
     printed::add(record, {TissueTold{TissueWord::Accepted, ""}});
@@ -205,7 +206,7 @@ TEST_CASE("tissue that was accepted by the tap on its step stands in the bundle 
 }
 
 TEST_CASE("a corrected time moves the sheet's time line and the time of what was done; both stand under otherwise") {
-    paper::Record record = printed::demo(88);
+    paper::Record record = printed::demo(92);
     REQUIRE_FALSE(record.state.closed);
     const auto bar = [&] {
         const paper::Sheet sheet = paper::sheet(record, printed::words());
@@ -227,7 +228,7 @@ TEST_CASE("a corrected time moves the sheet's time line and the time of what was
 }
 
 TEST_CASE("what one tap wrote and was corrected as one is one line on the sheet, and another correction is another") {
-    paper::Record record = printed::demo(88);
+    paper::Record record = printed::demo(92);
     const auto correct = [&](guide::Seq event, std::int64_t by_ms) {
         measure::Instant at = record.events.back().at;
         at.utc_ms += 1000, at.boottime_ms += 1000;
@@ -242,13 +243,13 @@ TEST_CASE("what one tap wrote and was corrected as one is one line on the sheet,
     };
     REQUIRE(correct(record.state.steps.at("button-out").seq, -2000) == 2);
     CHECK(paper::otherwise(record, printed::words()).size() == 1);
-    CHECK(says(paper::otherwise(record, printed::words()).front(), "Time of event 83, 84 corrected, 08:14 to 08:14: tapped late"));
+    CHECK(says(paper::otherwise(record, printed::words()).front(), "Time of event 87, 88 corrected, 08:14 to 08:14: tapped late"));
     REQUIRE(correct(record.state.steps.at("sign-in").seq, -60'000) == 1);
     CHECK(paper::otherwise(record, printed::words()).size() == 2);
 }
 
 TEST_CASE("a case that is not closed, not sealed or not whole says so at the top") {
-    CHECK(paper::sheet(printed::demo(40), printed::words()).status == "CASE STILL OPEN");
+    CHECK(paper::sheet(printed::demo(44), printed::words()).status == "CASE STILL OPEN");
     paper::Record record = printed::demo();
     record.seal.state = paper::Seal::State::None;
     CHECK(paper::sheet(record, printed::words()).status == "Closed, not locked");
@@ -261,7 +262,7 @@ TEST_CASE("a case that is not closed, not sealed or not whole says so at the top
 }
 
 TEST_CASE("a depth after a second seating is not told") {
-    paper::Record record = printed::demo(52);  // the cut has ended, suction is off
+    paper::Record record = printed::demo(56);  // the cut has ended, suction is off
     REQUIRE(record.state.seatings.size() == 1);
     CHECK(says(value_of(paper::depth_section(record, printed::words()), "Expected left (95 %)"), "±"));
     printed::add(record, {guide::SuctionTurned{guide::Suction::On}});
@@ -273,7 +274,7 @@ TEST_CASE("a depth after a second seating is not told") {
 }
 
 TEST_CASE("a depth that was measured stands apart from the one that was expected") {
-    paper::Record record = printed::demo(52);
+    paper::Record record = printed::demo(56);
     CHECK(value_of(paper::depth_section(record, printed::words()), "Depth measured") == none);
     printed::add(record, {guide::DepthMeasured{measure::nm(512'400), "OCT in theatre"}});
     CHECK(value_of(paper::depth_section(record, printed::words()), "Depth measured") == "512 µm, OCT in theatre");
@@ -283,7 +284,7 @@ TEST_CASE("entered by the trephine is yes by the cut's end or by the departure, 
     const auto entered = [](const paper::Record& record) {
         return value_of(paper::depth_section(record, printed::words()), "Entered by the trephine");
     };
-    paper::Record cutting = printed::demo(42);
+    paper::Record cutting = printed::demo(46);
     REQUIRE(guide::cutting(cutting.state));
     CHECK(entered(cutting) == none);
     paper::Record by_end = cutting, by_departure = cutting, at_plan = cutting;
@@ -296,7 +297,7 @@ TEST_CASE("entered by the trephine is yes by the cut's end or by the departure, 
 }
 
 TEST_CASE("what went otherwise stands with its time, its reason, and whether it was late or taken back") {
-    paper::Record record = printed::demo(40);
+    paper::Record record = printed::demo(44);
     const guide::Seq next = record.state.last + 1;
     printed::add(record, {guide::Departed{"tilt", "from the nose"}, guide::SpokeTurned{.by = 1, .owes_reason = true},
                           guide::SuctionTurned{guide::Suction::Lost}, guide::TapUndone{next + 2}, guide::ReasonGiven{next + 1, "one more"},
@@ -313,7 +314,7 @@ TEST_CASE("what went otherwise stands with its time, its reason, and whether it 
 }
 
 TEST_CASE("a recorded difference is on the sheet however many notes were written before it [H-13]") {
-    paper::Record record = printed::demo(40);
+    paper::Record record = printed::demo(44);
     const std::string item = record.state.brief.unit.counts.front().id;
     std::vector<guide::Fact> facts(40, guide::NoteWritten{.text = "A long word of what was done and by whom it was told to the desk"});
     facts.push_back(guide::DifferenceRecorded{.item = item, .seen = 1, .expected = 2, .why = "searched, not found"});
@@ -327,7 +328,7 @@ TEST_CASE("a recorded difference is on the sheet however many notes were written
 
 TEST_CASE("what went otherwise stands before what was put right and before notes") {
     using namespace guide;
-    paper::Record record = printed::demo(40);
+    paper::Record record = printed::demo(44);
     printed::add(record,
                  {NoteWritten{.text = "a note"}, ItemPutAside{.event = 1, .why = "another size"}, Departed{.what = "tilt", .note = ""},
                   DifferenceRecorded{.item = record.state.brief.unit.counts.front().id, .seen = 1, .expected = 2, .why = "found"}});

@@ -89,6 +89,17 @@ void draw_shown(Pen& pen, const FarModel::Dial& dial, const Places& at) {
     pen.text({at.column.x, y + pen.cap(Type::Lead) + gap}, dial.at, Type::Display, Ink::Text);
 }
 
+/// Nothing stands beside it: in the middle of the glass.
+void draw_shown(Pen& pen, const ClockShown& clock, const Places& at) {
+    const double w = pen.canvas().glass.width_mm - 2 * pen.gap(), middle = pen.canvas().glass.width_mm / 2;
+    const Block label = pen.block(clock.label, {Type::Lead}, {w, at.figure.h, 2});
+    const double cap = pen.cap(Type::Display), gap = pen.cap(Type::Lead) * 0.8;
+    const double top = at.figure.y + std::max(0.0, at.figure.h - cap - gap - label.height) / 2;
+    pen.text({middle, top}, clock.value, Type::Display, Ink::Text, Align::Centre);
+    pen.text({middle, top + cap + gap}, label, Ink::Soft, Align::Centre);
+    if (!label.fits || pen.width(Type::Display, clock.value) > w) pen.falls_short(clock.label);
+}
+
 /// At the foot of the column; returns what it took.
 double draw_far_banner(Pen& pen, const Banner& banner, const Box& column) {
     const double size = banner.level == Banner::Level::Notice ? 0 : pen.cap(Type::Text) * 1.2, indent = size > 0 ? size * 1.3 : 0;
@@ -122,7 +133,8 @@ Frame draw(const FarModel& model, const Canvas& canvas) {
     pen.text({at.column.x, at.column.y + pen.cap(Type::Value) + 2 * pen.gap()}, holder, Ink::Soft);
     std::visit(measure::overloaded{[](std::monostate) {}, [&](const FarModel::Numeral& numeral) { draw_shown(pen, numeral, at); },
                                    [&](const FarModel::Said& said) { draw_shown(pen, said, at); },
-                                   [&](const FarModel::Dial& dial) { draw_shown(pen, dial, at); }},
+                                   [&](const FarModel::Dial& dial) { draw_shown(pen, dial, at); },
+                                   [&](const ClockShown& clock) { draw_shown(pen, clock, at); }},
                model.shown);
     if (model.clock) {
         draw_far_clock(pen, *model.clock, at.column, model.banner);

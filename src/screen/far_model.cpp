@@ -11,8 +11,6 @@ namespace {
 
 using guide::CaseState;
 
-constexpr std::int64_t minute_ms = 60000;
-
 struct Clock {
     std::string id{};
     guide::ClockReading reading{};
@@ -92,7 +90,9 @@ FarModel far(const CaseState& state, const Around& around, const Words& words) {
     } else if (auto face = dial(state, words)) {
         made.shown = *std::move(face);
     } else if (clock) {
-        made.shown = FarModel::Numeral{.digits = std::to_string(clock->reading.ms / minute_ms), .under = words("far.minutes." + clock->id)};
+        // With its seconds: a bare figure would be read as spokes.
+        made.shown = ClockShown{.label = words("far.since." + clock->id), .value = made.clock->value};
+        made.clock.reset();
     }
     return made;
 }

@@ -45,6 +45,7 @@ struct Line {
 /// A label and what stands for it.
 struct Row {
     std::string label{}, value{};
+    bool watch = false;  // with the triangle
 };
 
 /// A row of a table: what it is of, and two columns on their right edges; the last may be empty all through.
@@ -159,7 +160,7 @@ struct FarModel {
     };
     std::string eye{}, holder{};  // holder: who counts, while the blade goes down
     std::optional<ClockShown> clock{};
-    std::variant<std::monostate, Numeral, Said, Dial> shown{};
+    std::variant<std::monostate, Numeral, Said, Dial, ClockShown> shown{};  // a clock that stands there stands nowhere else
     std::optional<bool> beat{};
     std::optional<Banner> banner{};
 };

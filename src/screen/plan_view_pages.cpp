@@ -37,10 +37,10 @@ FormModel plan_reading(const plan::Inputs& inputs, const ScreenState& screen, co
     made.keys = figure_keypad(screen.field == "plan-at" ? "." : decimal_sign(words), false);  // an hour is typed with a point
     made.foot = {turn_to("back", words("page.back"), "", {.page = "plan"}), turn_to("erase", words("form.erase"), "", {.page = "erase"})};
     if (!added) made.foot.push_back(turn_to("remove-reading", words("plan-view.remove"), "", {.page = "plan-remove"}));
-    if (typed.reading) {  // else what is wrong stands at its field
-        made.foot.push_back(turn_to("put-reading", words("plan-view.put_in"), "", {.page = "plan-put"}));
-        made.foot.back().look = Look::Filled;
-    }
+    // Always there: in its place another target would be tapped for it. What is wrong stands at its field.
+    made.foot.push_back(turn_to("put-reading", words("plan-view.put_in"), "", {.page = "plan-put"}));
+    made.foot.back().look = Look::Filled;
+    if (!typed.reading) made.foot.back().why_not = words("plan-view.not_yet");
     for (Target& one : made.foot) one.weight = Weight::Elsewhere;
     return made;
 }

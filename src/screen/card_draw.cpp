@@ -64,6 +64,7 @@ struct Arrangement {
     Box picture{};         // empty: the picture goes, or stands under the words
     bool pictured = true;  // the picture stands somewhere
     bool beside = false;
+    Pieces foot{};  // under both, where the words have no room for it
 };
 
 std::vector<Arrangement> arrangements(const Pen& pen, const Card& card, const Box& inner) {
@@ -116,20 +117,58 @@ Pieces most_worth(Pen& pen, const Card& card, const Arrangement& arrangement) {
     return kept();
 }
 
-/// The first arrangement into which the words go; the foot gives way before the arrangement does.
+/// Side by side with the foot under both, where that leaves the picture large enough.
+std::optional<Arrangement> over_foot(Pen& pen, const Card& card, const Arrangement& arrangement, const Box& inner) {
+    if (!arrangement.beside || card.foot.empty()) return std::nullopt;
+    Arrangement made = arrangement;
+    made.foot = card_pieces(pen, {.foot = card.foot}, inner, {.short_foot = true});
+    const double taken = height_with_foot(pen, made.foot), least = pen.cap(Type::Text) * 14;
+    made.words.h -= taken;
+    made.picture.h -= taken;
+    return made.picture.h < least ? std::nullopt : std::optional(std::move(made));
+}
+
+/// Whether the picture keeps its size before the foot does: the clock face that says where the next suture goes.
+bool picture_first(const Card& card, const Arrangement& arrangement, const Box& inner) {
+    const auto* face = std::get_if<picture::ClockFace>(&card.picture);
+    return face != nullptr && !face->next.empty() && arrangement.beside && arrangement.picture.w < 0.5 * inner.w;
+}
+
+/// Into which arrangement the words go with their foot; a picture that says no more than the words gives way to it.
+std::optional<std::pair<Arrangement, Pieces>> arranged_whole(Pen& pen, const Card& card, const std::vector<Arrangement>& tries,
+                                                             const Box& inner) {
+    Card without_foot = card;
+    without_foot.foot.clear();
+    for (const auto& arrangement : tries) {
+        if (!arrangement.pictured && !std::holds_alternative<picture::OpenEye>(card.picture)) continue;
+        if (picture_first(card, arrangement, inner)) continue;
+        for (const bool short_foot : {false, true}) {
+            Pieces pieces = card_pieces(pen, card, arrangement.words, {.short_foot = short_foot});
+            if (height_with_foot(pen, pieces) <= room_for_words(pen, card, arrangement)) return {{arrangement, std::move(pieces)}};
+        }
+        if (auto over = over_foot(pen, card, arrangement, inner)) {
+            Pieces pieces = card_pieces(pen, without_foot, over->words, {});
+            if (height_of(pieces) <= over->words.h) return {{*std::move(over), std::move(pieces)}};
+        }
+    }
+    return std::nullopt;
+}
+
+/// The first arrangement into which the words go, with their foot where one has room for it.
 std::pair<Arrangement, Pieces> arranged(Pen& pen, const Card& card, const Box& inner) {
     const auto tries = arrangements(pen, card, inner);
     if (!card.figure && !has_picture(card) && card.counts.empty()) {
         for (const Voice& voice : {roomy, between}) {
             if (voice.sentence != roomy.sentence && !sentences_alone(card)) continue;
             Pieces pieces = card_pieces(pen, card, inner, voice);
-            if (height_with_foot(pen, pieces) <= inner.h * 0.9) return {tries.front(), std::move(pieces)};
+            const double full = voice.sentence == roomy.sentence ? 0.9 : 1;
+            if (height_with_foot(pen, pieces) <= inner.h * full) return {tries.front(), std::move(pieces)};
         }
     }
+    if (auto whole = arranged_whole(pen, card, tries, inner)) return *std::move(whole);
     for (const auto& arrangement : tries) {
         const double room = room_for_words(pen, card, arrangement);
-        Pieces pieces = card_pieces(pen, card, arrangement.words, {});
-        if (height_with_foot(pen, pieces) > room) pieces = card_pieces(pen, card, arrangement.words, {.short_foot = true});
+        Pieces pieces = card_pieces(pen, card, arrangement.words, {.short_foot = true});
         while (height_with_foot(pen, pieces) > room && drop(pieces, Piece::Kind::Foot)) {
         }
         if (height_of(pieces) <= room) return {arrangement, std::move(pieces)};
@@ -169,7 +208,9 @@ void draw_picture(Pen& pen, const Picture& picture, const Box& box) {
 
 void draw_card(Pen& pen, const Card& card, const Box& box) {
     pen.panel(box, Ink::Card);
-    const auto [arrangement, pieces] = arranged(pen, card, inset(box, pen.cap(Type::Text)));
+    const Box inner = inset(box, pen.cap(Type::Text));
+    const auto [arrangement, pieces] = arranged(pen, card, inner);
+    stack(arrangement.foot, inner, 0);
     const Box left = stack(pieces, arrangement.words, pen.cap(Type::Text) * 0.4);
     if (arrangement.beside) return draw_picture(pen, card.picture, arrangement.picture);
     if (arrangement.pictured) draw_body(pen, card, left);

@@ -151,7 +151,9 @@ Box settle(const TableLayout& layout, const Rows& rows, Place& place) {
     place.box.y += free;
     place.box.h -= free;
     place.most_rows = rows.size();
-    return {layout.first.x, place.box.y - place.gap - layout.first.h, layout.first.w, layout.first.h};
+    // With a row more than usual it is lower by a little: the card needs the room.
+    const double h = layout.first.h * (static_cast<int>(rows.size()) > layout.most_rows ? 0.8 : 1);
+    return {layout.first.x, place.box.y - place.gap - h, layout.first.w, h};
 }
 
 /// With a row more, where that reads better. Not while the blade goes down: there the spoke target does not move.

@@ -116,6 +116,26 @@ TEST_CASE("upright, nothing stands over the biggest target, and the time of day 
     }
 }
 
+TEST_CASE("the picture of an open eye gives way to what is to be had ready") {
+    std::size_t seen = 0;
+    for (const std::string& language : models::languages) {
+        for (const auto& sample : samples::shipped(language)) {
+            const auto* model = std::get_if<TableModel>(&sample.view);
+            if (model == nullptr || model->drawer || model->banner || model->card.foot.empty()) continue;
+            if (!std::holds_alternative<picture::OpenEye>(model->card.picture)) continue;
+            ++seen;
+            for (const auto& on : samples::glasses()) {
+                CAPTURE(language);
+                CAPTURE(on.name);
+                CAPTURE(sample.name);
+                const std::string label = model->card.foot.front().label;
+                CHECK(all_text(draw(*model, samples::canvas(on.glass))).find(label.substr(0, label.find(' '))) != std::string::npos);
+            }
+        }
+    }
+    CHECK(seen > 3);
+}
+
 TEST_CASE("every target of a model can be touched on every glass") {
     for (const auto& on : samples::glasses()) {
         for (const auto& sample : samples::all()) {

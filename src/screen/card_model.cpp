@@ -50,7 +50,9 @@ picture::WallSection section(const CaseState& state, const Words& words) {
     return made;
 }
 
-Figure figure(const CaseState& state, const Words& words) {
+}  // namespace
+
+Figure blade_figure(const CaseState& state, const Words& words) {
     const guide::Blade blade = guide::blade(state);
     const std::string below = std::to_string(std::max(0, blade.position));
     if (state.suction == guide::Suction::Lost) return {.numeral = below, .under = words("figure.at_loss"), .line = words("figure.kept")};
@@ -77,9 +79,11 @@ Figure figure(const CaseState& state, const Words& words) {
             .line = words("figure.of", {below, std::to_string(*blade.planned)})};
 }
 
+namespace {
+
 void depth_card(Card& made, const CaseState& state, const Words& words) {
     const guide::Blade blade = guide::blade(state);
-    made.figure = figure(state, words);
+    made.figure = blade_figure(state, words);
     made.picture = section(state, words);
     made.cautions.clear();
     if (state.suction == guide::Suction::Lost) {

@@ -21,9 +21,11 @@ struct RowBlocks {
     double height = 0;
 };
 
+double sign_width(const Pen& pen, const Row& row) { return row.watch ? pen.cap(Type::Text) * 1.9 : 0; }
+
 RowBlocks blocks(const Pen& pen, const Row& row, double w, double h, std::size_t most_lines) {
-    RowBlocks made{.value = pen.block(row.value, {Type::Strong}, {w * 0.55, h, most_lines})};
-    made.label = pen.block(row.label, {Type::Text}, {w - made.value.width - pen.cap(Type::Text), h, 2});
+    RowBlocks made{.value = pen.block(row.value, {Type::Strong}, {w * 0.55 - sign_width(pen, row), h, most_lines})};
+    made.label = pen.block(row.label, {Type::Text}, {w - made.value.width - sign_width(pen, row) - pen.cap(Type::Text), h, 2});
     made.height = std::max(made.label.height, made.value.height) + pen.cap(Type::Text) * 0.7;
     return made;
 }
@@ -47,7 +49,11 @@ public:
         const auto [label, value, height] = blocks(pen_, row, box_.w, box_.bottom() - y_, most_lines);
         if (!value.fits || !label.fits) return false;
         pen_.text({box_.x, y_}, label, Ink::Soft);
-        pen_.text({box_.right(), y_}, value, Ink::Text, Align::Right);
+        pen_.text({box_.right(), y_}, value, row.watch ? Ink::Amber : Ink::Text, Align::Right);
+        const double size = pen_.cap(Type::Text) * 1.3;
+        if (row.watch)
+            pen_.icon(Icon::Triangle, {box_.right() - value.width - sign_width(pen_, row), y_ - size * 0.1, size, size}, Ink::Amber,
+                      Ink::Ground);
         y_ += height;
         return true;
     }

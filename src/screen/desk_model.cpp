@@ -10,13 +10,21 @@ namespace {
 
 using guide::CaseState;
 
+/// What the blade has done: to be told to whoever comes to the door, and read where the Table view is out of sight.
+Row spokes_row(const CaseState& state, const Words& words) {
+    const Figure figure = blade_figure(state, words);
+    const bool lost = state.suction == guide::Suction::Lost;
+    return {words(lost ? "lost.title" : "desk.spokes"), figure.numeral + " " + figure.under + " · " + figure.line};
+}
+
 void show_step(DeskModel& made, const CaseState& state, const Words& words) {
     const guide::Step* step = guide::current_step(state);
     if (step == nullptr) return;
     const guide::Departure* away = departure_shown(state);
     made.title = away == nullptr ? filled(step->title, state, words) : away->title;
     made.stay = step->nurse == guide::Nurse::Stay || away != nullptr;
-    made.nurse = words(made.stay ? "desk.stay" : "desk.may_leave");
+    made.nurse = words(made.stay ? "desk.stay" : step->who == "circulating" ? "desk.own_step" : "desk.may_leave");
+    if (guide::cutting(state)) made.step.push_back(spokes_row(state, words));
     if (!step->open_now.empty()) made.step.push_back({words("card.open_now"), listed(step->open_now)});
     if (!step->open_later.empty()) made.step.push_back({words("card.open_later"), listed(step->open_later)});
     if (!step->ready.empty()) made.step.push_back({words("card.ready"), listed(step->ready)});
@@ -87,7 +95,8 @@ DeskModel desk(const CaseState& state, const DeskState& desk, const Around& arou
         const guide::Tally& tally = state.counts.at(item.id);
         const std::string expected = words("desk.expected", {std::to_string(tally.expected())});
         const auto found = guide::open_difference(state, item.id);
-        made.counts.push_back({item.title, found ? words("count.seen", {std::to_string(found->seen)}) + ", " + expected : expected});
+        const std::string seen = found ? words("count.seen", {std::to_string(found->seen)}) + ", " : std::string{};
+        made.counts.push_back({item.title, seen + expected, found.has_value()});
     }
     made.expected = expected_rows(state, around, words);
     show_record(made, state, words);

@@ -24,6 +24,8 @@ Strip strip(const guide::CaseState& state, const Around& around, const Words& wo
 /// The id, in a section of the wording, of who holds the count.
 std::string holder_id(const std::string& section, guide::Source holder);
 std::optional<Banner> banner(const Around& around, const Words& words);
+/// The figure of the cut, with its words: never bare.
+Figure blade_figure(const guide::CaseState& state, const Words& words);
 Card card(const guide::CaseState& state, const guide::Step& step, const Around& around, const Words& words);
 std::vector<Target> hand(const guide::CaseState& state, const guide::Step& step, const Around& around, const Words& words);
 /// The record in a few lines: read through before it is locked, and left on the screen after.

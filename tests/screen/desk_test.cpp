@@ -155,6 +155,21 @@ TEST_CASE("whether the circulating nurse may leave the room: not in a pause, nor
     CHECK(shown(cutting).stay);
     CHECK(shown(open).stay);
     CHECK_FALSE(shown(after).stay);
+    CHECK(shown(before).nurse == "This step is yours");
+    CHECK(shown(after).nurse == "You may leave the room");
+}
+
+TEST_CASE("while the blade can turn the Desk says how far it is, lost suction too") {
+    const auto spokes = [](models::Seen& at) { return shown(at).step.front(); };
+    models::Seen at("lower");
+    CHECK(spokes(at).label == "Spokes");
+    CHECK(spokes(at).value == "3 to zero · then 8 to go");
+    for (int i = 0; i < 5; ++i) REQUIRE(at.at.does(guide::CountSpoke{.source = guide::Source::Table}));
+    CHECK(spokes(at).value.starts_with("6 spokes to go · 2 of 8"));
+    REQUIRE(at.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
+    CHECK(spokes(at).label == "Suction lost");
+    models::Seen before("seat");
+    for (const Row& row : shown(before).step) CHECK(row.label != "Spokes");
 }
 
 TEST_CASE("a list breaks after a dot only, never within an item nor before a dot") {

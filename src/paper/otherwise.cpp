@@ -1,4 +1,5 @@
 // What went otherwise, read off the events: one lambda a fact, so that a new fact has to be thought of here too.
+#include "guide/timed.hpp"
 #include "guide/tissue.hpp"
 #include "measure/overloaded.hpp"
 #include "paper/format.hpp"
@@ -155,13 +156,33 @@ private:
         if (away == all.end()) return said + ", " + words_("paper.taken_back");
         return said + ", " + (away->back ? words_("paper.back", {measure::hour_minute(*away->back)}) : words_("paper.not_back"));
     }
+    std::string clock(const guide::ClockId& id) const {
+        const auto& phases = record_.state.brief.procedure.phases;
+        const auto phase = std::find_if(phases.begin(), phases.end(), [&](const guide::Phase& one) { return one.id == id; });
+        return phase == phases.end() ? words_("clock." + id) : phase->title;
+    }
+    /// "Button out", "Suture 5", "open sky"; of what stands no more, the event's number.
+    std::string moment(guide::Seq event) const {
+        const auto one = guide::find_timed(record_.state, event);
+        if (!one) return words_("paper.event", {number(event)});
+        switch (one->is) {
+            case guide::Timed::Is::Step:
+                return title(one->id);
+            case guide::Timed::Is::ClockOn:
+            case guide::Timed::Is::ClockOff:
+                return clock(one->id);
+            case guide::Timed::Is::Suture:
+                return words_("times.suture", {number(one->n)});
+        }
+        return {};
+    }
     /// What one tap wrote was corrected as one, and is told as one: with the first of them.
     std::string corrected(const Event& told, const guide::TimeCorrected& fact) const {
         std::string events{};
         for (const auto& one : all_of<guide::TimeCorrected>(record_)) {
             if (one.event->at != told.at || one.fact->utc_ms != fact.utc_ms || one.fact->why != fact.why) continue;
             if (events.empty() && one.event->seq != told.seq) return {};
-            events += (events.empty() ? "" : ", ") + number(one.fact->event);
+            events += (events.empty() ? "" : ", ") + moment(one.fact->event);
         }
         const auto event =
             std::find_if(record_.events.begin(), record_.events.end(), [&](const Event& one) { return one.seq == fact.event; });

@@ -224,7 +224,7 @@ TEST_CASE("a corrected time moves the sheet's time line and the time of what was
     CHECK(says(value_of(paper::count_section(record, printed::words()), "Sign in, time out, sign out"), "08:04"));
     const auto lines = paper::otherwise(record, printed::words());
     REQUIRE(lines.size() == 2);
-    CHECK(says(lines[0], "08:10 to 08:09: tapped late"));
+    CHECK(says(lines[0], "Time corrected, 08:10 to 08:09, of"));
 }
 
 TEST_CASE("what one tap wrote and was corrected as one is one line on the sheet, and another correction is another") {
@@ -243,7 +243,7 @@ TEST_CASE("what one tap wrote and was corrected as one is one line on the sheet,
     };
     REQUIRE(correct(record.state.steps.at("button-out").seq, -2000) == 2);
     CHECK(paper::otherwise(record, printed::words()).size() == 1);
-    CHECK(says(paper::otherwise(record, printed::words()).front(), "Time of event 87, 88 corrected, 08:14 to 08:14: tapped late"));
+    CHECK(says(paper::otherwise(record, printed::words()).front(), "Time corrected, 08:14 to 08:14, of Button out, open sky: tapped late"));
     REQUIRE(correct(record.state.steps.at("sign-in").seq, -60'000) == 1);
     CHECK(paper::otherwise(record, printed::words()).size() == 2);
 }

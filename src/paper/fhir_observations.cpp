@@ -3,6 +3,7 @@
 #include "paper/fhir_parts.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace paper::r4 {
 namespace {
@@ -93,7 +94,7 @@ void depth(const Context& context, std::vector<Observation>& out) {
         const plan::Rung& rung = state.plan->ladder[static_cast<std::size_t>(blade.position)];
         left.value = {"valueQuantity", micrometres(rung.reserve)};
         left.components = {{"Half-width of the 95 % interval", {"valueQuantity", micrometres(rung.reserve_u95)}},
-                           {"Chance of having entered", {"valueQuantity", quantity(rung.entry_chance, "1", "1")}}};
+                           {"Chance of having entered", {"valueQuantity", quantity(std::round(rung.entry_chance * 1e6) / 1e6, "1", "1")}}};
     }
     out.push_back(std::move(left));
     const auto measured = all_of<guide::DepthMeasured>(*context.record);

@@ -55,7 +55,10 @@ void add_told(PastModel& made, const CaseState& state, const Words& words) {
         const bool pack = scan.said.item.kind == guide::ItemKind::Pack && !scan.put_aside && !scan.completed;
         if (pack) add(made, words("past-view.scanned"), item_text(scan.said.item, words));
     }
-    for (const auto& one : state.materials) add(made, words("packs.sutures"), one.fact.material);
+    for (const auto& one : state.materials) {
+        const std::string lot = one.fact.lot.empty() ? "" : ", " + words("paper.lot", {one.fact.lot});
+        add(made, words("packs.sutures"), one.fact.material + lot);
+    }
     if (state.ring && !state.ring->long_axis_centideg) add(made, words("past-view.ring"), words("ring.round"));
     if (state.ring && state.ring->long_axis_centideg)
         add(made, words("past-view.ring"),

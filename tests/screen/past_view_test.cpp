@@ -293,7 +293,7 @@ TEST_CASE("one case again: its record, the clock face as placed, its clocks and 
     CHECK(row(record, "Spokes below zero")->value == "8, planned 8");
     CHECK(row(record, "Scanned")->value == "Tissue G123417654321");
     CHECK(models::says(values(record), "LOT-7"));
-    CHECK(row(record, "Suture material")->value == "nylon 10-0");
+    CHECK(row(record, "Suture material")->value == "nylon 10-0, lot N10");
     CHECK(row(record, "Ring reflection")->value == "oval, long axis at 1:30");
     CHECK(row(record, "Knots")->value == "Buried on the host side");
     CHECK(row(record, "Donor rim")->value == "culture");

@@ -30,12 +30,12 @@ vec2 field() {
     return mix(upper, lower, share.y);
 }
 
-// A band has one colour: that of its middle.
+// A band has one colour: the lowest that of the first ink, the highest that of the last.
 vec3 band(float value) {
     float last = max(ceil((of_more.y - of_more.x) / of_more.z - 1e-3) - 1.0, 0.0);
-    float middle = (clamp(floor((value - of_more.x) / of_more.z), 0.0, last) + 0.5) / (last + 1.0) * 4.0;
-    int from = int(min(middle, 3.0));
-    return mix(relief[from], relief[from + 1], middle - float(from));
+    float place = clamp(floor((value - of_more.x) / of_more.z), 0.0, last) / max(last, 1.0) * 4.0;
+    int from = int(min(place, 3.0));
+    return mix(relief[from], relief[from + 1], place - float(from));
 }
 
 // How much of the pixel is covered by the nearest line between bands; none at the ends of the scale or where the field is level.

@@ -117,7 +117,7 @@ struct Paint {
 };
 
 Paint paint(const Target& target) {
-    if (!target.why_not.empty()) return {Ink::Card, Ink::Line, Ink::Soft};
+    if (!target.why_not.empty()) return {Ink::Ground, Ink::Line, Ink::Soft};
     switch (target.look) {
         case Look::Filled:
             return {Ink::AccentFill, Ink::Accent, Ink::OnAccent};
@@ -160,14 +160,19 @@ bool all_fit(const Pen& pen, const std::vector<Target>& actions, Type type, doub
 /// The key in a box of its own, then what it does, then what stands beside it.
 void draw_action(Pen& pen, const Target& target, const Box& box, Type type) {
     const Paint colours = paint(target);
-    const bool flash = pen.canvas().finger.flash == target.id && target.why_not.empty();
-    pen.add(picture::Panel{
-        .box = box, .radius = 1.5, .fill = colours.fill, .edge = flash ? Ink::Text : colours.edge, .edge_width = flash ? 1.2 : 0.4});
+    const bool dead = !target.why_not.empty(), flash = !dead && pen.canvas().finger.flash == target.id;
+    pen.add(picture::Panel{.box = box,
+                           .radius = 1.5,
+                           .fill = colours.fill,
+                           .edge = flash ? Ink::Text : colours.edge,
+                           .edge_width = flash  ? 1.2
+                                         : dead ? 0.2
+                                                : 0.4});
     pen.touch(target, box);
     const double cap = pen.cap(Type::Strong), middle = box.centre().y;
     const Box key{box.x + air(pen), middle - cap * 1.05, key_width(pen, target), cap * 2.1};
-    pen.add(picture::Panel{.box = key, .radius = 1, .fill = Ink::Ground, .edge = Ink::Mark, .edge_width = 0.4});
-    pen.text({key.centre().x, middle - cap / 2}, target.key, Type::Strong, Ink::Text, Align::Centre);
+    pen.add(picture::Panel{.box = key, .radius = 1, .fill = Ink::Ground, .edge = dead ? Ink::Line : Ink::Mark, .edge_width = 0.4});
+    pen.text({key.centre().x, middle - cap / 2}, target.key, Type::Strong, dead ? Ink::Soft : Ink::Text, Align::Centre);
     if (pen.canvas().finger.holding == target.id)
         pen.add(picture::Panel{.box = {box.x, box.bottom() - 1.2, box.w * std::clamp(pen.canvas().finger.held, 0.0, 1.0), 1.2},
                                .fill = Ink::Text,

@@ -86,7 +86,7 @@ void draw_rung(Pen& pen, const Rung& rung, const Box& box, const Cells& widths) 
     const auto places = across(widths, box);
     if (rung.over) {
         const Box sign{places[0].x + cap * 0.3, box.centre().y - cap * 0.75, cap * 1.5, cap * 1.5};
-        pen.icon(Icon::Triangle, sign, Ink::Amber, rung.planned ? Ink::AccentFill : Ink::Raised);
+        pen.icon(Icon::Triangle, sign, ink, ground_of(rung.target));
     }
     pen.text({places[0].right() - cap * 0.6, box.centre().y - pen.cap(Type::Value) / 2}, rung.spokes, Type::Value, ink, Align::Right);
     for (std::size_t i = 1; i + 1 < cells; ++i)

@@ -15,7 +15,7 @@ struct Paint {
 };
 
 Paint paint(const Target& target) {
-    if (!target.why_not.empty()) return {Ink::Card, Ink::Line, Ink::Soft, Ink::Soft, 0.4};
+    if (!target.why_not.empty()) return {Ink::Ground, Ink::Line, Ink::Soft, Ink::Soft, 0.3};  // flat, on ground and card
     switch (target.look) {
         case Look::Filled:
             return {Ink::AccentFill, Ink::Accent, Ink::OnAccent, Ink::OnAccent, 0.6};
@@ -205,6 +205,8 @@ Filling filling(const Pen& pen, const Target& target, const Box& box, Rank rank,
 }
 
 }  // namespace
+
+Ink ground_of(const Target& target) { return paint(target).fill; }
 
 Ink draw_ground(Pen& pen, const Target& target, const Box& box) {
     const Paint colours = paint(target);

@@ -16,6 +16,8 @@ void draw_target(Pen& pen, const Target& target, const Box& box, Rank rank, Type
 Type shared_type(const Pen& pen, std::span<const Target> targets, const Box& box);
 /// A target whose inside the view letters itself: its ground, and where it is touched. Returns the ink for its lettering.
 Ink draw_ground(Pen& pen, const Target& target, const Box& box);
+/// What the lettering of a target stands on.
+Ink ground_of(const Target& target);
 /// The least height and width of a target of a weight, look.md.
 double least_side_mm(Weight weight);
 /// Whether all that must be read goes into the box: the label, and the reason of a dead target.

@@ -26,21 +26,21 @@ constexpr Coloured dark[] = {
     {picture::Ink::OnAccent, 0xFFFFFF}, {picture::Ink::Cornea, 0x4F8794},  {picture::Ink::Tissue, 0x1B333A},
     {picture::Ink::Band, 0x3D5057},     {picture::Ink::Amber, 0xFFC24B},   {picture::Ink::AmberFill, 0x2B2314},
     {picture::Ink::Red, 0xFFB0A7},      {picture::Ink::RedFill, 0x32191B}, {picture::Ink::Black, 0x000000},
-    {picture::Ink::Steel, 0xF2F4F7},    {picture::Ink::Relief1, 0x1B1F4A}, {picture::Ink::Relief2, 0x24406C},
-    {picture::Ink::Relief3, 0x2B607C},  {picture::Ink::Relief4, 0x377C7C}, {picture::Ink::Relief5, 0x67927A},
+    {picture::Ink::Steel, 0xF2F4F7},    {picture::Ink::Relief1, 0x1D1D46}, {picture::Ink::Relief2, 0x213D67},
+    {picture::Ink::Relief3, 0x225C73},  {picture::Ink::Relief4, 0x3A7975}, {picture::Ink::Relief5, 0x769270},
 };
 static_assert(std::size(dark) == picture::inks);
 
 // For a bright theatre: ours, in the same roles. The hole of an open eye is light here, since a word stands in it.
 constexpr Coloured bright[] = {
-    {picture::Ink::Ground, 0xF1F3F6},   {picture::Ink::Card, 0xFFFFFF},    {picture::Ink::Raised, 0xE9EDF2},
-    {picture::Ink::Line, 0xC4CCD6},     {picture::Ink::Mark, 0x5E6C80},    {picture::Ink::Text, 0x10151B},
+    {picture::Ink::Ground, 0xF1F3F6},   {picture::Ink::Card, 0xFFFFFF},    {picture::Ink::Raised, 0xD8DFE8},
+    {picture::Ink::Line, 0xA2AEBC},     {picture::Ink::Mark, 0x5E6C80},    {picture::Ink::Text, 0x10151B},
     {picture::Ink::Soft, 0x343E4A},     {picture::Ink::Accent, 0x4A2FA8},  {picture::Ink::AccentFill, 0x4C31A8},
     {picture::Ink::OnAccent, 0xFFFFFF}, {picture::Ink::Cornea, 0x2C6674},  {picture::Ink::Tissue, 0xCFE4E9},
     {picture::Ink::Band, 0xAFC8CF},     {picture::Ink::Amber, 0x5C3A00},   {picture::Ink::AmberFill, 0xFFF0CC},
-    {picture::Ink::Red, 0x86130D},      {picture::Ink::RedFill, 0xFFE6E2}, {picture::Ink::Black, 0xE3E8EE},
-    {picture::Ink::Steel, 0x10151B},    {picture::Ink::Relief1, 0xD2D6F4}, {picture::Ink::Relief2, 0xCFE0F5},
-    {picture::Ink::Relief3, 0xD3ECF5},  {picture::Ink::Relief4, 0xDDF2EC}, {picture::Ink::Relief5, 0xEFF8EA},
+    {picture::Ink::Red, 0x7A100B},      {picture::Ink::RedFill, 0xFFE6E2}, {picture::Ink::Black, 0xE3E8EE},
+    {picture::Ink::Steel, 0x10151B},    {picture::Ink::Relief1, 0x5B5CB0}, {picture::Ink::Relief2, 0x5B82BC},
+    {picture::Ink::Relief3, 0x66A8C6},  {picture::Ink::Relief4, 0x8BD0CB}, {picture::Ink::Relief5, 0xD8F4D1},
 };
 static_assert(std::size(bright) == picture::inks);
 
@@ -53,20 +53,20 @@ constexpr Coloured dark_dimmed[] = {
     {picture::Ink::OnAccent, 0xC9C9C9}, {picture::Ink::Cornea, 0x406E7A},  {picture::Ink::Tissue, 0x0B191E},
     {picture::Ink::Band, 0x1F2B2F},     {picture::Ink::Amber, 0xD4A13D},   {picture::Ink::AmberFill, 0x151007},
     {picture::Ink::Red, 0xDE9891},      {picture::Ink::RedFill, 0x190A0B}, {picture::Ink::Black, 0x000000},
-    {picture::Ink::Steel, 0xB2B3B6},    {picture::Ink::Relief1, 0x0B0D27}, {picture::Ink::Relief2, 0x10213C},
-    {picture::Ink::Relief3, 0x153546},  {picture::Ink::Relief4, 0x1C4646}, {picture::Ink::Relief5, 0x395344},
+    {picture::Ink::Steel, 0xB2B3B6},    {picture::Ink::Relief1, 0x0C0B24}, {picture::Ink::Relief2, 0x192941},
+    {picture::Ink::Relief3, 0x1F3F4D},  {picture::Ink::Relief4, 0x2C5351}, {picture::Ink::Relief5, 0x50634B},
 };
 static_assert(std::size(dark_dimmed) == picture::inks);
 
 constexpr Coloured light_dimmed[] = {
-    {picture::Ink::Ground, 0xC0C2C4},   {picture::Ink::Card, 0xCBCBCB},    {picture::Ink::Raised, 0xBABDC1},
-    {picture::Ink::Line, 0x9CA2AA},     {picture::Ink::Mark, 0x576477},    {picture::Ink::Text, 0x10151B},
-    {picture::Ink::Soft, 0x242C35},     {picture::Ink::Accent, 0x2C1A69},  {picture::Ink::AccentFill, 0x35217A},
+    {picture::Ink::Ground, 0xC0C2C4},   {picture::Ink::Card, 0xCBCBCB},    {picture::Ink::Raised, 0xAFB4B9},
+    {picture::Ink::Line, 0x868E98},     {picture::Ink::Mark, 0x525F71},    {picture::Ink::Text, 0x10151B},
+    {picture::Ink::Soft, 0x1E262E},     {picture::Ink::Accent, 0x2C1A69},  {picture::Ink::AccentFill, 0x35217A},
     {picture::Ink::OnAccent, 0xCBCBCB}, {picture::Ink::Cornea, 0x2A626F},  {picture::Ink::Tissue, 0xA5B6BA},
-    {picture::Ink::Band, 0x8B9FA5},     {picture::Ink::Amber, 0x3C2400},   {picture::Ink::AmberFill, 0xCBBFA2},
-    {picture::Ink::Red, 0x510705},      {picture::Ink::RedFill, 0xCBB7B4}, {picture::Ink::Black, 0xB5B9BE},
-    {picture::Ink::Steel, 0x10151B},    {picture::Ink::Relief1, 0xA7AAC3}, {picture::Ink::Relief2, 0xA5B2C3},
-    {picture::Ink::Relief3, 0xA8BCC3},  {picture::Ink::Relief4, 0xB0C1BC}, {picture::Ink::Relief5, 0xBEC6BA},
+    {picture::Ink::Band, 0x8B9FA5},     {picture::Ink::Amber, 0x362000},   {picture::Ink::AmberFill, 0xCBBFA2},
+    {picture::Ink::Red, 0x480504},      {picture::Ink::RedFill, 0xCBB7B4}, {picture::Ink::Black, 0xB5B9BE},
+    {picture::Ink::Steel, 0x10151B},    {picture::Ink::Relief1, 0x5B5EA4}, {picture::Ink::Relief2, 0x5A7BAC},
+    {picture::Ink::Relief3, 0x6397AE},  {picture::Ink::Relief4, 0x7FB3AF}, {picture::Ink::Relief5, 0xB5CCB0},
 };
 static_assert(std::size(light_dimmed) == picture::inks);
 

@@ -19,9 +19,9 @@ constexpr double px_per_mm = 4;
 
 Rgb colour(Ink ink) { return colours()[static_cast<std::size_t>(ink)]; }
 
-/// The relief's colour at a share of the scale, straight between the five inks of the palette.
-Rgb relief(double share) {
-    const double at = share * (reliefs - 1);
+/// The colour of a band of six, straight between the five inks of the palette: the lowest has the first, the highest the last.
+Rgb relief(int band) {
+    const double at = band / 5.0 * (reliefs - 1);
     const int from = std::min(static_cast<int>(at), reliefs - 2);
     const Rgb a = colour(static_cast<Ink>(static_cast<int>(Ink::Relief1) + from));
     const Rgb b = colour(static_cast<Ink>(static_cast<int>(Ink::Relief1) + from + 1));
@@ -51,7 +51,7 @@ Rgb at(const Pixels& pixels, double x_mm, double y_mm) {
 
 }  // namespace
 
-TEST_CASE("every band of the map has the colour of its middle, and the lowest is the first ink's side") {
+TEST_CASE("every band of the map has its own colour, the lowest the first ink, the highest the last") {
     Glass glass(px_per_mm);
     // A plane: 2 um a mm to the right, 600 in the middle; a band is 10 mm wide.
     const Box box{20, 20, 60, 60};
@@ -60,8 +60,8 @@ TEST_CASE("every band of the map has the colour of its middle, and the lowest is
     for (int band = 0; band < 6; ++band) {
         CAPTURE(band);
         const double x = 20 + 10 * band + 5;
-        CHECK(near(at(pixels, x, 30), relief((band + 0.5) / 6)));
-        CHECK(near(at(pixels, x, 70), relief((band + 0.5) / 6)));
+        CHECK(near(at(pixels, x, 30), relief(band)));
+        CHECK(near(at(pixels, x, 70), relief(band)));
     }
     CHECK(at(pixels, 19, 50) == colour(Ink::Ground));
     CHECK(at(pixels, 81, 50) == colour(Ink::Ground));
@@ -80,8 +80,8 @@ TEST_CASE("a line stands between bands where the value is, half a millimetre wid
         CHECK(pixels.at(x - 3, 200) != colour(Ink::Text));
         CHECK(pixels.at(x + 2, 200) != colour(Ink::Text));
     }
-    CHECK(near(pixels.at(80, 200), relief(0.5 / 6)));
-    CHECK(near(pixels.at(319, 200), relief(5.5 / 6)));
+    CHECK(near(pixels.at(80, 200), relief(0)));
+    CHECK(near(pixels.at(319, 200), relief(5)));
 }
 
 TEST_CASE("a legend of the same scale has the map's colour for a value, wherever the value stands") {
@@ -100,7 +100,7 @@ TEST_CASE("a legend of the same scale has the map's colour for a value, wherever
         REQUIRE(from_line > 2);
         const double legend_y = 50 - (um - 600) / 2;
         CHECK(near(at(pixels, 60 + x, 60 - y), at(pixels, 125, legend_y)));
-        CHECK(near(at(pixels, 60 + x, 60 - y), relief((std::floor((um - 540) / 20) + 0.5) / 6)));
+        CHECK(near(at(pixels, 60 + x, 60 - y), relief(static_cast<int>(std::floor((um - 540) / 20)))));
     }
     CHECK_FALSE(near(at(pixels, 60, 60), at(pixels, 60 + 36, 60)));
 }
@@ -111,9 +111,9 @@ TEST_CASE("beyond the scale the last band goes on, and a level field has no line
         return glass.draw({contours(
             {20, 20, 40, 40}, 3, [um](double, double) { return um; }, [](double, double) { return 100; })});
     };
-    CHECK(near(at(level(400), 40, 40), relief(0.5 / 6)));
-    CHECK(near(at(level(900), 40, 40), relief(5.5 / 6)));
-    CHECK(near(at(level(600), 40, 40), relief(3.5 / 6)));  // on a line's value all over
+    CHECK(near(at(level(400), 40, 40), relief(0)));
+    CHECK(near(at(level(900), 40, 40), relief(5)));
+    CHECK(near(at(level(600), 40, 40), relief(3)));  // on a line's value all over
 }
 
 TEST_CASE("what is not known is not painted, and its edge is smooth") {
@@ -121,12 +121,12 @@ TEST_CASE("what is not known is not painted, and its edge is smooth") {
     // Known within 20 mm of the middle.
     const Pixels pixels = glass.draw({contours(
         {20, 20, 60, 60}, 61, [](double, double) { return 590; }, [](double x, double y) { return 20 - std::hypot(x, y); })});
-    CHECK(near(at(pixels, 50, 50), relief(2.5 / 6)));
-    CHECK(near(at(pixels, 69.5, 50), relief(2.5 / 6)));
+    CHECK(near(at(pixels, 50, 50), relief(2)));
+    CHECK(near(at(pixels, 69.5, 50), relief(2)));
     CHECK(at(pixels, 70.6, 50) == colour(Ink::Ground));
     CHECK(at(pixels, 65, 65) == colour(Ink::Ground));
     double area = 0;  // by the red of the band, over black
-    const double whole = relief(2.5 / 6).r;
+    const double whole = relief(2).r;
     for (int y = 0; y < pixels.height; ++y)
         for (int x = 0; x < pixels.width; ++x) area += pixels.at(x, y).r / whole;
     CHECK(area == doctest::Approx(3.14159265 * 80 * 80).epsilon(0.01));

@@ -187,7 +187,7 @@ TEST_CASE("a dead target is quiet and says why not") {
     TableModel model = samples::cutting(3);
     model.hand[0].why_not = "the count is held elsewhere";
     const Frame frame = draw(model, samples::canvas({344, 194}));
-    CHECK(panel_of(frame, "spoke").fill == Ink::Card);
+    CHECK(panel_of(frame, "spoke").fill == Ink::Ground);
     CHECK(all_text(frame).find("held elsewhere") != std::string::npos);
     CHECK(all_text(frame).find("tap as you hear it") == std::string::npos);
 }

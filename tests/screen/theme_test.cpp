@@ -2,8 +2,10 @@
 #include "screen/plan_views.hpp"
 #include "screen/samples.hpp"
 #include "screen/shipped.hpp"
+#include "support/svg.hpp"
 
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
@@ -104,7 +106,7 @@ picture::Point middle(const picture::Text& text, const Canvas& canvas) {
     return {left + w / 2, text.at.y - cap / 2};
 }
 
-/// Where a stroke or a spot is looked at, and its ink. Areas (panels, polygons, maps) are no marks.
+/// Where a stroke, a spot or the body of a sign is looked at, and its ink. Panels and maps are no marks.
 struct Mark {
     picture::Point at{};
     Ink ink{};
@@ -117,6 +119,12 @@ std::optional<Mark> mark(const picture::Shape& shape) {
         return Mark{{ring->centre.x + ring->radius * std::cos(turn), ring->centre.y - ring->radius * std::sin(turn)}, ring->ink};
     }
     if (const auto* disc = std::get_if<picture::Disc>(&shape)) return Mark{disc->centre, disc->ink};
+    if (const auto* polygon = std::get_if<picture::Polygon>(&shape)) {
+        picture::Point sum{};
+        for (const auto& one : polygon->points) sum = {sum.x + one.x, sum.y + one.y};
+        const auto n = static_cast<double>(polygon->points.size());
+        return Mark{{sum.x / n, sum.y / n}, polygon->ink};
+    }
     return std::nullopt;
 }
 
@@ -127,11 +135,36 @@ bool fills(Ink ink) {
     return std::find(std::begin(areas), std::end(areas), ink) != std::end(areas);
 }
 
-struct InUse {
-    std::set<Pair> lettering{}, marks{};
+/// How a target lies on what is under it.
+struct Lying {
+    Ink fill{}, under{}, edge{};
+    double edge_mm = 0;
+    auto operator<=>(const Lying&) const = default;
 };
 
+struct InUse {
+    std::set<Pair> lettering{}, marks{};
+    std::set<Lying> dead{}, plain{};
+};
+
+void look_at_targets(InUse& out, const Frame& frame) {
+    for (const auto& [target, box] : frame.touchables) {
+        const auto own = std::find_if(frame.shapes.begin(), frame.shapes.end(), [&box = box](const picture::Shape& shape) {
+            const auto* panel = std::get_if<picture::Panel>(&shape);
+            return panel != nullptr && panel->box == box;
+        });
+        if (own == frame.shapes.end()) continue;
+        const auto& panel = std::get<picture::Panel>(*own);
+        const auto under = ground_at(frame, box.centre(), static_cast<std::size_t>(own - frame.shapes.begin()));
+        if (!under) continue;
+        const Lying lying{panel.fill, *under, panel.edge, panel.edge_width};
+        if (!target.why_not.empty()) out.dead.insert(lying);
+        if (target.why_not.empty() && panel.fill == Ink::Raised) out.plain.insert(lying);
+    }
+}
+
 void look(InUse& out, const Frame& frame, const Canvas& canvas) {
+    look_at_targets(out, frame);
     for (std::size_t i = 0; i < frame.shapes.size(); ++i) {
         if (const auto* text = std::get_if<picture::Text>(&frame.shapes[i])) {  // text lies above all other shapes
             if (const auto ground = ground_at(frame, middle(*text, canvas), frame.shapes.size()))
@@ -288,4 +321,71 @@ TEST_CASE("the filled target stands out: by its edge where the ground is dark, b
     CHECK(least_contrast(of(dark, Ink::Accent), of(dark, Ink::AccentFill)) >= 3);
     for (const Ink ground : {Ink::Ground, Ink::Card, Ink::Raised})
         CHECK(least_contrast(of(light, Ink::AccentFill), of(light, ground)) >= 3);
+}
+
+TEST_CASE("a dead target lies flat in a thin edge, no lighter than what it lies on; a live one stands out") {
+    const auto &dead = everywhere().near.dead, &plain = everywhere().near.plain;
+    CHECK(dead.size() >= 2);
+    CHECK(plain.size() >= 3);
+    double thickest = 0, thinnest = 9;
+    for (const Lying& one : dead) thickest = std::max(thickest, one.edge_mm);
+    for (const Lying& one : plain) thinnest = std::min(thinnest, one.edge_mm);
+    CHECK(thickest <= 0.3);
+    CHECK(thickest < thinnest);
+    for (const Painted& painted : every_palette) {
+        const auto colours = palette(painted.theme, painted.light);
+        CAPTURE(static_cast<int>(painted.theme));
+        CAPTURE(static_cast<int>(painted.light));
+        for (const Lying& one : dead) {
+            CAPTURE(static_cast<int>(one.under));
+            CHECK(luminance(of(colours, one.fill)) <= luminance(of(colours, one.under)));
+            CHECK(contrast(of(colours, one.fill), of(colours, one.under)) <= 1.15);
+        }
+        const double least = painted.theme == Theme::Light ? 1.15 : 1.05;  // light on dark is seen sooner, and has its edge
+        for (const Lying& one : plain) {
+            CAPTURE(static_cast<int>(one.under));
+            CHECK(least_contrast(of(colours, one.fill), of(colours, one.under)) >= least);
+            CHECK(least_contrast(of(colours, one.edge), of(colours, one.fill)) >= 1.35);
+        }
+    }
+}
+
+TEST_CASE("the bands of a map of thickness tell apart, thinner is darker, and their lines are seen, raw, in grey and to three other eyes") {
+    for (const Painted& one : every_palette) {
+        const auto colours = palette(one.theme, one.light);
+        const bool full = one.light == Light::Full;
+        CAPTURE(static_cast<int>(one.theme));
+        CAPTURE(full);
+        for (int bands = 1; bands <= 8; ++bands) {  // the Plan view makes no more
+            CAPTURE(bands);
+            const double least = bands > 5 ? (full ? 1.2 : 1.13) : (full ? 1.4 : 1.25);
+            for (int band = 0; band < bands; ++band) {
+                CAPTURE(band);
+                const Rgb here = support::band_colour(colours, band, bands);
+                CHECK(least_contrast(here, of(colours, Ink::Text)) >= 3);
+                if (band + 1 == bands) continue;
+                const Rgb next = support::band_colour(colours, band + 1, bands);
+                CHECK(luminance(here) < luminance(next));
+                CHECK(least_contrast(here, next) >= least);  // a contrast of luminances: what is left in grey
+            }
+        }
+    }
+}
+
+TEST_CASE("a frame kept as a picture has a legend of two by two numbers in all its steps, as the window paints it") {
+    const picture::Contours legend{.box = {0, 0, 5, 60},
+                                   .columns = 2,
+                                   .rows = 2,
+                                   .values = {700, 700, 540, 540},
+                                   .inside = {9, 9, 9, 9},
+                                   .low = 540,
+                                   .high = 700,
+                                   .step = 20};
+    const auto colours = palette(Theme::Light);
+    const std::string made = support::svg({legend}, samples::canvas({100, 100}), colours);
+    for (int band = 0; band < 8; ++band) {
+        CAPTURE(band);
+        const Rgb of_band = support::band_colour(colours, band, 8);
+        CHECK(made.find(fmt::format("#{:02x}{:02x}{:02x}", of_band.r, of_band.g, of_band.b)) != std::string::npos);
+    }
 }

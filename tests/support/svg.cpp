@@ -15,10 +15,8 @@ namespace {
 // B612's cap height in units of its em: 1520 of 2000 (regular) and 1527 (bold).
 constexpr double cap_of_em = 0.76;
 
-std::string colour(const screen::Palette& palette, picture::Ink ink) {
-    const auto rgb = palette[static_cast<std::size_t>(ink)];
-    return fmt::format("#{:02x}{:02x}{:02x}", rgb.r, rgb.g, rgb.b);
-}
+std::string colour(screen::Rgb rgb) { return fmt::format("#{:02x}{:02x}{:02x}", rgb.r, rgb.g, rgb.b); }
+std::string colour(const screen::Palette& palette, picture::Ink ink) { return colour(palette[static_cast<std::size_t>(ink)]); }
 
 std::string dashes(double dash, double gap) { return dash > 0 ? fmt::format(" stroke-dasharray='{} {}'", dash, gap) : std::string{}; }
 
@@ -58,23 +56,36 @@ std::string polygon(const picture::Polygon& p, const std::string& ink) {
     return fmt::format("<polygon points='{}' fill='{}'/>\n", points, ink);
 }
 
-/// Bands as small squares; what the shader smooths is coarse here.
+/// Straight between the four neighbours on the grid, at shares of the box; `numbers` are the field's values or its inside.
+double at_share(const picture::Contours& c, const std::vector<float>& numbers, double across, double down) {
+    const double x = across * (c.columns - 1), y = down * (c.rows - 1);
+    const int column = std::min(static_cast<int>(x), c.columns - 2), row = std::min(static_cast<int>(y), c.rows - 2);
+    const auto number = [&](int r, int k) { return static_cast<double>(numbers[static_cast<std::size_t>(r * c.columns + k)]); };
+    return std::lerp(std::lerp(number(row, column), number(row, column + 1), x - column),
+                     std::lerp(number(row + 1, column), number(row + 1, column + 1), x - column), y - row);
+}
+
+/// Bands in rows of small squares, those of one band as one; what the shader smooths is coarse here, and lines are left out.
 std::string contours(const picture::Contours& c, const screen::Palette& palette) {
-    const double w = c.box.w / (c.columns - 1), h = c.box.h / (c.rows - 1);
-    const double bands = std::max(1.0, std::ceil((c.high - c.low) / c.step - 1e-3));
+    constexpr double square_mm = 0.8;
+    const int bands = std::max(1, static_cast<int>(std::ceil((c.high - c.low) / c.step - 1e-3)));
+    const int columns = static_cast<int>(std::ceil(c.box.w / square_mm)), rows = static_cast<int>(std::ceil(c.box.h / square_mm));
+    const double w = c.box.w / columns, h = c.box.h / rows;
+    const auto band_at = [&](int row, int column) {  // -1: not known
+        const double across = (column + 0.5) / columns, down = (row + 0.5) / rows;
+        if (column >= columns || at_share(c, c.inside, across, down) < 0) return -1;
+        return std::clamp(static_cast<int>(std::floor((at_share(c, c.values, across, down) - c.low) / c.step)), 0, bands - 1);
+    };
     std::string out;
-    for (int row = 0; row < c.rows; ++row) {
-        for (int column = 0; column < c.columns; ++column) {
-            const auto i = static_cast<std::size_t>(row * c.columns + column);
-            if (c.inside[i] < 0) continue;
-            const double band = std::clamp(std::floor((static_cast<double>(c.values[i]) - c.low) / c.step), 0.0, bands - 1);
-            const double at = (band + 0.5) / bands * (picture::reliefs - 1);
-            const auto ink = static_cast<picture::Ink>(static_cast<int>(picture::Ink::Relief1) + static_cast<int>(std::lround(at)));
-            const double x = c.box.x + (column - 0.5) * w, y = c.box.y + (row - 0.5) * h;
-            const double left = std::max(x, c.box.x), top = std::max(y, c.box.y);
-            out += fmt::format("<rect x='{:.3f}' y='{:.3f}' width='{:.3f}' height='{:.3f}' fill='{}'/>\n", left, top,
-                               std::min(x + w, c.box.right()) - left + 0.05, std::min(y + h, c.box.bottom()) - top + 0.05,
-                               colour(palette, ink));
+    for (int row = 0; row < rows; ++row) {
+        int from = 0;
+        for (int column = 1; column <= columns; ++column) {
+            const int band = band_at(row, from);
+            if (band_at(row, column) == band) continue;
+            if (band >= 0)
+                out += fmt::format("<rect x='{:.3f}' y='{:.3f}' width='{:.3f}' height='{:.3f}' fill='{}'/>\n", c.box.x + from * w,
+                                   c.box.y + row * h, (column - from) * w + 0.05, h + 0.05, colour(band_colour(palette, band, bands)));
+            from = column;
         }
     }
     return out;
@@ -88,6 +99,15 @@ std::string text(const picture::Text& t, const screen::Canvas& canvas, const std
 }
 
 }  // namespace
+
+screen::Rgb band_colour(const screen::Palette& palette, int band, int bands) {
+    const double at = static_cast<double>(band) / std::max(bands - 1, 1) * (picture::reliefs - 1);
+    const int from = std::min(static_cast<int>(at), picture::reliefs - 2);
+    const auto ink = [&](int i) { return palette[static_cast<std::size_t>(picture::Ink::Relief1) + static_cast<std::size_t>(i)]; };
+    const screen::Rgb a = ink(from), b = ink(from + 1);
+    const auto mixed = [&](std::uint8_t x, std::uint8_t y) { return static_cast<std::uint8_t>(std::lround(std::lerp(x, y, at - from))); };
+    return {mixed(a.r, b.r), mixed(a.g, b.g), mixed(a.b, b.b)};
+}
 
 std::string svg(const picture::Shapes& shapes, const screen::Canvas& canvas, const screen::Palette& palette) {
     std::string under, over;

@@ -8,6 +8,8 @@
 
 namespace support {
 
+/// What a band of a thickness map of so many is painted in, as the shader has it.
+screen::Rgb band_colour(const screen::Palette& palette, int band, int bands);
 std::string svg(const picture::Shapes& shapes, const screen::Canvas& canvas, const screen::Palette& palette);
 
 }  // namespace support

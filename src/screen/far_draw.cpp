@@ -141,7 +141,7 @@ Frame draw(const FarModel& model, const Canvas& canvas) {
     } else if (model.banner) {
         draw_far_banner(pen, *model.banner, at.column);
     }
-    if (model.beat) pen.heart({canvas.glass.width_mm - pen.gap(), 0, pen.gap(), pen.gap() * 3}, *model.beat);
+    if (model.beat) pen.heart({canvas.glass.width_mm - pen.gap() * 1.5, pen.gap() * 0.5, pen.gap(), pen.gap() * 4}, *model.beat);
     if (const double reach = far_reach_mm(canvas.type); reach < 3000) pen.falls_short(fmt::format("3 m, only {:.1f} m", reach / 1000));
     return pen.take();
 }

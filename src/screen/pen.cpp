@@ -39,8 +39,10 @@ void Pen::text(Point at, const Block& block, Ink ink, Align align) {
 }
 
 void Pen::heart(const Box& box, bool beat) {
-    const double radius = std::min(box.w * 0.36, box.h * 0.2), x = box.centre().x, apart = radius * 1.4, y = box.centre().y;
-    add(picture::Disc{.centre = {x, y + (beat ? -apart : apart)}, .radius = radius, .ink = Ink::Soft});
+    const double radius = std::min(box.w / 2, box.h * 0.15), line = radius * 0.3, apart = radius * 1.5;
+    const Point c = box.centre(), full{c.x, c.y + (beat ? -apart : apart)}, empty{c.x, c.y + (beat ? apart : -apart)};
+    add(picture::Ring{.centre = empty, .radius = radius - line / 2, .width = line, .ink = Ink::Mark});
+    add(picture::Disc{.centre = full, .radius = radius, .ink = Ink::Soft});
 }
 
 namespace {

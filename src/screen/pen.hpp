@@ -48,7 +48,8 @@ public:
 
     void add(picture::Shape shape) { frame_.shapes.push_back(std::move(shape)); }
     void add(const picture::Shapes& shapes) { frame_.shapes.insert(frame_.shapes.end(), shapes.begin(), shapes.end()); }
-    /// The heart in a narrow box: a dot that changes its place with each beat, so that a picture that stands still is seen to.
+    /// The heart in a narrow box: two places, one above the other, the full one changing with each beat, so that a picture that
+    /// stands still is seen to.
     void heart(const Box& box, bool beat);
     void panel(const Box& box, Ink fill) { add(picture::Panel{.box = box, .radius = 2, .fill = fill, .edge = fill}); }
     /// `at` is the top left, top middle or top right of the text.

@@ -200,7 +200,8 @@ void draw_strip(Pen& pen, const Strip& strip, const TableLayout& layout) {
     pen.add(picture::Panel{.box = layout.strip, .radius = 0, .fill = Ink::Card, .edge = Ink::Card});
     const double g = pen.gap();
     const Box row{layout.strip.x + g, layout.strip.y, layout.strip.w - 2 * g, layout.strip.h};
-    if (strip.beat) pen.heart({layout.strip.x, layout.strip.y, g, layout.strip.h}, *strip.beat);  // in the margin: takes no room
+    if (strip.beat)  // in the margin, clear of the glass's edge and of the eye: takes no room
+        pen.heart({layout.strip.x + g * 0.2, layout.strip.y, g * 0.45, layout.strip.h}, *strip.beat);
     if (layout.strip_rows) {
         two_rows(pen, strip, row);
     } else if (layout.strip_lines == 1) {

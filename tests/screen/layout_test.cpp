@@ -1,4 +1,6 @@
+#include "picture/bounds.hpp"
 #include "screen/models.hpp"
+#include "screen/plan_views.hpp"
 #include "screen/samples.hpp"
 #include "screen/shipped.hpp"
 #include "screen/target_draw.hpp"
@@ -43,7 +45,79 @@ picture::Panel panel_of(const Frame& frame, const std::string& id) {
     return {};
 }
 
+/// A view with its heart as it should be; false where it has none.
+bool set_heart(View& view, std::optional<bool> beat) {
+    return std::visit(
+        [&](auto& model) {
+            if constexpr (requires { model.strip.beat; }) return model.strip.beat = beat, true;
+            if constexpr (requires { model.beat; }) return model.beat = beat, true;
+            return false;
+        },
+        view);
+}
+
+/// What of a frame is not in another that is else the same.
+std::vector<picture::Shape> added(const Frame& frame, const Frame& without) {
+    std::vector<picture::Shape> more{};
+    auto same = without.shapes.begin();
+    for (const auto& shape : frame.shapes) {
+        if (same != without.shapes.end() && *same == shape) {
+            ++same;
+        } else {
+            more.push_back(shape);
+        }
+    }
+    CHECK(same == without.shapes.end());
+    return more;
+}
+
+Box full_place(const std::vector<picture::Shape>& heart) {
+    REQUIRE(heart.size() == 2);
+    const auto& disc = std::get<picture::Disc>(heart[1]);
+    return {disc.centre.x - disc.radius, disc.centre.y - disc.radius, 2 * disc.radius, 2 * disc.radius};
+}
+
+/// On the glass, and clear of lettering and of every panel it does not lie in.
+void check_clear(const Box& heart, const Frame& frame, const Canvas& canvas) {
+    constexpr double clear_mm = 0.8, clear_of_edge_mm = 0.5;
+    CHECK(heart.x >= clear_of_edge_mm);
+    CHECK(heart.y >= clear_of_edge_mm);
+    CHECK(heart.right() <= canvas.glass.width_mm - clear_of_edge_mm);
+    for (const auto& shape : frame.shapes) {
+        if (const auto* panel = std::get_if<picture::Panel>(&shape); panel != nullptr && !panel->box.contains(heart.centre()))
+            CHECK(picture::gap(heart, panel->box) >= clear_mm);
+        if (const auto* text = std::get_if<picture::Text>(&shape))
+            CHECK(picture::gap(heart, picture::bounds(*text, canvas.lettering)) >= clear_mm);
+    }
+}
+
 }  // namespace
+
+TEST_CASE("the heart takes no room, is wholly on the glass and clear of what stands there, and changes its place, on every glass") {
+    std::size_t looked = 0;
+    for (const std::string& language : models::languages) {
+        auto views = samples::shipped(language);
+        for (auto& view : samples::plan_views(language)) views.push_back(std::move(view));
+        for (const auto& on : samples::glasses()) {
+            for (auto& sample : views) {
+                if (!set_heart(sample.view, std::nullopt)) continue;
+                const Canvas canvas = samples::canvas(on.glass, reader(sample.view));
+                const Frame without = draw(sample.view, canvas);
+                CAPTURE(on.name);
+                CAPTURE(sample.name);
+                std::vector<Box> places{};
+                for (const bool beat : {true, false}) {
+                    set_heart(sample.view, beat);
+                    places.push_back(full_place(added(draw(sample.view, canvas), without)));
+                    check_clear(places.back(), without, canvas);
+                }
+                CHECK(picture::gap(places[0], places[1]) > 0);
+                ++looked;
+            }
+        }
+    }
+    CHECK(looked > 1000);
+}
 
 TEST_CASE("the spoke target is the biggest and stays where it is from the first spoke to the last, whatever comes up meanwhile") {
     for (const auto& on : samples::glasses()) {

@@ -62,7 +62,10 @@ public:
           desk_(session_),
           pedal_(session_.stock().unit.foot_switch),
           voice_(options, session_.stock()) {
-        if (!voice_.trouble().empty()) session_.notice(session_.stock().words("banner.no_sound", {voice_.trouble()}));
+        if (!voice_.trouble().empty()) {
+            spdlog::warn("{}", voice_.trouble());
+            session_.notice(session_.stock().words("banner.no_sound"));
+        }
         tell_lost();
     }
 

@@ -143,7 +143,7 @@ Exit check_command(const std::vector<std::string>& paths, Form form) {
         if (form == Form::Text && problems.empty()) fmt::print("{}: a {} file, fine\n", path, kind ? intake::text(*kind) : "TOML");
     }
     if (form == Form::Json) fmt::print("{}\n", all.dump(2));
-    if (form == Form::Text && told) fmt::print(stderr, "Mend what stands after each place and check again.\n");
+    if (form == Form::Text && told) fmt::print(stderr, "Correct what stands after each place and check again.\n");
     return fine ? Exit::Fine : Exit::No;
 }
 

@@ -4,29 +4,62 @@
 #include "measure/expect.hpp"
 #include "past_shelf.hpp"
 
+#include <spdlog/spdlog.h>
+
 namespace graftside {
 
-Stop stop(const ledger::Failure& failure) {
+namespace {
+
+std::string english(const ledger::Failure& failure) {
     using What = ledger::Failure::What;
     const std::string detail = failure.detail.empty() ? "" : " (" + failure.detail + ")";
     switch (failure.what) {
         case What::CannotOpen:
-            return stop(Exit::Machine,
-                        failure.path + ": cannot be opened" + detail + ". Check that the folder is there and may be written to.");
+            return failure.path + ": cannot be opened" + detail + ". Check that the folder is there and may be written to.";
         case What::InUse:
-            return stop(Exit::Machine, failure.path + ": in use by another graftside. Close that one first.");
+            return failure.path + ": in use by another graftside. Close that one first.";
         case What::Newer:
-            return stop(Exit::Machine, failure.path + ": written by a newer graftside" + detail + ". Use that version.");
+            return failure.path + ": written by a newer graftside" + detail + ". Use that version.";
         case What::Damaged:
-            return stop(Exit::Machine, failure.path + ": damaged" + detail +
-                                           ". Nothing was changed. Keep the file and its text mirror, and run `graftside verify`.");
+            return failure.path + ": damaged" + detail +
+                   ". Nothing was changed. Keep the file and its text mirror, and run `graftside verify`.";
         case What::Full:
-            return stop(Exit::Machine, failure.path + ": the disk is full" + detail + ". Make room.");
+            return failure.path + ": the disk is full" + detail + ". Make room.";
         case What::CannotWrite:
-            return stop(Exit::Machine, failure.path + ": the disk refuses to write" + detail + ".");
+            return failure.path + ": the disk refuses to write" + detail + ".";
     }
     measure::expect(false);
     return {};
+}
+
+}  // namespace
+
+Stop stop(const ledger::Failure& failure) { return {.code = Exit::Machine, .lines = {english(failure)}, .ledger = failure.what}; }
+
+std::string on_screen(ledger::Failure::What what, const screen::Words& words) {
+    using What = ledger::Failure::What;
+    switch (what) {
+        case What::CannotOpen:
+            return words("disk.cannot_open");
+        case What::InUse:
+            return words("disk.in_use");
+        case What::Newer:
+            return words("disk.newer");
+        case What::Damaged:
+            return words("disk.damaged");
+        case What::Full:
+            return words("disk.full");
+        case What::CannotWrite:
+            return words("disk.cannot_write");
+    }
+    measure::expect(false);
+    return {};
+}
+
+std::vector<std::string> on_screen(const Stop& stop, const screen::Words& words) {
+    if (!stop.ledger) return stop.lines;
+    for (const std::string& line : stop.lines) spdlog::warn("{}", line);
+    return {on_screen(*stop.ledger, words)};
 }
 
 void OpenCase::write(const guide::Facts& facts, guide::Who who, const measure::Instant& now) {

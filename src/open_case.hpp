@@ -12,6 +12,10 @@ namespace graftside {
 
 /// What a ledger could not do, with the code of the contract.
 Stop stop(const ledger::Failure& failure);
+/// The same for a screen, in its language, by what kind of failure it is.
+std::string on_screen(ledger::Failure::What what, const screen::Words& words);
+/// What a screen says of it. Where that is less than the lines, they go to standard error.
+std::vector<std::string> on_screen(const Stop& stop, const screen::Words& words);
 
 class OpenCase {
 public:

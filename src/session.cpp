@@ -63,7 +63,7 @@ screen::Around Session::around(const measure::Instant& now) const {
     if (!open_) return around;
     const ledger::Health& health = open_->health();
     around.not_on_disk = health.held;
-    if (health.trouble) around.trouble = stop(*health.trouble).lines.front();
+    if (health.trouble) around.trouble = on_screen(health.trouble->what, stock_.words);
     if (open_->file_changed()) around.trouble = stock_.words("banner.file_changed");
     if (!open_->state().plan) around.proposed = proposed_;
     around.seal = open_->seal();
@@ -204,7 +204,7 @@ void Session::begin_looked_at(const measure::Instant& at) {
 
 void Session::begin(Try<OpenCase> open) {
     if (!open) {
-        list_.problems = open.error().lines;
+        list_.problems = on_screen(open.error(), stock_.words);
         return;
     }
     list_.problems.clear();

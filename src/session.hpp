@@ -95,6 +95,7 @@ private:
     void look_back(const screen::Show& show, const measure::Instant& at);
     bool open_past();
     void look_at_past();
+    void log_trouble();
 
     Options options_;
     Stock stock_;
@@ -111,6 +112,7 @@ private:
     std::vector<past::Summary> past_cases_{};          // as they were when it was turned to
     std::optional<std::string> refusal_{}, bounced_{};
     std::string notice_{}, screen_lost_{};
+    std::optional<ledger::Failure> logged_{};
     screen::PhraseIds to_say_{};
     std::optional<measure::Instant> ticked_{};
     int volume_ = 0;

@@ -26,7 +26,7 @@ bool Session::open_past() {
     auto seen = past_seen(stock_);
     auto all = summaries(*ledger_);
     if (!seen || !all) {
-        refusal_ = (seen ? all.error() : seen.error()).lines.front();
+        refusal_ = on_screen(seen ? all.error() : seen.error(), stock_.words).front();
         return false;
     }
     past_seen_ = *std::move(seen);
@@ -41,7 +41,7 @@ void Session::look_back(const screen::Show& show, const measure::Instant& at) {
     if (!next.past.one.empty() && next.past.one != screen_.past.one) {
         const auto events = ledger_->load(next.past.one);
         if (!events) {
-            refusal_ = stop(events.error()).lines.front();
+            refusal_ = on_screen(stop(events.error()), stock_.words).front();
             return;
         }
         past_seen_->one = guide::fold(*events);

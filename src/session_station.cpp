@@ -68,14 +68,15 @@ std::optional<std::string> Session::hand_over(const std::string& format) const {
     if (!open_) return stock_.words("desk.no_case");
     if (open_->health().held > 0) return stock_.words("papers.held");
     const auto record = record_of(*ledger_, open_->reference());
-    if (!record) return record.error().lines.front();
+    if (!record) return on_screen(record.error(), stock_.words).front();
     const auto bytes = handover_bytes(*record, stock_, {.format = format, .paper = options_.paper});
     if (!bytes) return bytes.error().lines.front();
     const std::string folder = handover_folder();
-    const auto made = device::make_folder(folder);
-    if (!made) return device::text(made.error());
-    const auto written = device::write_file(folder + "/" + open_->reference() + handover_ending(format), *bytes);
-    return written ? std::nullopt : std::optional(device::text(written.error()));
+    auto written = device::make_folder(folder);
+    if (written) written = device::write_file(folder + "/" + open_->reference() + handover_ending(format), *bytes);
+    if (written) return std::nullopt;
+    spdlog::warn("{}", device::text(written.error()));
+    return stock_.words("papers.not_written", {folder});
 }
 
 void Session::screen_lost(const std::string& view) {
@@ -90,6 +91,13 @@ screen::VoiceWish Session::voice_wish() const {
     return {.sutures = sutures, .suction_every_s = sound.suction_every_s, .awake = sound.awake};
 }
 
+/// The banner names the kind of it; what exactly, once each time that it changes.
+void Session::log_trouble() {
+    const auto& trouble = open_->health().trouble;
+    if (trouble && trouble != logged_) spdlog::warn("{}", stop(*trouble).lines.front());
+    logged_ = trouble;
+}
+
 void Session::tick(const measure::Instant& now) {
     const std::int64_t difference = now.utc_ms - now.boottime_ms;
     if (wall_over_boot_ms_ && std::llabs(difference - *wall_over_boot_ms_) > jump_ms && !clock_jumped_) {
@@ -97,7 +105,10 @@ void Session::tick(const measure::Instant& now) {
         clock_jumped_ = true;
     }
     if (!wall_over_boot_ms_) wall_over_boot_ms_ = difference;
-    if (open_) open_->retry(now);
+    if (open_) {
+        log_trouble();
+        open_->retry(now);
+    }
     if (open_ && ticked_ && stock_.unit.sound.on) {
         const auto said = screen::suction_call_out(open_->state(), *ticked_, now, voice_wish());
         if (!said.empty() && to_say_.empty()) to_say_ = said;

@@ -177,7 +177,7 @@ Try<std::string> Stage::use_measured() {
     window_.tell(line_ ? line_ : std::optional(lit));
     if (auto stopped = fit()) return *std::move(stopped);
     if (failure) spdlog::warn("the measured size is not kept: {}", *failure);
-    return failure ? words_("measure.not_kept", {*failure})
+    return failure ? words_("measure.not_kept")
                    : words_("measure.kept", {fmt::format("{:.0f}", lit.width_mm), fmt::format("{:.0f}", lit.height_mm)});
 }
 

@@ -134,7 +134,7 @@ measure::Problems missing_profiles(const Stock& stock, const std::string& text, 
 Stop stop(const measure::Problems& problems) {
     Stop made{.code = Exit::Wrong};
     for (const measure::Problem& problem : problems) made.lines.push_back(measure::text(problem));
-    made.lines.push_back("Mend what stands after each place and try again; `graftside check FILE` looks at a file alone.");
+    made.lines.push_back("Correct what stands after each place and try again; `graftside check FILE` looks at a file alone.");
     return made;
 }
 

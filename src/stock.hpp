@@ -7,6 +7,7 @@
 #include "intake/case.hpp"
 #include "intake/surgeon.hpp"
 #include "intake/unit.hpp"
+#include "ledger/failure.hpp"
 #include "measure/problem.hpp"
 #include "measure/result.hpp"
 #include "screen/typography.hpp"
@@ -25,7 +26,8 @@ enum class Exit { Fine = 0, No = 1, Wrong = 2, Machine = 3 };
 /// Why the program stops: lines for stderr and the exit code.
 struct Stop {
     Exit code = Exit::Wrong;
-    std::vector<std::string> lines{};
+    std::vector<std::string> lines{};               // English
+    std::optional<ledger::Failure::What> ledger{};  // where it was the ledger: a screen says it in its own words
 };
 
 template <class T>

@@ -43,8 +43,9 @@ void ruler(Shapes& out, const SizeRuler& of, const Box& half, const Scale& scale
     };
     say({half.x, head}, of.label, Type::Text, Ink::Soft, Align::Left);
     say({half.x + after, head}, of.value, Type::Strong, Ink::Text, Align::Left);
-    if (lettering.width(Type::Text, of.held) <= room)
-        say({half.right(), head}, of.held, Type::Text, of.is_held ? Ink::Soft : Ink::Amber, Align::Right);
+    const std::string& held = lettering.width(Type::Text, of.held) <= room ? of.held : of.short_held;
+    if (lettering.width(Type::Text, held) <= room)
+        say({half.right(), head}, held, Type::Text, of.is_held ? Ink::Soft : Ink::Amber, Align::Right);
     out.push_back(Line{.a = {scale.left, y}, .b = {scale.right, y}, .width = line_width, .ink = Ink::Mark});
     for (const measure::Length size : of.sizes) {
         const double x = scale.x(size), up = size.nm() % 1'000'000 == 0 ? tick_mm * 1.5 : tick_mm;

@@ -13,6 +13,7 @@ namespace picture {
 struct SizeRuler {
     std::string label{}, value{};  // "Host", "7.50 mm"
     std::string held{};            // "in stock", or what is wrong
+    std::string short_held{};      // the same where there is less room
     bool is_held = true;
     measure::Length chosen{};
     std::vector<measure::Length> sizes{};

@@ -133,9 +133,10 @@ void draw_ruler_words(Pen& pen, const picture::SizeRuler& ruler, const Box& row)
     const double cap = pen.cap(Type::Text), after = pen.width(Type::Text, ruler.label) + cap * 0.6;
     pen.text({row.x, row.y}, ruler.label, Type::Text, Ink::Soft);
     pen.text({row.x + after, row.y}, ruler.value, Type::Strong, ruler.is_held ? Ink::Text : Ink::Amber);
-    const double all = after + pen.width(Type::Strong, ruler.value) + cap * 0.6 + pen.width(Type::Text, ruler.held);
-    if (all > row.w) return pen.falls_short(ruler.held);
-    pen.text({row.right(), row.y}, ruler.held, Type::Text, ruler.is_held ? Ink::Soft : Ink::Amber, Align::Right);
+    const double room = row.w - after - pen.width(Type::Strong, ruler.value) - cap * 0.6;
+    const std::string& held = pen.width(Type::Text, ruler.held) <= room ? ruler.held : ruler.short_held;
+    if (pen.width(Type::Text, held) > room) return pen.falls_short(ruler.held);
+    pen.text({row.right(), row.y}, held, Type::Text, ruler.is_held ? Ink::Soft : Ink::Amber, Align::Right);
 }
 
 double ruler_height(const Pen& pen, const PlanModel& model) {

@@ -152,10 +152,15 @@ picture::SizeRuler PlanMaker::ruler(const char* label, measure::Length chosen, c
         return std::find(sizes.begin(), sizes.end(), chosen) != sizes.end();
     };
     const bool profile = among(stock.profile), shelf = stock.shelf.empty() || among(stock.shelf);
-    const char* held = !profile ? "plan-view.not_held" : (!shelf ? "plan-view.not_stocked" : "plan-view.held");
+    using Said = std::pair<const char*, const char*>;
+    const auto [held, short_held] = !profile              ? Said{"plan-view.not_held", "plan-view.short_not_held"}
+                                    : stock.shelf.empty() ? Said{"plan-view.held", "plan-view.short_held"}
+                                    : shelf               ? Said{"plan-view.stocked", "plan-view.stocked"}
+                                                          : Said{"plan-view.not_stocked", "plan-view.not_stocked"};
     return {.label = words_(label),
             .value = words_("unit.mm", {size_text(chosen, words_)}),
-            .held = words_(profile && shelf && !stock.shelf.empty() ? "plan-view.stocked" : held),
+            .held = words_(held),
+            .short_held = words_(short_held),
             .is_held = profile && shelf,
             .chosen = chosen,
             .sizes = stock.profile};

@@ -12,7 +12,14 @@ namespace {
 
 constexpr std::size_t cells = 5;
 using Cells = std::array<double, cells>;
+using Whole = std::array<bool, cells>;  // which heads are not short
+constexpr Whole all_whole{true, true, true, true, true};
 using Rung = PlanModel::Rung;
+
+struct Columns {
+    Cells widths{};
+    Whole whole{};
+};
 
 std::array<const std::string*, cells> texts(const Rung& rung) {
     return {&rung.spokes, &rung.travel, &rung.share, &rung.left, &rung.chance};
@@ -34,13 +41,13 @@ double in_two_lines(const Pen& pen, const std::string& text) {
     return std::max(longest_word(pen, text), pen.width(Type::Text, text) * 0.52);
 }
 
-/// What each column needs for its head and its widest cell; the first also for the sign of a row over the limit. `narrow`: the
-/// heads are short, and the chance stands in two lines.
-Cells needed(const Pen& pen, const PlanModel& model, bool narrow) {
+/// What each column needs for its head, whole or short, and its widest cell; the first also for the sign of a row over the limit.
+/// `narrow`: the chance stands in two lines.
+Cells needed(const Pen& pen, const PlanModel& model, const Whole& whole, bool narrow) {
     Cells made{};
     const double cap = pen.cap(Type::Text);
     for (std::size_t i = 0; i < cells; ++i) {
-        double w = longest_word(pen, narrow ? model.heads[i].line : model.heads[i].label) * 1.04 + std::max(2.4, cap * 0.6) + 0.1;
+        double w = longest_word(pen, whole[i] ? model.heads[i].label : model.heads[i].line) * 1.04 + std::max(2.4, cap * 0.6) + 0.1;
         for (const Rung& rung : model.rungs) {
             const std::string& text = *texts(rung)[i];
             const double sign = i == 0 ? cap * 2 : 0, chance = narrow ? in_two_lines(pen, text) : pen.width(Type::Text, text);
@@ -58,6 +65,22 @@ double sum(const Cells& widths) {
     double all = plan_gap * (cells - 1);
     for (const double w : widths) all += w;
     return all;
+}
+
+Cells narrowest(const Pen& pen, const PlanModel& model) { return needed(pen, model, {}, true); }
+
+/// All heads whole; where there is no room for that, as many as have it, from the first on.
+Columns columns_in(const Pen& pen, const PlanModel& model, double room) {
+    Columns made{.widths = needed(pen, model, all_whole, false), .whole = all_whole};
+    if (sum(made.widths) <= room) return made;
+    made = {.widths = narrowest(pen, model)};
+    for (std::size_t i = 0; i < cells; ++i) {
+        Whole more = made.whole;
+        more[i] = true;
+        const Cells widths = needed(pen, model, more, true);
+        if (sum(widths) <= room) made = {.widths = widths, .whole = more};
+    }
+    return made;
 }
 
 /// Left edges and widths in a row.
@@ -111,15 +134,15 @@ struct Shown {
 };
 
 Shown draw_ladder(Pen& pen, const PlanModel& model, const Box& box) {
-    const bool narrow = sum(needed(pen, model, false)) > box.w;
-    const Cells widths = needed(pen, model, narrow);
+    const Columns columns = columns_in(pen, model, box.w);
+    const Cells& widths = columns.widths;
     const double cap = pen.cap(Type::Text), side = model.rungs.empty() ? 15 : least_side_mm(model.rungs.front().target.weight);
     const double head_h = std::max(least_side_mm(model.heads.front().weight), cap * 3.9), rung_h = std::max(side, cap * 3.1);
     if (sum(widths) > box.w + 1e-6) pen.falls_short(model.heads.back().label);
     const auto heads = across(widths, {box.x, box.y, box.w, head_h});
     for (std::size_t i = 0; i < cells; ++i) {
         Target head = model.heads[i];
-        if (narrow) head.label = head.line;
+        if (!columns.whole[i]) head.label = head.line;
         head.line.clear();
         draw_target(pen, head, heads[i], Rank::Small);
     }
@@ -176,14 +199,14 @@ void draw_profile(Pen& pen, const PlanModel& model, const Box& box) {
 
 }  // namespace
 
-double ladder_width(const Pen& pen, const PlanModel& model) { return sum(needed(pen, model, false)); }
+double ladder_width(const Pen& pen, const PlanModel& model) { return sum(needed(pen, model, all_whole, false)); }
 
 void draw_depth(Pen& pen, const PlanModel& model, const Box& whole) {
     pen.panel(whole, Ink::Card);
     const double cap = pen.cap(Type::Text);
     const Box box = inset(whole, pen.canvas().glass.portrait() ? cap * 0.4 : cap * 0.7);
     const double row = row_height(pen, model.why), turns = turns_width(pen, model);
-    const double narrow = sum(needed(pen, model, true)), least = std::max(cap * 13, pen.width(Type::Strong, model.why.label) + cap);
+    const double narrow = sum(narrowest(pen, model)), least = std::max(cap * 13, pen.width(Type::Strong, model.why.label) + cap);
     if (box.w > 1.3 * box.h && box.w >= narrow + least) {  // the profile beside the ladder
         const double ladder = std::clamp(ladder_width(pen, model) * 1.1, narrow, box.w - least), left = box.w - ladder - cap * 0.8;
         const Shown shown = draw_ladder(pen, model, {box.right() - ladder, box.y, ladder, box.h});

@@ -111,7 +111,7 @@ TEST_CASE("the count is taken over by a hold of 0.8 s, not by a tap of its key, 
     CHECK(desk.state().holder == std::optional(guide::Source::Desk));
 }
 
-TEST_CASE("a second spoke of the space bar so soon that it bounced is left out, and can be counted") {
+TEST_CASE("a second spoke of the space bar so soon that it bounced is not counted, and can be") {
     const Folder folder;
     AtDesk desk(started(folder, demo::before_cut()));
     desk.holds(U'h', 900);

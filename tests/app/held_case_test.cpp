@@ -5,9 +5,15 @@
 #include "app/demo.hpp"
 #include "ledger/fault_layer.hpp"
 
+#include <spdlog/sinks/ostream_sink.h>
+#include <spdlog/spdlog.h>
+
 #include <cerrno>
 #include <filesystem>
+#include <fstream>
 #include <map>
+#include <set>
+#include <sstream>
 
 using testplace::Folder;
 
@@ -92,6 +98,20 @@ void cut_by_touch(graftside::Session& session, Seen& seen) {
         check_banner(session, demo::later(line.at, 1000));
     }
 }
+
+/// What the program would write to standard error.
+class Log {
+public:
+    Log() { spdlog::set_default_logger(std::make_shared<spdlog::logger>("log", std::make_shared<spdlog::sinks::ostream_sink_st>(text_))); }
+    ~Log() { spdlog::set_default_logger(before_); }
+    Log(const Log&) = delete;
+    Log& operator=(const Log&) = delete;
+    std::string text() const { return text_.str(); }
+
+private:
+    std::ostringstream text_{};
+    std::shared_ptr<spdlog::logger> before_ = spdlog::default_logger();
+};
 
 /// Everything up to what the disk has is what the screen showed then.
 void check_recovered(const Seen& seen, const std::vector<guide::Event>& events) {
@@ -219,4 +239,62 @@ TEST_CASE("no file for the handover is written while taps are not on disk: it wo
     CHECK_FALSE(session->act(guide::Who::Scrub, {guide::WriteNote{.text = "held"}}, now));
     REQUIRE(session->open()->health().held > 0);
     CHECK(session->hand_over("csv") == demo::stock().words("papers.held"));
+}
+
+TEST_CASE("a folder that takes no handover file is named in the screen's words, the system's reason on standard error") {
+    const Folder folder;
+    demo::play(folder.file("a.ledger"), demo::before_cut());
+    const measure::Instant now = demo::later(demo::before_cut().back().at, 1000);
+    auto session = graftside::Session::start(demo::options(folder.file("a.ledger")), demo::stock(), demo::case_path(), now);
+    REQUIRE(session);
+    std::ofstream(session->handover_folder()) << "a file where the folder should be";
+    const Log log;
+    CHECK(session->hand_over("csv") == demo::stock().words("papers.not_written", {session->handover_folder()}));
+    CHECK(log.text().find("(not a folder)") != std::string::npos);
+}
+
+TEST_CASE("what is wrong with the disk is said in the screen's language, and exactly, once, on standard error") {
+    const auto stock =
+        graftside::load_stock({.assets = SOURCE_DIR "/assets", .unit = SOURCE_DIR "/assets/unit/unit.toml", .language = "de"});
+    REQUIRE(stock);
+    for (const auto& [code, system, id] :
+         {std::tuple{SQLITE_FULL, ENOSPC, "disk.full"}, std::tuple{SQLITE_IOERR, EIO, "disk.cannot_open"}}) {
+        const Folder folder;
+        demo::play(folder.file("a.ledger"), demo::before_cut());
+        const FaultyDisk disk;
+        const measure::Instant now = demo::later(demo::before_cut().back().at, 1000);
+        auto session = graftside::Session::start(demo::options(folder.file("a.ledger")), *stock, demo::case_path(), now);
+        REQUIRE(session);
+        faults::order({.fails = faults::Fails::FromThenOn, .at = 1, .code = code, .system = system});
+        CHECK_FALSE(session->act(guide::Who::Scrub, {guide::WriteNote{.text = "held"}}, now));
+        const Log log;
+        // The file is opened anew, which an I/O error refuses as well.
+        for (const int later : {1000, 2000, 3000}) session->tick(demo::later(now, later));
+        REQUIRE(session->open()->health().held == 1);
+        CHECK(demo::banner(session->view(now)) == stock->words("banner.not_on_disk", {"1", stock->words(id)}));
+        const std::string exact = graftside::stop(*session->open()->health().trouble).lines.front(), said = log.text();
+        CHECK(exact.find(folder.file("a.ledger")) == 0);
+        const auto at = said.find(exact);
+        CHECK(at != std::string::npos);
+        CHECK(said.find(exact, at + 1) == std::string::npos);
+    }
+}
+
+TEST_CASE("each kind of failure of the ledger has words of its own on the screen; what is wrong with a file is said as it is") {
+    using What = ledger::Failure::What;
+    const screen::Words& words = demo::stock().words;
+    std::set<std::string> said{};
+    for (const What what : {What::CannotOpen, What::InUse, What::Newer, What::Damaged, What::Full, What::CannotWrite}) {
+        const auto stop = graftside::stop(ledger::Failure{.what = what, .path = "a.ledger", .detail = "detail"});
+        const Log log;
+        const auto shown = graftside::on_screen(stop, words);
+        REQUIRE(shown.size() == 1);
+        CHECK(shown.front().find("a.ledger") == std::string::npos);
+        CHECK_FALSE(shown.front().starts_with("<"));
+        CHECK(log.text().find(stop.lines.front()) != std::string::npos);
+        said.insert(shown.front());
+    }
+    CHECK(said.size() == 6);
+    const graftside::Stop file{.lines = {"a.case.toml:3: wrong", "b"}};
+    CHECK(graftside::on_screen(file, words) == file.lines);
 }

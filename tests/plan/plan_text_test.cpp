@@ -50,7 +50,7 @@ TEST_CASE("a refused plan says first why, tells no depth, and gives the rest") {
     CHECK(text.find("This plan cannot be used") < text.find("Sizes"));
     CHECK(has(text, "- A reading at the centre alone carries no depth"));
     CHECK(has(text, "None planned"));
-    CHECK(has(text, "None: no depth can be told"));
+    CHECK(has(text, "None: no estimate of depth"));
     CHECK_FALSE(has(text, "chance of entering"));
     CHECK(has(text, "16. 11:15 o'clock, mark 16\n"));
 }

@@ -58,6 +58,14 @@ guide::Procedure bare(guide::Procedure made) {
     return made;
 }
 
+/// Each line that is written on a glass.
+std::set<std::string> texts(const Frame& frame) {
+    std::set<std::string> all{};
+    for (const picture::Shape& shape : frame.shapes)
+        if (const auto* text = std::get_if<picture::Text>(&shape)) all.insert(text->text);
+    return all;
+}
+
 }  // namespace
 
 TEST_CASE("every id of one language is in the other, with the same fill-ins, and nothing is empty") {
@@ -130,4 +138,25 @@ TEST_CASE("German writes figures with a comma, on the glass and on the keypad; a
     REQUIRE(typed.reading);
     CHECK(typed.reading->thickness == measure::from_um(612.5));
     CHECK(typed.reading->ring == measure::from_mm(7.5));
+}
+
+TEST_CASE("heads of the ladder and the words of a size are short only where the whole ones have no room") {
+    const auto german = [](const std::string& column) {
+        return plan_view(samples::plan_seen(samples::eight_readings(), PlanSeen::Use::Agree, {.column = column}),
+                         {.page = "plan", .plan = {.column = column}}, models::words("de"));
+    };
+    const PlanModel depth = german("depth"), sizes = german("sizes");
+    for (const auto& on : samples::glasses()) {
+        CAPTURE(on.name);
+        const auto drawn = texts(draw(depth, samples::canvas(on.glass)));
+        const auto stands = [&drawn](const std::string& head) { return drawn.contains(head) || drawn.contains(head + " µm"); };
+        // Column by column: one long head makes no other short.
+        CHECK(stands("Vorschub") == (on.name.find("800x1280") == std::string::npos));
+        CHECK(stands("Weg") != stands("Vorschub"));
+        CHECK(stands("Eröffnungsrisiko") == (on.name.find("-10") == std::string::npos));
+        CHECK(stands("Risiko") != stands("Eröffnungsrisiko"));
+        const auto ruled = texts(draw(sizes, samples::canvas(on.glass)));
+        CHECK(ruled.contains("im Profil") != ruled.contains("da"));
+        CHECK(ruled.contains("im Profil") == (on.name != "1920x1080-21"));
+    }
 }

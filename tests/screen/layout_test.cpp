@@ -129,8 +129,9 @@ TEST_CASE("the spoke target is the biggest and stays where it is from the first 
             if (position % 2 == 0)
                 model.banner = Banner{.level = Banner::Level::Watch, .text = "Not on disk: 2 taps are held in memory. The disk is full."};
             if (position % 3 == 0)
-                model.hand.insert(model.hand.begin() + 3,
-                                  {.id = "count-it", .label = "Count it", .line = "a quick second tap was left out", .look = Look::Hollow});
+                model.hand.insert(
+                    model.hand.begin() + 3,
+                    {.id = "count-it", .label = "Count that tap", .line = "a quick second tap was not counted", .look = Look::Hollow});
             if (position > 9) model.hand[0].why_not = "the count is held elsewhere";
             const Frame frame = draw(model, canvas);
             CHECK(place_of(frame, "spoke") == first);

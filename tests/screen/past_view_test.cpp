@@ -161,7 +161,7 @@ TEST_CASE("the own reach stands beside the shipped one with a caution, and as li
     const PastRow* line = row(made, "Own, 7 cuts");
     REQUIRE(line != nullptr);
     CHECK(std::get<picture::IntervalMark>(line->mark).low == own.mean_low);
-    CHECK(std::get<picture::IntervalMark>(row(made, "Own, the next")->mark).high == own.next_high);
+    CHECK(std::get<picture::IntervalMark>(row(made, "Own, next cut")->mark).high == own.next_high);
     const PastRow* shipped = row(made, "As shipped, 11 cuts");
     REQUIRE(shipped != nullptr);
     CHECK(shipped->value.starts_with("1.046 ± 0.082 ("));

@@ -78,7 +78,7 @@ TableModel plan() {
 }
 
 TableModel counts() {
-    Card card{.title = "Count before the last",
+    Card card{.title = "Count before the last suture",
               .lines = {"Two people count aloud: needles, blades, spears, swabs.", "Trephine blade and punch blade are in this count."},
               .say = "Count before the last suture agrees.",
               .cautions = {"Done before the last suture goes in.", "An X-ray cannot exclude a needle this small."}};

@@ -63,7 +63,7 @@ void see_cut(Walk& walk, sample::Case at) {
     walk.see(at, "step lower bounced");
     walk.around.bounced.reset();
     walk.around.not_on_disk = 2;
-    walk.around.trouble = "The disk is full.";
+    walk.around.trouble = walk.words("disk.cannot_write");
     walk.around.here = guide::Source::Desk;
     walk.see(at, "step lower elsewhere");
     walk.around = quiet();

@@ -139,7 +139,7 @@ void two_lines(Pen& pen, const Strip& strip, const Box& row) {
                              Item::Side::Right, clock_worth(clock, i), missed(clock, i)));
     }
     if (!strip.time.empty()) items.push_back(with(words(pen, strip.time, Type::Value, Ink::Soft, upper), Item::Side::Right, 50));
-    place(pen, std::move(items), row);
+    place(pen, items, row);
 }
 
 void add_clocks(Pen& pen, Items& items, const Strip& strip, double y) {
@@ -161,7 +161,7 @@ void one_line(Pen& pen, const Strip& strip, const Box& row) {
     add_words(pen, items, strip.holder, Type::Text, Ink::Soft, y, Item::Side::Middle, 60);
     add_clocks(pen, items, strip, y);
     add_words(pen, items, strip.time, Type::Value, Ink::Soft, y, Item::Side::Right, 45);
-    place(pen, std::move(items), row);
+    place(pen, items, row);
 }
 
 /// Of two rows: which words stand above, which below beside the clocks.

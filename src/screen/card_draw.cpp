@@ -49,15 +49,6 @@ double least_body(const Pen& pen, const Card& card) {
     return has_picture(card) ? pen.cap(Type::Text) * 12 : 0;
 }
 
-/// Takes the last piece of a kind out; none when there is no such piece.
-std::optional<Piece> drop(Pieces& pieces, Piece::Kind kind) {
-    const auto last = std::find_if(pieces.rbegin(), pieces.rend(), [kind](const Piece& piece) { return piece.kind == kind; });
-    if (last == pieces.rend()) return std::nullopt;
-    Piece gone = std::move(*last);
-    pieces.erase(std::next(last).base());
-    return gone;
-}
-
 /// Words and picture of a card: one over the other, or side by side where the card is low and wide.
 struct Arrangement {
     Box words{};
@@ -169,8 +160,8 @@ std::pair<Arrangement, Pieces> arranged(Pen& pen, const Card& card, const Box& i
     for (const auto& arrangement : tries) {
         const double room = room_for_words(pen, card, arrangement);
         Pieces pieces = card_pieces(pen, card, arrangement.words, {.short_foot = true});
-        while (height_with_foot(pen, pieces) > room && drop(pieces, Piece::Kind::Foot)) {
-        }
+        // The foot stands last.
+        while (height_with_foot(pen, pieces) > room && !pieces.empty() && pieces.back().kind == Piece::Kind::Foot) pieces.pop_back();
         if (height_of(pieces) <= room) return {arrangement, std::move(pieces)};
     }
     return {tries.back(), most_worth(pen, card, tries.back())};

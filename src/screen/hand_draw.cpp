@@ -43,7 +43,8 @@ double awkward(std::span<const Target> row) {
 
 bool goes(const Pen& pen, std::span<const Target> row, const Place& place) {
     const Box cell = place.cell(row.size());
-    return std::all_of(row.begin(), row.end(), [&](const Target& one) {
+    return std::all_of(row.begin(), row.end(), [&](const Target& shown) {
+        const Target& one = shown.in_place_of.empty() ? shown : shown.in_place_of.front();
         const double least = least_side_mm(one.weight);
         return cell.w >= least && cell.h >= least - 1e-6 && legible(pen, one, cell, rank_in(row.size()));
     });
@@ -136,8 +137,9 @@ HandDrawn twin_hand(Pen& pen, std::span<const Target> hand, const TableLayout& l
     place.box.h -= row;
     place.most_rows -= 1;
     const Box& first = layout.first;
-    draw_target(pen, hand[0], {first.x, first.y, first.w, h}, Rank::First);
-    draw_target(pen, hand[1], {first.x, first.y + h + place.gap, first.w, h}, Rank::First);
+    const Type most = shared_type(pen, hand.first(2), {0, 0, first.w, h}, Rank::First);
+    draw_target(pen, hand[0], {first.x, first.y, first.w, h}, Rank::First, most);
+    draw_target(pen, hand[1], {first.x, first.y + h + place.gap, first.w, h}, Rank::First, most);
     const auto rest = hand.subspan(2);
     Broken made = broken(pen, Targets(rest.begin(), rest.end()), place);
     draw_rows(pen, made.rows, place);
@@ -190,15 +192,18 @@ HandDrawn draw_hand(Pen& pen, std::span<const Target> hand, const TableLayout& l
     const bool two = twins(hand);
     const auto rest = hand.subspan(two ? 2 : 1);
     if (two && !layout.strip_rows) return twin_hand(pen, hand, layout, place);
-    const Targets others(rest.begin(), rest.end());
+    Targets others, apart;
+    for (const Target& one : rest) (one.apart ? apart : others).push_back(one);
     Broken made = layout.grows ? grown(pen, others, place) : broken(pen, others, place);
     const Box first = settle(layout, made.rows, place);
     if (two) {
-        for (int i = 0; i < 2; ++i) draw_target(pen, hand[static_cast<std::size_t>(i)], part(first, i, 2, place.gap), Rank::First);
+        const Type most = shared_type(pen, hand.first(2), part(first, 0, 2, place.gap), Rank::First);
+        for (int i = 0; i < 2; ++i) draw_target(pen, hand[static_cast<std::size_t>(i)], part(first, i, 2, place.gap), Rank::First, most);
     } else {
         draw_target(pen, hand.front(), first, Rank::First);
     }
     draw_rows(pen, made.rows, place);
+    made.over.insert(made.over.end(), apart.begin(), apart.end());
     return {std::move(made.over), first.y};
 }
 

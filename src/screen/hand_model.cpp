@@ -161,12 +161,13 @@ std::vector<Target> cut_hand(const CaseState& state, const Around& around, const
     std::vector<Target> hand{
         spoke_target(state, around, words), target("raised", words("cut.raised"), words("cut.raised_line"), {guide::RaiseBlade{}}),
         target("undo", words("hand.undo"), words(undoes_deeper(state) ? "hand.undo_deeper_line" : "cut.undo_line"), {guide::UndoTap{}})};
+    Target deeper = as(target("deeper", words("cut.deeper"), words("cut.deeper_line"), {guide::GoDeeper{}}), Look::Plain, Press::Hold);
+    if (!blade.planned) deeper.why_not = words("cut.no_plan");
     if (around.bounced == std::optional<std::string>("spoke")) {
         hand.push_back(as(target("count-it", words("cut.count_it"), words("cut.count_it_line"), {guide::CountSpoke{.source = around.here}}),
                           Look::Hollow));
+        hand.back().in_place_of = {std::move(deeper)};
     } else {
-        Target deeper = as(target("deeper", words("cut.deeper"), words("cut.deeper_line"), {guide::GoDeeper{}}), Look::Plain, Press::Hold);
-        if (!blade.planned) deeper.why_not = words("cut.no_plan");
         hand.push_back(std::move(deeper));
     }
     hand.push_back(
@@ -180,6 +181,7 @@ std::vector<Target> cut_hand(const CaseState& state, const Around& around, const
     if (state.holder && *state.holder != around.here) {
         hand.push_back(as(target("take-count", words("cut.take_count"), words("hand.hold"), {guide::HoldCount{.source = around.here}}),
                           Look::Plain, Press::Hold));
+        hand.back().apart = true;
     }
     return hand;
 }

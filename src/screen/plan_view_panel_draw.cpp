@@ -169,8 +169,10 @@ void draw_plan_panel(Pen& pen, const Panel& panel, const Box& whole) {
         shown = rows_in(pen, panel, above(at_foot));
         // What is doubted stands in the banner as well; what follows from it stands here alone.
         bare = shown == 0;
-        if (bare) y = box.y;
-        if (bare) shown = rows_in(pen, panel, above(at_foot));
+        if (bare) {
+            y = box.y;
+            shown = rows_in(pen, panel, above(at_foot));
+        }
         Target& more = *(at_foot.rows.back().end() - 2);
         more.act = Show{.page = "plan-more", .argument = std::to_string(shown < left ? before + shown : 0)};
     }

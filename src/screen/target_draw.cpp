@@ -230,10 +230,10 @@ double least_side_mm(Weight weight) {
 
 bool legible(const Pen& pen, const Target& target, const Box& box, Rank rank) { return filling(pen, target, box, rank).fits(); }
 
-Type shared_type(const Pen& pen, std::span<const Target> targets, const Box& box) {
+Type shared_type(const Pen& pen, std::span<const Target> targets, const Box& box, Rank rank) {
     Type least = Type::Numeral;
     for (const Target& one : targets) {
-        const Filling made = filling(pen, one, box, Rank::Small);
+        const Filling made = filling(pen, one, box, rank);
         // A dead one gives way to its reason by itself.
         if (one.why_not.empty() && bigger(pen, least, made.words.label.type)) least = made.words.label.type;
     }

@@ -12,8 +12,8 @@ enum class Rank { First, Wide, Small };  // how big a label a target may have
 
 /// `most`: the biggest role its label may have, where targets of one kind share theirs.
 void draw_target(Pen& pen, const Target& target, const Box& box, Rank rank, Type most = Type::Numeral);
-/// The role that the labels of small targets of one kind share in boxes of one size: the smallest that any of them needs.
-Type shared_type(const Pen& pen, std::span<const Target> targets, const Box& box);
+/// The role that the labels of targets of one kind share in boxes of one size: the smallest that any of them needs.
+Type shared_type(const Pen& pen, std::span<const Target> targets, const Box& box, Rank rank = Rank::Small);
 /// A target whose inside the view letters itself: its ground, and where it is touched. Returns the ink for its lettering.
 Ink draw_ground(Pen& pen, const Target& target, const Box& box);
 /// What the lettering of a target stands on.

@@ -26,6 +26,12 @@ void type(Session& session, const std::string& field, const std::string& text) {
     for (const char letter : text) demo::tap(session, std::string("key-") + letter, at(1));
 }
 
+/// Takes so many letters of a field back.
+void erase(Session& session, const std::string& field, int letters) {
+    demo::tap(session, "field-" + field, at(1));
+    for (int i = 0; i < letters; ++i) demo::tap(session, "erase", at(1));
+}
+
 void pick(Session& session, const std::string& field, const std::string& choice) {
     demo::tap(session, "field-" + field, at(1));
     demo::tap(session, "pick-" + choice, at(1));
@@ -87,8 +93,7 @@ TEST_CASE("a wrong field and a missing one say what is allowed, and mended they 
     const Folder folder;
     Session session = started(folder, "");
     fill(session, "99");
-    demo::tap(session, "field-reference", at(2));
-    for (int i = 0; i < 5; ++i) demo::tap(session, "erase", at(2));
+    erase(session, "reference", 5);
     demo::tap(session, "make", at(2));
     CHECK(session.open() == nullptr);
     const auto view = session.view(at(3));
@@ -99,8 +104,7 @@ TEST_CASE("a wrong field and a missing one say what is allowed, and mended they 
     CHECK(field(*form, "host").problem.empty());
     CHECK(field(*form, "at_12").problem.empty());
     type(session, "reference", "9");
-    demo::tap(session, "field-keratometry", at(4));
-    for (int i = 0; i < 2; ++i) demo::tap(session, "erase", at(4));
+    erase(session, "keratometry", 2);
     type(session, "keratometry", "44");
     demo::tap(session, "make", at(5));
     REQUIRE(session.open() != nullptr);
@@ -128,8 +132,7 @@ TEST_CASE("a reference with letters is typed, makes the case and is what is writ
     const Folder folder;
     Session session = started(folder, "");
     fill(session, "43.5");
-    demo::tap(session, "field-reference", at(1));
-    for (int i = 0; i < 5; ++i) demo::tap(session, "erase", at(1));
+    erase(session, "reference", 5);
     demo::tap(session, "key-turn", at(1));
     for (const char* key : {"key-K", "key--", "key-turn", "key-1", "key-2"}) demo::tap(session, key, at(1));
     demo::tap(session, "make", at(2));

@@ -142,14 +142,25 @@ TEST_CASE("the spoke target is the biggest and stays where it is from the first 
     }
 }
 
+namespace {
+
+/// With every number of spokes, with a tap that was left out, and with the count elsewhere.
+bool in_the_cut(const std::string& sample) {
+    const std::string step = "step lower ";
+    if (!sample.starts_with(step)) return false;
+    const std::string state = sample.substr(step.size());
+    return state == "bounced" || state == "elsewhere" || state.find_first_not_of("0123456789") == std::string::npos;
+}
+
+}  // namespace
+
 // A hand that goes to a place without a look must find there what was there before: common practice, no source.
 TEST_CASE("the blade's other targets keep their places through the whole cut, in either language, on every glass") {
     for (const std::string& language : models::languages) {
         std::vector<samples::Sample> cut{};
         for (auto& sample : samples::shipped(language))
-            for (int turned = 0; turned <= 12; ++turned)
-                if (sample.name == "step lower " + std::to_string(turned)) cut.push_back(std::move(sample));
-        REQUIRE(cut.size() == 13);
+            if (in_the_cut(sample.name)) cut.push_back(std::move(sample));
+        REQUIRE(cut.size() == 15);
         for (const auto& on : samples::glasses()) {
             const auto place = [&](const samples::Sample& sample, const std::string& id) -> std::optional<picture::Box> {
                 const auto touchables = draw(sample.view, samples::canvas(on.glass)).touchables;
@@ -164,6 +175,7 @@ TEST_CASE("the blade's other targets keep their places through the whole cut, in
                     CAPTURE(on.name);
                     CAPTURE(sample.name);
                     CAPTURE(id);
+                    if (id == "deeper" && (sample.name.ends_with("bounced") || sample.name.ends_with("elsewhere"))) continue;
                     CHECK(place(sample, id) == first);
                 }
             }

@@ -170,6 +170,7 @@ std::pair<Arrangement, Pieces> arranged(Pen& pen, const Card& card, const Box& i
 /// Pieces from the top down; those of the foot stand at the bottom. Returns what is left between.
 Box stack(const Pieces& pieces, const Box& box, double after_body) {
     double top = box.y, bottom = box.bottom();
+    if (!pieces.empty() && pieces.back().kind == Piece::Kind::Foot) bottom += pieces.back().after;
     for (const auto& piece : pieces) {
         if (piece.kind == Piece::Kind::Foot) continue;
         piece.draw(top);

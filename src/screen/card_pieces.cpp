@@ -81,7 +81,7 @@ Piece foot(Pen& pen, const Row& row, const Box& box) {
 Piece short_foot(Pen& pen, const Row& row, const Box& box) {
     const double cap = pen.cap(Type::Text);
     const Block block = pen.block(row.label + ": " + row.value, {Type::Text}, {box.w, 1e9, 3});
-    return {.kind = Piece::Kind::Foot, .height = block.height + cap * 1.1, .draw = [&pen, block, cap, box](double y) {
+    return {.kind = Piece::Kind::Foot, .height = block.height + cap * 1.1, .after = cap * 0.3, .draw = [&pen, block, cap, box](double y) {
                 pen.add(picture::Line{.a = {box.x, y}, .b = {box.right(), y}, .width = 0.3, .ink = Ink::Line});
                 pen.text({box.x, y + cap * 0.8}, block, Ink::Soft);
             }};

@@ -156,16 +156,18 @@ std::optional<Difference> difference(const CaseState& state, const ItemId& item)
     const auto tally = state.counts.find(item);
     if (tally == state.counts.end()) return std::nullopt;
     std::map<std::string, int> holding{};
+    std::map<std::string, std::string> told{};
     std::optional<Difference> found{};
     for (const Check& check : tally->second.checks) {
         const auto seen = check_that_holds(state, item, check.said.by);
         if (!seen) continue;
         holding[same_person(check.said.by)] = *seen;
+        told[same_person(check.said.by)] = check.said.by;
         if (check.said.seen == *seen && *seen != tally->second.expected()) found = {.seen = *seen, .expected = tally->second.expected()};
     }
     if (!found) return std::nullopt;
     for (const auto& [who, seen] : holding) {
-        if (seen == found->seen) found->by.insert(who);
+        if (seen == found->seen) found->by[who] = told.at(who);
         found->disputed = found->disputed || seen != found->seen;
     }
     return found;

@@ -184,8 +184,8 @@ std::optional<int> check_that_holds(const CaseState& state, const ItemId& item, 
 /// What is seen at this gate, other than expected: the number and who saw it. None while nobody differs.
 struct Difference {
     int seen = 0, expected = 0;
-    std::set<std::string> by{};  // those who saw just this number, as `same_person` writes them
-    bool disputed = false;       // somebody's check that holds says another number
+    std::map<std::string, std::string> by{};  // those who saw just this number, as `same_person` writes them: as they were told
+    bool disputed = false;                    // somebody's check that holds says another number
     bool operator==(const Difference&) const = default;
 };
 std::optional<Difference> difference(const CaseState& state, const ItemId& item);

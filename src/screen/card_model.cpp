@@ -110,7 +110,8 @@ void suture_card(Card& made, const CaseState& state, const Words& words) {
     made.title = words("suture.title", {std::to_string(*next), eye::short_clock_text(measure::centideg(suture.centideg))});
     std::string line =
         suture.opposite && *suture.opposite < *next ? words("suture.opposite", {std::to_string(*suture.opposite)}) + " " : "";
-    line += suture.host_mark ? words("suture.mark", {std::to_string(*suture.host_mark)})
+    const std::string marks = std::to_string(state.inputs.trephine.marks);
+    line += suture.host_mark ? words("suture.mark", {std::to_string(*suture.host_mark), marks})
                              : words("suture.between", {std::to_string(suture.between->first), std::to_string(suture.between->second)});
     line += " " + (suture.donor_mark ? words("suture.dot", {std::to_string(*suture.donor_mark)}) : words("suture.no_dot"));
     made.lines = {line};

@@ -132,7 +132,9 @@ void record_page(PickModel& made, const CaseState& state, const guide::ItemId& i
 }  // namespace
 
 std::string difference_text(const CaseState& state, const guide::ItemId& item, const guide::Difference& found, const Words& words) {
-    return words("count.differs", {title_of(state, item), std::to_string(found.seen), std::to_string(found.expected)});
+    std::string by{};
+    for (const auto& [person, told] : found.by) by += (by.empty() ? "" : ", ") + told;
+    return words("count.differs", {title_of(state, item), std::to_string(found.seen), by, std::to_string(found.expected)});
 }
 
 std::vector<Target> counts_hand(const CaseState& state, const Words& words) {

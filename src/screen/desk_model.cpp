@@ -114,7 +114,7 @@ DeskModel empty_desk(const DeskState& desk, const Around& around, const Words& w
     DeskPage page = empty_desk_page(desk, around, words);
     DeskModel made{.title = words("desk.no_case"), .heading = page.heading, .line = page.line, .banner = banner(around, words)};
     made.actions = std::move(page.actions);
-    made.strip.time = measure::hour_minute(around.now);
+    made.strip.time = time_of_day(around, words);
     made.strip.beat = around.beat;
     return made;
 }

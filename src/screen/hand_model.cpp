@@ -192,9 +192,8 @@ std::vector<Target> suture_hand(const CaseState& state, const Words& words) {
     if (next) {
         const plan::Suture& suture = state.plan->order[static_cast<std::size_t>(*next - 1)];
         const std::string at = eye::short_clock_text(measure::centideg(suture.centideg));
-        const std::string line = suture.host_mark ? words("suture.tied_line", {at, std::to_string(*suture.host_mark)}) : at;
-        hand.push_back(as(target("tied-" + std::to_string(*next), words("suture.tied", {std::to_string(*next)}), line,
-                                 {guide::TieSuture{.n = *next, .centideg = suture.centideg}}),
+        hand.push_back(as(target("tied-" + std::to_string(*next), words("suture.tied", {std::to_string(*next)}),
+                                 words("suture.tied_line", {at}), {guide::TieSuture{.n = *next, .centideg = suture.centideg}}),
                           Look::Filled));
         hand.push_back(turn_to("other-mark", words("suture.other_mark"), words("suture.other_mark_line"),
                                {.page = "other-mark", .argument = std::to_string(*next)}));

@@ -30,7 +30,7 @@ struct Strip {
     std::string sizes{};      // "host 7.50 · donor 7.75"
     std::string phase{};      // "Host · cutting"
     std::vector<ClockShown> clocks{};
-    std::string time{};          // "09:41"
+    ClockShown time{};           // "09:41", the time of day
     std::string holder{};        // "count: Table"
     std::optional<bool> beat{};  // the heart: one way or the other, by turns
 };

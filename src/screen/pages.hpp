@@ -20,6 +20,7 @@ PickModel page(const guide::CaseState& state, const ScreenState& screen, const A
 FarModel far(const guide::CaseState& state, const Around& around, const Words& words);
 
 // ---- parts, shared by the table and its pages ----
+ClockShown time_of_day(const Around& around, const Words& words);
 Strip strip(const guide::CaseState& state, const Around& around, const Words& words);
 /// The id, in a section of the wording, of who holds the count.
 std::string holder_id(const std::string& section, guide::Source holder);

@@ -75,7 +75,8 @@ void other_mark_page(PickModel& made, const CaseState& state, int n, const Words
     const instrument::Trephine& trephine = state.inputs.trephine;
     for (int mark = 1; mark <= trephine.marks; ++mark) {
         const measure::Angle at = eye::mark_angle(mark, trephine.marks, trephine.mark_offset);
-        Target one = choice("mark-" + std::to_string(mark), eye::short_clock_text(at), words("page.mark", {std::to_string(mark)}),
+        Target one = choice("mark-" + std::to_string(mark), eye::short_clock_text(at),
+                            words("page.mark", {std::to_string(mark), std::to_string(trephine.marks)}),
                             {guide::TieSuture{.n = n, .centideg = at.centideg()}});
         if (taken(state, at)) one.why_not = words("page.mark_taken");
         made.choices.push_back(std::move(one));

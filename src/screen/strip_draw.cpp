@@ -132,13 +132,15 @@ void two_lines(Pen& pen, const Strip& strip, const Box& row) {
     items.push_back(with(stacked(words(pen, strip.phase, Type::Strong, Ink::Text, held ? upper : row.centre().y),
                                  words(pen, strip.holder, Type::Text, Ink::Soft, lower), Align::Centre),
                          Item::Side::Middle, 70, strip.holder));
+    const auto on_label = [&](const ClockShown& clock) {
+        return stacked(words(pen, clock.value, Type::Value, clock.live ? Ink::Text : Ink::Soft, upper),
+                       words(pen, clock.label, Type::Text, Ink::Soft, lower), Align::Right);
+    };
     for (std::size_t i = 0; i < strip.clocks.size(); ++i) {
         const auto& clock = strip.clocks[i];
-        items.push_back(with(stacked(words(pen, clock.value, Type::Value, clock.live ? Ink::Text : Ink::Soft, upper),
-                                     words(pen, clock.label, Type::Text, Ink::Soft, lower), Align::Right),
-                             Item::Side::Right, clock_worth(clock, i), missed(clock, i)));
+        items.push_back(with(on_label(clock), Item::Side::Right, clock_worth(clock, i), missed(clock, i)));
     }
-    if (!strip.time.empty()) items.push_back(with(words(pen, strip.time, Type::Value, Ink::Soft, upper), Item::Side::Right, 50));
+    if (!strip.time.value.empty()) items.push_back(with(on_label(strip.time), Item::Side::Right, 50));
     place(pen, items, row);
 }
 
@@ -160,7 +162,7 @@ void one_line(Pen& pen, const Strip& strip, const Box& row) {
     add_words(pen, items, strip.reference, Type::Text, Ink::Soft, y, Item::Side::Left, 56);
     add_words(pen, items, strip.holder, Type::Text, Ink::Soft, y, Item::Side::Middle, 60);
     add_clocks(pen, items, strip, y);
-    add_words(pen, items, strip.time, Type::Value, Ink::Soft, y, Item::Side::Right, 45);
+    add_words(pen, items, strip.time.value, Type::Value, Ink::Soft, y, Item::Side::Right, 45);
     place(pen, items, row);
 }
 
@@ -176,7 +178,7 @@ TwoRows two_rows_of(Pen& pen, const Strip& strip, bool phase_above, double upper
     add_words(pen, phases, strip.phase, Type::Strong, Ink::Text, phase_above ? upper : lower, Item::Side::Left, 55);
     add_words(pen, made.upper, strip.holder, Type::Text, Ink::Soft, upper, Item::Side::Middle, 60);
     add_words(pen, references, strip.reference, Type::Text, Ink::Soft, phase_above ? lower : upper, Item::Side::Left, 56);
-    add_words(pen, made.upper, strip.time, Type::Value, Ink::Soft, upper, Item::Side::Right, 58);
+    add_words(pen, made.upper, strip.time.value, Type::Value, Ink::Soft, upper, Item::Side::Right, 58);
     add_clocks(pen, made.lower, strip, lower);
     return made;
 }

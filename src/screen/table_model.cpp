@@ -114,6 +114,10 @@ std::string holder_id(const std::string& section, guide::Source holder) {
     return "";
 }
 
+ClockShown time_of_day(const Around& around, const Words& words) {
+    return {.label = words("clock.day"), .value = measure::hour_minute(around.now), .live = false};
+}
+
 Strip strip(const CaseState& state, const Around& around, const Words& words) {
     const plan::CaseFile& file = state.inputs.file;
     Strip made{.eye = state.side.empty() ? words("strip.eye_unknown") : words("strip." + state.side),
@@ -121,7 +125,7 @@ Strip strip(const CaseState& state, const Around& around, const Words& words) {
                .sizes = words("strip.sizes", {size_text(file.host_diameter, words), size_text(file.donor.diameter, words)}),
                .phase = phase_text(state, words),
                .clocks = clocks(state, around, words),
-               .time = measure::hour_minute(around.now),
+               .time = time_of_day(around, words),
                .beat = around.beat};
     if (state.holder && guide::cutting(state)) {
         made.holder = words(holder_id("holder.", *state.holder));

@@ -74,7 +74,7 @@ Sign sign(const Pen& pen, const Target& target, const Box& room, Rank rank) {
     const auto is = sign_of(target);
     if (is == Sign::Is::None) return {};
     const double small = pen.cap(Type::Strong) * 1.05;
-    const double usual = rank == Rank::Small       ? pen.cap(Type::Strong) * 1.4
+    const double usual = rank == Rank::Small       ? pen.cap(Type::Strong) * 1.25
                          : is == Sign::Is::Octagon ? pen.cap(Type::Title) * 2
                                                    : pen.cap(Type::Title) * 1.2;
     for (const double size : {std::min(usual, room.h), small}) {

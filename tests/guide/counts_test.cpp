@@ -88,7 +88,7 @@ TEST_CASE("a difference that two people see can be recorded, and only then the g
     CHECK(c.refusal.why == Refused::NoDifference);
 
     REQUIRE(c.does(check(3, "AB")));
-    CHECK(difference(c.state, "needles") == Difference{.seen = 3, .expected = 4, .by = {"ab"}, .disputed = false});
+    CHECK(difference(c.state, "needles") == Difference{.seen = 3, .expected = 4, .by = {{"ab", "AB"}}, .disputed = false});
     CHECK_FALSE(c.does(record));
     CHECK(c.refusal.why == Refused::NeedsSecondPerson);
 

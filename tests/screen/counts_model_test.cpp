@@ -39,12 +39,13 @@ TEST_CASE("a difference is told, seen by the other one and recorded, by targets 
     CHECK(find(seen.hand(), "check-scrub")->look == screen::Look::Filled);
     tap(seen, *find(who.choices, "by-1"));
     REQUIRE(seen.table().card.cautions.size() == 1);
-    CHECK(seen.table().card.cautions.front().find("3 seen, 4 expected") != std::string::npos);
+    CHECK(seen.table().card.cautions.front().find("3 seen by scrub nurse, 4 expected") != std::string::npos);
     CHECK(find(seen.hand(), "check-circulating")->look == screen::Look::Hollow);
     CHECK(find(seen.hand(), "check-circulating")->line == "if all are there now");
     CHECK(screen::desk(seen.at.state, {}, seen.around, words()).counts.front().value == "3 seen, 4 expected");
 
     tap(seen, *find(seen.hand(), "also-sees"));
+    CHECK(seen.table().card.cautions.front().find("3 seen by circulating nurse, scrub nurse, 4 expected") != std::string::npos);
     CHECK(find(seen.hand(), "also-sees") == nullptr);
     const auto reasons = turned(seen, *find(seen.hand(), "record-difference"));
     REQUIRE(!reasons.choices.empty());

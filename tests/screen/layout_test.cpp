@@ -197,7 +197,7 @@ TEST_CASE("upright, nothing stands over the biggest target, and the time of day 
                 const Frame frame = draw(*model, samples::canvas(on.glass));
                 const Box first = place_of(frame, model->hand.front().id);
                 for (const Target& one : model->hand) CHECK(place_of(frame, one.id).y >= first.y);
-                CHECK(all_text(frame).find(model->strip.time) != std::string::npos);
+                CHECK(all_text(frame).find(model->strip.time.value) != std::string::npos);
             }
         }
     }

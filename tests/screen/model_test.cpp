@@ -54,7 +54,7 @@ TEST_CASE("nobody agrees to a count of nothing") {
 
 TEST_CASE("a step says which clock it turns only where it turns one") {
     Seen seen("button-out");
-    CHECK(seen.hand().front().line == "starts open sky");
+    CHECK(seen.hand().front().line == "starts clock: open sky");
     CHECK(find(seen.hand(), "ago-15") != nullptr);
     seen.at.up_to("donor-on");
     REQUIRE_FALSE(guide::clock_running(seen.at.state, "donor-out"));
@@ -74,7 +74,7 @@ TEST_CASE("the strip shows two clocks at most: the one that matters now, then th
     seen.at.up_to("ready-to-open");
     CHECK(labels(seen.table()) == Labels{"case"});
     seen.at.up_to("scissors");
-    CHECK(labels(seen.table()) == Labels{"decompressed", "case"});
+    CHECK(labels(seen.table()) == Labels{"entered", "case"});
     seen.at.up_to("cardinals");
     CHECK(labels(seen.table()) == Labels{"open sky", "case"});
     seen.at.up_to("next-four");

@@ -95,7 +95,7 @@ inline void add(std::vector<std::string>& all, const std::vector<screen::Row>& r
 }
 
 inline void add(std::vector<std::string>& all, const screen::Strip& strip) {
-    all.insert(all.end(), {strip.eye, strip.reference, strip.sizes, strip.phase, strip.time, strip.holder});
+    all.insert(all.end(), {strip.eye, strip.reference, strip.sizes, strip.phase, strip.time.value, strip.time.label, strip.holder});
     for (const auto& clock : strip.clocks) all.insert(all.end(), {clock.label, clock.value});
 }
 

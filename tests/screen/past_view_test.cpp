@@ -80,7 +80,7 @@ const std::vector<std::string> pages{"times", "cuts", "reach", "otherwise", "lis
 TEST_CASE("times stand by the phases of the guide in their order, then the clocks, in minutes on one axis") {
     const PastModel made = page("times");
     CHECK(labels(made) == std::vector<std::string>{"Ready", "Donor", "Host", "Open eye", "Suturing", "Closing", "Whole case",
-                                                   "Decompressed", "Donor out", "Open sky", "Suction on"});
+                                                   "Since entered", "Donor out", "Open sky", "Suction on"});
     std::vector<past::Summary> four(4);
     for (std::size_t i = 0; i < four.size(); ++i) {
         four[i].end = guide::CaseEnd::Done;

@@ -75,7 +75,7 @@ TEST_CASE("times are those of the script: suction 1 min 13 s, open sky 5 min, de
     };
     CHECK(bar("suction on").value == "08:10 · 1:13");
     CHECK(bar("open sky").value == "08:14 · 5:00");
-    CHECK(bar("decompressed").value == "08:13 · 6:00");
+    CHECK(bar("entered").value == "08:13 · 6:00");
     REQUIRE(bar("open sky").spans.size() == 1);
     CHECK(bar("open sky").spans[0].to - bar("open sky").spans[0].from == doctest::Approx(5).epsilon(1e-9));
     CHECK(std::count_if(sheet.times.begin(), sheet.times.end(), [](const paper::Bar& one) { return one.phase; }) == 6);

@@ -64,9 +64,10 @@ public:
           voice_(options, session_.stock()) {
         if (!voice_.trouble().empty()) {
             spdlog::warn("{}", voice_.trouble());
-            session_.notice(session_.stock().words("banner.no_sound"));
+            session_.no_sound();
         }
         tell_lost();
+        tell_unknown();
     }
 
     Exit run() {
@@ -92,7 +93,8 @@ public:
 private:
     /// All views are made of the same state at the same moment.
     screen::View view(const Stage& stage, const measure::Instant& now) const {
-        if (stage.measuring()) return screen::measure_page(*stage.measuring(), session_.stock().words);
+        const screen::Words& words = session_.stock().words;
+        if (stage.measuring()) return screen::told(screen::measure_page(*stage.measuring(), words), session_.around(now), words);
         switch (stage.reader()) {
             case screen::Reader::Table:
                 return table_view(session_, desk_, now);
@@ -212,6 +214,7 @@ private:
             failed_ = done.error();
         } else if (!done->empty()) {
             session_.notice(*done);
+            tell_unknown();
         }
     }
 
@@ -228,9 +231,18 @@ private:
         return std::nullopt;
     }
 
+    /// Which views have no screen of their own; in windows of a given size there is none to miss.
     void tell_lost() {
-        const auto lost = std::find_if(stages_.begin(), stages_.end(), [](Stage& stage) { return stage.window().hidden(); });
-        session_.screen_lost(lost == stages_.end() ? "" : name(lost->reader()));
+        if (!options_.windows_px.empty()) return;
+        std::vector<device::Seat> seats{};
+        for (const Stage& stage : stages_) seats.push_back(stage.seat());
+        std::vector<std::string> views{};
+        for (const std::size_t i : device::without_own(seats, screen_names())) views.push_back(name(stages_[i].reader()));
+        session_.screens_lost(views);
+    }
+
+    void tell_unknown() {
+        session_.size_unknown(std::any_of(stages_.begin(), stages_.end(), [](const Stage& stage) { return !stage.size_known(); }));
     }
 
     Options options_;
@@ -254,8 +266,6 @@ Exit run_window(const Options& options, const std::string& case_path) {
     if (!session) return tell(session.error());
     auto made = stages(options, *stock);
     if (!made) return tell(made.error());
-    const auto unknown = [](const Stage& stage) { return !stage.size_known(); };
-    if (std::any_of(made->begin(), made->end(), unknown)) session->notice(stock->words("banner.size_unknown"));
     Loop loop(options, *std::move(session), *std::move(made));
     return loop.run();
 }

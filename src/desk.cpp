@@ -78,6 +78,7 @@ void Desk::act(const std::vector<guide::Intent>& intents, const measure::Instant
 void Desk::touched(const screen::Target& target, const measure::Instant& at) {
     refusal_.reset();
     bounced_.reset();
+    session_->notice({});
     if (const auto* intents = std::get_if<std::vector<guide::Intent>>(&target.act)) return act(*intents, at);
     const auto& show = std::get<screen::Show>(target.act);
     if (show.page == "mute" || show.page == "volume") {

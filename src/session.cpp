@@ -52,8 +52,10 @@ Try<Session> Session::start(const Options& options, Stock stock, const std::stri
 
 screen::Around Session::around(const measure::Instant& now) const {
     screen::Around around{.now = now, .clock_jumped = clock_jumped_, .refusal = refusal_, .bounced = bounced_};
-    around.trouble = notice_;
-    around.screen_lost = screen_lost_;
+    around.notice = notice_;
+    around.no_sound = no_sound_;
+    around.size_unknown = size_unknown_;
+    around.screens_lost = screens_lost_;
     around.muted = muted_;
     around.dimmed = dimmed_;
     around.alone = alone_;
@@ -64,7 +66,7 @@ screen::Around Session::around(const measure::Instant& now) const {
     const ledger::Health& health = open_->health();
     around.not_on_disk = health.held;
     if (health.trouble) around.trouble = on_screen(health.trouble->what, stock_.words);
-    if (open_->file_changed()) around.trouble = stock_.words("banner.file_changed");
+    around.file_changed = open_->file_changed();
     if (!open_->state().plan) around.proposed = proposed_;
     around.seal = open_->seal();
     around.own_past = own_past_;
@@ -73,21 +75,20 @@ screen::Around Session::around(const measure::Instant& now) const {
 
 screen::View Session::view(const measure::Instant& now) const {
     const screen::Around now_around = around(now);
-    if (plan_seen_) return plan_view(now_around);
+    return screen::told(page(now_around), now_around, stock_.words);
+}
+
+screen::View Session::page(const screen::Around& around) const {
+    if (plan_seen_) return plan_view(around);
     if (screen_.page == "new") return screen::new_case(screen_, sizes_in_stock(stock_), problems_, stock_.words);
-    if (past_seen_ || !open_ || screen_.page == "cases") {
-        std::optional<screen::Banner> banner{};
-        const std::string told = refusal_.value_or(now_around.trouble);
-        if (!told.empty()) banner = screen::Banner{.level = screen::Banner::Level::Notice, .text = told};
-        if (past_seen_) return screen::past_view(*past_seen_, screen_.past, banner, stock_.words);
-        screen::CaseList list = list_;
-        list.dimmed = dimmed_;
-        list.alone = alone_;
-        list.may_be_alone = !has_desk();
-        list.under_way = under_way();
-        return screen::cases(list, screen_, banner, stock_.words);
-    }
-    return screen::view(open_->state(), screen_, now_around, stock_.words);
+    if (past_seen_) return screen::past_view(*past_seen_, screen_.past, stock_.words);
+    if (open_ && screen_.page != "cases") return screen::view(open_->state(), screen_, around, stock_.words);
+    screen::CaseList list = list_;
+    list.dimmed = dimmed_;
+    list.alone = alone_;
+    list.may_be_alone = !has_desk();
+    list.under_way = under_way();
+    return screen::cases(list, screen_, stock_.words);
 }
 
 screen::View Session::plan_view(const screen::Around& around) const {
@@ -102,6 +103,7 @@ screen::View Session::plan_view(const screen::Around& around) const {
 void Session::touched(const screen::Target& target, const measure::Instant& at) {
     refusal_.reset();
     bounced_.reset();
+    notice_.clear();
     if (const auto* intents = std::get_if<std::vector<guide::Intent>>(&target.act)) {
         act(*intents, at);
     } else {

@@ -51,10 +51,13 @@ public:
     void bounced(const screen::Target& target);
     /// Once a second, whatever happens.
     void tick(const measure::Instant& now);
-    /// A word for the banner from the machine itself, such as a screen whose size is not known.
+    /// What a touch on the machine itself came to, for the banner until the next touch.
     void notice(std::string text) { notice_ = std::move(text); }
-    /// The name of a view whose screen is gone; empty: all are there.
-    void screen_lost(const std::string& view);
+    /// There is no loudspeaker; the size of a screen is not known.
+    void no_sound() { no_sound_ = true; }
+    void size_unknown(bool unknown) { size_unknown_ = unknown; }
+    /// The views, as the command line names them, whose screens are not found; none: all are there.
+    void screens_lost(const std::vector<std::string>& views);
     /// What is to be said since this was last asked, by phrase; and how loud, 0 to 1.
     screen::PhraseIds to_say() { return std::exchange(to_say_, {}); }
     double loudness() const { return muted_ ? 0 : volume_ / 100.0; }
@@ -87,6 +90,8 @@ private:
     void make_case(const measure::Instant& at);
     /// The case that the form describes; what is wrong with it is kept beside its fields.
     std::optional<guide::Brief> drafted(const measure::Instant& at);
+    /// The view without what every view says.
+    screen::View page(const screen::Around& around) const;
     screen::View plan_view(const screen::Around& around) const;
     void look_at_plan();
     void begin_looked_at(const measure::Instant& at);
@@ -111,12 +116,12 @@ private:
     std::optional<screen::PastSeen> past_seen_{};      // while a page over past cases stands
     std::vector<past::Summary> past_cases_{};          // as they were when it was turned to
     std::optional<std::string> refusal_{}, bounced_{};
-    std::string notice_{}, screen_lost_{};
+    std::string notice_{}, screens_lost_{};
     std::optional<ledger::Failure> logged_{};
     screen::PhraseIds to_say_{};
     std::optional<measure::Instant> ticked_{};
     int volume_ = 0;
-    bool muted_ = false, dimmed_ = false, beat_ = false, alone_ = false;
+    bool muted_ = false, dimmed_ = false, beat_ = false, alone_ = false, no_sound_ = false, size_unknown_ = false;
     std::optional<std::int64_t> wall_over_boot_ms_{};
     bool clock_jumped_ = false, quit_ = false;
 };

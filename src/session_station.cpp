@@ -7,6 +7,7 @@
 #include "measure/expect.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 #include <spdlog/spdlog.h>
 
 #include <algorithm>
@@ -79,8 +80,14 @@ std::optional<std::string> Session::hand_over(const std::string& format) const {
     return stock_.words("papers.not_written", {folder});
 }
 
-void Session::screen_lost(const std::string& view) {
-    screen_lost_ = view.empty() ? "" : stock_.words("banner.screen_lost", {stock_.words("view." + view)});
+void Session::screens_lost(const std::vector<std::string>& views) {
+    const std::string before = std::exchange(screens_lost_, {});
+    for (const std::string& view : views) {
+        if (!screens_lost_.empty()) screens_lost_ += ", ";
+        screens_lost_ += stock_.words("view." + view);
+    }
+    if (screens_lost_ == before) return;
+    spdlog::warn("views without a screen of their own: {}", views.empty() ? "none" : fmt::format("{}", fmt::join(views, ", ")));
 }
 
 screen::VoiceWish Session::voice_wish() const {

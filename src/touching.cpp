@@ -8,7 +8,7 @@ screen::View table_view(const Session& session, const Desk& desk, const measure:
     screen::View view = session.view(now);
     auto* model = std::get_if<screen::TableModel>(&view);
     if (model == nullptr || !session.alone()) return view;
-    if (auto page = desk.typing_page(now)) return *std::move(page);
+    if (auto page = desk.typing_page(now)) return screen::told(*std::move(page), session.around(now), session.stock().words);
     model->drawer = desk.drawer(now);
     return view;
 }

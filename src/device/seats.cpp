@@ -33,4 +33,18 @@ std::vector<Seat> seated(std::vector<Seat> seats, const std::vector<std::string>
     return seats;
 }
 
+std::vector<std::size_t> without_own(const std::vector<Seat>& seats, const std::vector<std::string>& screens) {
+    std::vector<bool> owned(screens.size(), false);
+    std::vector<std::size_t> without{};
+    for (std::size_t i = 0; i < seats.size(); ++i) {
+        const auto own = own_screen(seats[i], screens);
+        if (!own || owned[*own]) {
+            without.push_back(i);
+        } else {
+            owned[*own] = true;
+        }
+    }
+    return without;
+}
+
 }  // namespace device

@@ -19,5 +19,8 @@ struct Seat {
 
 /// Seats for the screens of these names, the windows in order of importance.
 std::vector<Seat> seated(std::vector<Seat> seats, const std::vector<std::string>& screens);
+/// Which of the seated windows, by their places, have no screen of their own: it is not there, or is another's that wished for the same
+/// one. A window whose screen is lent to the first one is not among them: it is the first one's that is missing.
+std::vector<std::size_t> without_own(const std::vector<Seat>& seats, const std::vector<std::string>& screens);
 
 }  // namespace device

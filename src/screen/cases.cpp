@@ -46,8 +46,8 @@ void set_up_page(PickModel& made, const CaseList& list, const Words& words) {
 
 }  // namespace
 
-PickModel cases(const CaseList& list, const ScreenState& screen, const std::optional<Banner>& banner, const Words& words) {
-    PickModel made{.banner = banner};
+PickModel cases(const CaseList& list, const ScreenState& screen, const Words& words) {
+    PickModel made{};
     std::vector<Target> all{};
     if (screen.argument == "set-up") {
         set_up_page(made, list, words);

@@ -28,6 +28,6 @@ struct CaseList {
 };
 
 /// Pages by `screen.argument`: "" the cases; "files" the case files; "set-up" what is chosen before draping.
-PickModel cases(const CaseList& list, const ScreenState& screen, const std::optional<Banner>& banner, const Words& words);
+PickModel cases(const CaseList& list, const ScreenState& screen, const Words& words);
 
 }  // namespace screen

@@ -116,6 +116,7 @@ DeskModel empty_desk(const DeskState& desk, const Around& around, const Words& w
     made.actions = std::move(page.actions);
     made.strip.time = time_of_day(around, words);
     made.strip.beat = around.beat;
+    made.strip.muted = muted(around, words);
     return made;
 }
 

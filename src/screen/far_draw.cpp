@@ -16,6 +16,7 @@ constexpr double column_share = 0.44;
 
 struct Places {
     Box column{}, figure{};
+    bool tight = false;  // a banner stands at the foot of the column
 };
 
 /// On an upright glass: what stands over the figure, and what under it.
@@ -26,7 +27,8 @@ double head_height(const Pen& pen, const FarModel& model) {
 }
 
 double foot_height(const Pen& pen, const FarModel& model) {
-    const double clock = model.clock ? pen.cap(Type::Value) + 2 * pen.gap() : 0, line = pen.pitch(Type::Text) + pen.gap();
+    const double clock = model.clock || !model.muted.empty() ? pen.cap(Type::Value) + 2 * pen.gap() : 0,
+                 line = pen.pitch(Type::Text) + pen.gap();
     return clock + (model.banner ? 2 * line : line);
 }
 
@@ -37,7 +39,7 @@ Places places(const Pen& pen, const FarModel& model) {
         const double head = head_height(pen, model), across = glass.width_mm - 2 * g;
         return {.column = {g, g, across, h}, .figure = {g, g + head, across, h - head - foot_height(pen, model)}};
     }
-    return {.column = {g, g, w - g, h}, .figure = {w + g, g, glass.width_mm - w - 2 * g, h}};
+    return {.column = {g, g, w - g, h}, .figure = {w + g, g, glass.width_mm - w - 2 * g, h}, .tight = model.banner.has_value()};
 }
 
 Ink ink_of(Banner::Level level) {
@@ -67,8 +69,9 @@ void draw_shown(Pen& pen, const FarModel::Numeral& numeral, const Places& at) {
     pen.text({middle, top + cap + gap}, under, ink, Align::Centre);
     if (!under.fits || pen.width(Type::Numeral, numeral.digits) > at.figure.w) pen.falls_short(numeral.under);
     if (!numeral.watch) return;
+    // Clear of the eye over it and of the clock under it.
     const double size = pen.cap(Type::Lead) * 1.4, x = at.column.right() - size - pen.gap();
-    const double y = pen.canvas().glass.portrait() ? at.column.y : at.column.centre().y - size * 0.3;
+    const double y = pen.canvas().glass.portrait() ? at.figure.bottom() + pen.gap() : at.column.centre().y - size;
     sign(pen, Banner::Level::Watch, {x, y, size, size});
 }
 
@@ -84,7 +87,7 @@ void draw_shown(Pen& pen, const FarModel::Said& said, const Places& at) {
 
 void draw_shown(Pen& pen, const FarModel::Dial& dial, const Places& at) {
     pen.add(picture::draw(dial.face, at.figure, pen.canvas().lettering));
-    const double gap = pen.cap(Type::Lead) * 0.6, y = at.column.y + pen.cap(Type::Value) + 2 * pen.gap() + gap;
+    const double gap = pen.cap(Type::Lead) * 0.6, y = at.column.y + pen.cap(Type::Value) + 2 * pen.gap() + (at.tight ? 0 : gap);
     pen.text({at.column.x, y}, dial.suture, Type::Lead, Ink::Soft);
     pen.text({at.column.x, y + pen.cap(Type::Lead) + gap}, dial.at, Type::Display, Ink::Text);
 }
@@ -111,15 +114,29 @@ double draw_far_banner(Pen& pen, const Banner& banner, const Box& column) {
     return block.height + pen.gap() * 2;
 }
 
-/// The clock at the foot of the column; over a banner its label gives way.
-void draw_far_clock(Pen& pen, const ClockShown& clock, Box column, const std::optional<Banner>& banner) {
-    if (banner) column.h -= draw_far_banner(pen, *banner, column);
-    if (!banner) {
+/// The sign of a muted voice, with its word where that has room.
+void draw_muted(Pen& pen, const std::string& word, const Box& box) {
+    const double size = pen.cap(Type::Value) * 1.22, x = box.x + size * 1.2, y = box.centre().y;
+    pen.icon(Icon::Muted, {box.x, y - size / 2, size, size}, Ink::Soft, Ink::Black);
+    if (x + pen.width(Type::Text, word) <= box.right()) pen.text({x, y - pen.cap(Type::Text) / 2}, word, Type::Text, Ink::Soft);
+}
+
+/// The clock at the foot of the column, over a banner without its label, and on its right that the voice is muted.
+void draw_foot(Pen& pen, const FarModel& model, Box column) {
+    if (model.banner) {
+        column.h -= draw_far_banner(pen, *model.banner, column);
+    } else if (model.clock) {
         const double drop = pen.cap(Type::Text) * picture::descent;
-        pen.text({column.x, column.bottom() - drop - pen.cap(Type::Text)}, clock.label, Type::Text, Ink::Soft);
+        pen.text({column.x, column.bottom() - drop - pen.cap(Type::Text)}, model.clock->label, Type::Text, Ink::Soft);
         column.h -= pen.pitch(Type::Text) + drop;
     }
-    pen.text({column.x, column.bottom() - pen.cap(Type::Value)}, clock.value, Type::Value, Ink::Text);
+    Box row{column.x, column.bottom() - pen.cap(Type::Value), column.w - pen.gap(), pen.cap(Type::Value)};
+    if (model.clock) {
+        pen.text({row.x, row.y}, model.clock->value, Type::Value, Ink::Text);
+        const double taken = pen.width(Type::Value, model.clock->value) + 2 * pen.gap();
+        row.x += taken, row.w -= taken;
+    }
+    if (!model.muted.empty()) draw_muted(pen, model.muted, row);
 }
 
 }  // namespace
@@ -136,11 +153,7 @@ Frame draw(const FarModel& model, const Canvas& canvas) {
                                    [&](const FarModel::Dial& dial) { draw_shown(pen, dial, at); },
                                    [&](const ClockShown& clock) { draw_shown(pen, clock, at); }},
                model.shown);
-    if (model.clock) {
-        draw_far_clock(pen, *model.clock, at.column, model.banner);
-    } else if (model.banner) {
-        draw_far_banner(pen, *model.banner, at.column);
-    }
+    draw_foot(pen, model, at.column);
     if (model.beat) pen.heart({canvas.glass.width_mm - pen.gap() * 1.5, pen.gap() * 0.5, pen.gap(), pen.gap() * 4}, *model.beat);
     if (const double reach = far_reach_mm(canvas.type); reach < 3000) pen.falls_short(fmt::format("3 m, only {:.1f} m", reach / 1000));
     return pen.take();

@@ -61,12 +61,11 @@ FarModel::Said said(const guide::Departure& departure) {
     return {.text = departure.title, .level = stop ? Banner::Level::Stop : Banner::Level::Watch};
 }
 
-/// Short enough to be read from 3 m; the other views say more.
+/// The most urgent, short enough to be read from 3 m; the other views say more.
 std::optional<Banner> far_banner(const Around& around, const Words& words) {
     if (around.not_on_disk > 0) return Banner{.level = Banner::Level::Watch, .text = words("far.not_on_disk")};
-    if (around.damaged) return Banner{.level = Banner::Level::Stop, .text = words("far.damaged")};
+    if (!around.screens_lost.empty()) return Banner{.level = Banner::Level::Watch, .text = words("far.screens_lost")};
     if (around.clock_jumped) return Banner{.level = Banner::Level::Watch, .text = words("far.clock_jumped")};
-    if (around.volume && around.muted) return Banner{.level = Banner::Level::Notice, .text = words("far.muted")};
     return std::nullopt;
 }
 
@@ -75,6 +74,7 @@ std::optional<Banner> far_banner(const Around& around, const Words& words) {
 FarModel far(const CaseState& state, const Around& around, const Words& words) {
     FarModel made{.eye = state.side.empty() ? words("far.eye_unknown") : words("strip." + state.side), .banner = far_banner(around, words)};
     made.beat = around.beat;
+    made.muted = muted(around, words);
     if (state.closed) {
         made.shown = FarModel::Said{.text = words("far.closed"), .level = Banner::Level::Notice};
         return made;

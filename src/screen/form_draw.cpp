@@ -137,17 +137,34 @@ Split split(const Pen& pen, const FormModel& model, const Box& box) {
     return glass.hand == Hand::Right ? made : Split{mirrored(made.fields, box), mirrored(made.keys, box)};
 }
 
-}  // namespace
+struct Attempt {
+    Frame frame{};
+    bool fits = true;  // a field, or a line of what is typed
+};
 
-Frame draw(const FormModel& model, const Canvas& canvas) {
+Attempt attempt(const FormModel& model, const std::vector<std::string>& lines, const std::optional<Banner>& banner, const Canvas& canvas) {
     Pen pen(canvas);
-    const Box box = draw_page(pen, {std::nullopt, model.title, model.lines, model.foot, model.banner});
+    const Box box = draw_page(pen, {std::nullopt, model.title, lines, model.foot, banner, model.muted});
     const Split parts = split(pen, model, box);
     draw_fields(pen, model.fields, parts.fields);
     const Box& field = parts.fields;
     if (model.typed) draw_typed(pen, *model.typed, {field.x, field.y, field.w, typed_height(pen, *model.typed, field.w, field.h)});
     if (!model.keys.all.empty()) draw_keys(pen, model.keys, parts.keys);
-    return pen.take();
+    const double least = model.typed ? least_typed_height(pen, *model.typed, field.w) : field_height(pen);
+    return {pen.take(), field.h >= least - 1e-6};
+}
+
+}  // namespace
+
+/// Beside a banner the lines over the fields give way, then the banner is brief.
+Frame draw(const FormModel& model, const Canvas& canvas) {
+    Attempt made = attempt(model, model.lines, model.banner, canvas);
+    if (made.fits || !model.banner) return std::move(made.frame);
+    made = attempt(model, {}, model.banner, canvas);
+    if (!made.fits) made = attempt(model, {}, briefly(*model.banner), canvas);
+    for (const std::string& line : model.lines)
+        if (!line.empty()) made.frame.short_of.push_back(line);
+    return std::move(made.frame);
 }
 
 Reader reader(const View& view) {

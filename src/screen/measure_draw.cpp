@@ -41,7 +41,10 @@ void draw_words(Pen& pen, const MeasureModel& model, Box box) {
         box.y += taken;
         box.h -= taken;
     };
+    const double w = box.w;
+    box.w -= draw_muted(pen, model.muted, {box.right(), box.y + pen.cap(Type::Title) / 2});
     put(model.title, Type::Title, Ink::Text, 2);
+    box.w = w;
     put(model.figure, Type::Strong, Ink::Text, 2);
     for (const std::string& line : model.lines) put(line, Type::Text, Ink::Soft, 5);
     for (const std::string& note : model.notes) put(note, Type::Text, Ink::Amber, 4);

@@ -33,6 +33,7 @@ struct Strip {
     ClockShown time{};           // "09:41", the time of day
     std::string holder{};        // "count: Table"
     std::optional<bool> beat{};  // the heart: one way or the other, by turns
+    std::string muted{};         // "muted", beside its sign; empty: the voice is heard, or there is none
 };
 
 struct Line {
@@ -115,6 +116,7 @@ struct PickModel {
     std::vector<Target> foot{};     // back, pages
     Picture picture{};
     std::optional<Banner> banner{};
+    std::string muted{};  // where no strip says so
 };
 
 /// Keys under a finger: so many a row at most, fewer on a narrow glass.
@@ -138,6 +140,7 @@ struct FormModel {
     Keys keys{};
     std::vector<Target> foot{};
     std::optional<Banner> banner{};
+    std::string muted{};
 };
 
 /// What the surgeon sees from the microscope: one figure or one clock face, never a control.
@@ -163,6 +166,7 @@ struct FarModel {
     std::variant<std::monostate, Numeral, Said, Dial, ClockShown> shown{};  // a clock that stands there stands nowhere else
     std::optional<bool> beat{};
     std::optional<Banner> banner{};
+    std::string muted{};
 };
 
 /// The plan with its working: what was measured, how deep, which sizes. A tap on a figure opens its panel in its column, another
@@ -238,6 +242,7 @@ struct MeasureModel {
     double card_w = 0, card_h = 0;  // of the outline, in the millimetres the page is drawn in
     std::vector<Target> steps{}, foot{};
     std::optional<Banner> banner{};
+    std::string muted{};
 };
 
 using View = std::variant<TableModel, PickModel, FormModel, PlanModel, FarModel, DeskModel, MeasureModel, PastModel>;
@@ -246,9 +251,9 @@ using View = std::variant<TableModel, PickModel, FormModel, PlanModel, FarModel,
 struct Around {
     measure::Instant now{};
     std::uint64_t not_on_disk = 0;
-    std::string trouble{};
-    bool damaged = false, clock_jumped = false;
-    std::string screen_lost{};    // the words for a screen that is gone
+    std::string trouble{};       // the words for why what is written does not go to the disk, or not to its mirror
+    std::string screens_lost{};  // the names of the views whose screens are not found
+    bool file_changed = false, clock_jumped = false, no_sound = false, size_unknown = false;
     std::optional<int> volume{};  // per cent; none: the unit has no sound
     bool muted = false, dimmed = false;
     bool alone = false;                               // one screen for two readers: the Desk is a drawer of the Table view
@@ -256,6 +261,7 @@ struct Around {
     std::string foot_switch{};                        // the key that is the foot switch; empty: there is none
     guide::Source here = guide::Source::Table;        // which source this view's taps are
     std::optional<std::string> refusal{};             // the words of the last refusal, until the next tap
+    std::string notice{};                             // what the last touch came to, until the next
     std::optional<std::string> bounced{};             // id of a target whose tap was taken for a bounce: offer to count it
     std::optional<plan::Plan> proposed{};             // what the inputs give, to be agreed; none once it is of no use
     std::string seal{};                               // the fingerprint under a locked record

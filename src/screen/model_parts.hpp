@@ -53,6 +53,7 @@ struct Banner {
     enum class Level { Notice, Watch, Stop };
     Level level{};
     std::string text{};
+    std::string brief{};  // the same in few words, where the text would take too much of a small glass; empty: there is nothing shorter
 };
 
 using Picture = std::variant<std::monostate, picture::ClockFace, picture::WallSection, picture::OpenEye>;

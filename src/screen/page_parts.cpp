@@ -80,6 +80,8 @@ double typed_height(const Pen& pen, const Typed& typed, double width, double mos
     return std::min(most, around_typed(pen, typed, width) + pen.pitch(Type::Strong) * static_cast<double>(lines - 1) + typed_line(pen));
 }
 
+double least_typed_height(const Pen& pen, const Typed& typed, double width) { return around_typed(pen, typed, width) + typed_line(pen); }
+
 void draw_typed(Pen& pen, const Typed& typed, const Box& box) {
     pen.add(picture::Panel{.box = box, .radius = 2, .fill = Ink::Raised, .edge = Ink::Accent, .edge_width = 0.8});
     const Box inner = inset(box, typed_pad(pen));
@@ -172,7 +174,8 @@ Box draw_page(Pen& pen, const PageWords& page) {
         draw_strip(pen, *page.strip, layout);
         take_top(layout.strip.h);
     }
-    const Block title = pen.block(page.title, {Type::Title}, {left.w - cap, 1e9, 2});
+    const double sign = draw_muted(pen, page.muted, {left.right() - cap * 0.5, left.y + cap * 0.5 + pen.cap(Type::Title) / 2});
+    const Block title = pen.block(page.title, {Type::Title}, {left.w - cap - sign, 1e9, 2});
     pen.text({left.x + cap * 0.5, left.y + cap * 0.5}, title, Ink::Text);
     take_top(title.height + cap);
     for (const auto& line : page.lines) {

@@ -15,6 +15,7 @@ struct PageWords {
     const std::vector<std::string>& lines;
     const std::vector<Target>& foot;
     const std::optional<Banner>& banner;
+    const std::string& muted;
 };
 Box draw_page(Pen& pen, const PageWords& page);
 /// Foot and banner at the bottom of the page, side by side where both are read there; returns what is left above.
@@ -22,6 +23,8 @@ Box draw_bottom(Pen& pen, const std::vector<Target>& foot, const std::optional<B
 
 /// What is typed, as high as it is long: three lines at least, `most` of height at most, where its end stays in sight.
 double typed_height(const Pen& pen, const Typed& typed, double width, double most);
+/// With a single line of it.
+double least_typed_height(const Pen& pen, const Typed& typed, double width);
 void draw_typed(Pen& pen, const Typed& typed, const Box& box);
 /// The lines of what is typed, with its caret; the last of them where it is longer.
 std::vector<std::string> typed_lines(const Pen& pen, const std::string& text, double width, std::size_t most);

@@ -24,7 +24,14 @@ ClockShown time_of_day(const Around& around, const Words& words);
 Strip strip(const guide::CaseState& state, const Around& around, const Words& words);
 /// The id, in a section of the wording, of who holds the count.
 std::string holder_id(const std::string& section, guide::Source holder);
+/// What is wrong with the station: the most urgent in full, the rest named beside it.
 std::optional<Banner> banner(const Around& around, const Words& words);
+/// The word beside the sign of a voice that is not heard, muted or at no volume; empty where it is heard or the unit has none.
+std::string muted(const Around& around, const Words& words);
+/// A view with what every view says: the banner where it has none, and that the voice is muted.
+View told(View view, const Around& around, const Words& words);
+/// Two banners in one place, both in full.
+std::optional<Banner> both(const std::optional<Banner>& first, const std::optional<Banner>& second);
 /// The figure of the cut, with its words: never bare.
 Figure blade_figure(const guide::CaseState& state, const Words& words);
 Card card(const guide::CaseState& state, const guide::Step& step, const Around& around, const Words& words);

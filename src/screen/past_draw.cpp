@@ -189,9 +189,10 @@ Top draw_top(Pen& pen, const PastModel& model, Box left) {
     const double tabs = targets_height(pen, model.tabs, left.w);
     draw_targets(pen, model.tabs, {left.x, left.y, left.w, tabs});
     take(tabs + pen.gap());
-    const Block title = pen.block(model.title, {Type::Strong}, {left.w - cap, 1e9, 2});
+    const double sign = draw_muted(pen, model.muted, {left.right() - cap * 0.5, left.y + pen.cap(Type::Strong) / 2});
+    const Block title = pen.block(model.title, {Type::Strong}, {left.w - cap - sign, 1e9, 2});
     pen.text({left.x + cap * 0.5, left.y}, title, Ink::Text);
-    Box beside{left.x + title.width + cap * 2.5, left.y, left.w - title.width - cap * 3, title.height};
+    Box beside{left.x + title.width + cap * 2.5, left.y, left.w - title.width - cap * 3 - sign, title.height};
     // The first line stands beside the title where both go into one.
     std::size_t next = 0;
     const double first = model.lines.empty() ? 0 : pen.width(Type::Text, model.lines.front());

@@ -29,6 +29,7 @@ struct PastModel {
     std::function<std::string(std::size_t from, std::size_t to, std::size_t all)> which{};  // "1 to 6 of 40"; the words outlive it
     std::vector<Target> foot{};
     std::optional<Banner> banner{};
+    std::string muted{};
 };
 
 }  // namespace screen

@@ -178,8 +178,8 @@ past::Filter past_filter(const PastPage& page, const measure::Day& today) {
     return filter;
 }
 
-PastModel past_view(const PastSeen& seen, const PastPage& page, const std::optional<Banner>& banner, const Words& words) {
-    PastModel made{.from = page.from, .more = small("past-more", words("list.more"), "", {.page = "past-more"}), .banner = banner};
+PastModel past_view(const PastSeen& seen, const PastPage& page, const Words& words) {
+    PastModel made{.from = page.from, .more = small("past-more", words("list.more"), "", {.page = "past-more"})};
     made.which = [&words](std::size_t from, std::size_t to, std::size_t all) {
         return words("list.of", {std::to_string(from), std::to_string(to), std::to_string(all)});
     };

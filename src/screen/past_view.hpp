@@ -22,6 +22,6 @@ struct PastSeen {
 bool of_past_view(const Show& show);
 ScreenState after_past(ScreenState screen, const Show& show);
 past::Filter past_filter(const PastPage& page, const measure::Day& today);
-PastModel past_view(const PastSeen& seen, const PastPage& page, const std::optional<Banner>& banner, const Words& words);
+PastModel past_view(const PastSeen& seen, const PastPage& page, const Words& words);
 
 }  // namespace screen

@@ -59,6 +59,13 @@ void bar(Pen& pen, Point centre, double h, Ink ink) {
     pen.add(picture::Disc{.centre = {centre.x, centre.y + h * 0.42}, .radius = h * 0.13, .ink = ink});
 }
 
+/// Its body and its horn; beside it there is room for a cross.
+void loudspeaker(Pen& pen, Point c, double s, Ink ink) {
+    const double left = c.x - s * 0.5, neck = c.x - s * 0.27, front = c.x + s * 0.04, low = s * 0.17, high = s * 0.42;
+    pen.add(picture::Polygon{.points = {{left, c.y - low}, {neck, c.y - low}, {neck, c.y + low}, {left, c.y + low}}, .ink = ink});
+    pen.add(picture::Polygon{.points = {{neck, c.y - low}, {front, c.y - high}, {front, c.y + high}, {neck, c.y + low}}, .ink = ink});
+}
+
 }  // namespace
 
 void Pen::icon(Icon icon, const Box& box, Ink ink, Ink on) {
@@ -85,6 +92,12 @@ void Pen::icon(Icon icon, const Box& box, Ink ink, Ink on) {
         case Icon::Octagon:
             add(around(c, s * 0.54, 8, 22.5, ink));
             bar(*this, c, s * 0.52, on);
+            return;
+        case Icon::Muted:
+            loudspeaker(*this, c, s, ink);
+            for (const double down : {-1.0, 1.0})
+                add(picture::Line{
+                    .a = {c.x + s * 0.16, c.y - down * s * 0.2}, .b = {c.x + s * 0.5, c.y + down * s * 0.2}, .width = stroke, .ink = ink});
             return;
     }
 }

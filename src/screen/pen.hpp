@@ -30,7 +30,7 @@ struct Room {
     bool typed = false;  // by a person: a word without an end is broken
 };
 
-enum class Icon { Tick, Circle, Dot, Triangle, Octagon };
+enum class Icon { Tick, Circle, Dot, Triangle, Octagon, Muted };
 
 class Pen {
 public:

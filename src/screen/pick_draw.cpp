@@ -62,7 +62,7 @@ struct Attempt {
 /// The choices come first: where they do not fit beside the picture, the picture goes.
 Attempt attempt(const PickModel& model, const std::vector<std::string>& lines, const Canvas& canvas) {
     Pen pen(canvas);
-    const Box box = draw_page(pen, {model.strip, model.title, lines, model.foot, model.banner});
+    const Box box = draw_page(pen, {model.strip, model.title, lines, model.foot, model.banner, model.muted});
     const bool pictured = !std::holds_alternative<std::monostate>(model.picture);
     if (model.choices.empty()) {
         draw_picture(pen, model.picture, box);

@@ -26,7 +26,7 @@ void PlanMaker::frame() {
         made_.tabs.push_back(std::move(tab));
         ++place;
     }
-    made_.banner = seen_.banner ? seen_.banner : banner();
+    made_.banner = both(seen_.banner, banner());
 }
 
 /// What is looked at is not what counts: a what-if, or a change that is not in use.

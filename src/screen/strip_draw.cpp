@@ -114,6 +114,30 @@ Item clock_in_line(Pen& pen, const ClockShown& clock, double y) {
             }};
 }
 
+double sign_size(const Pen& pen) { return pen.cap(Type::Text) * 1.8; }
+double sign_and_word(const Pen& pen, const std::string& word) {
+    return sign_size(pen) + pen.cap(Type::Text) * 0.4 + pen.width(Type::Text, word);
+}
+
+/// The sign of a muted voice, its middle on `y`.
+Item sign_of_muted(Pen& pen, double y) {
+    const double size = sign_size(pen);
+    return {.width = size, .draw = [&pen, size, y](double x) {
+                pen.icon(Icon::Muted, {x, y - size / 2, size, size}, Ink::Text, Ink::Card);
+            }};
+}
+
+/// In a line beside its word, or alone where both have no room. It gives way to nothing but the eye.
+void add_muted(Pen& pen, Items& items, const std::string& word, double y, bool worded) {
+    if (word.empty()) return;
+    Item item = sign_of_muted(pen, y);
+    if (worded) {
+        item.width = sign_and_word(pen, word);
+        item.draw = [&pen, word, y, w = item.width](double x) { draw_muted(pen, word, {x + w, y}); };
+    }
+    items.push_back(with(std::move(item), Item::Side::Right, 95, word));
+}
+
 /// The first clock is the one that matters now; the others give way to case and phase.
 int clock_worth(const ClockShown& clock, std::size_t place) {
     return place == 0 && clock.live ? 90 : (clock.live ? 50 : 40) - static_cast<int>(place);
@@ -132,6 +156,10 @@ void two_lines(Pen& pen, const Strip& strip, const Box& row) {
     items.push_back(with(stacked(words(pen, strip.phase, Type::Strong, Ink::Text, held ? upper : row.centre().y),
                                  words(pen, strip.holder, Type::Text, Ink::Soft, lower), Align::Centre),
                          Item::Side::Middle, 70, strip.holder));
+    if (!strip.muted.empty()) {
+        const Item word = words(pen, strip.muted, Type::Text, Ink::Text, lower);
+        items.push_back(with(stacked(sign_of_muted(pen, upper), word, Align::Centre), Item::Side::Right, 95, strip.muted));
+    }
     const auto on_label = [&](const ClockShown& clock) {
         return stacked(words(pen, clock.value, Type::Value, clock.live ? Ink::Text : Ink::Soft, upper),
                        words(pen, clock.label, Type::Text, Ink::Soft, lower), Align::Right);
@@ -155,15 +183,20 @@ void add_words(Pen& pen, Items& items, const std::string& text, Type type, Ink i
     if (!text.empty()) items.push_back(with(words(pen, text, type, ink, y), side, worth, worth == 60 ? text : std::string{}));
 }
 
-void one_line(Pen& pen, const Strip& strip, const Box& row) {
-    const double y = row.centre().y;
+Items one_line_of(Pen& pen, const Strip& strip, double y, bool worded) {
     Items items{pill(pen, strip.eye, y)};
     add_words(pen, items, strip.phase, Type::Strong, Ink::Text, y, Item::Side::Left, 55);
     add_words(pen, items, strip.reference, Type::Text, Ink::Soft, y, Item::Side::Left, 56);
     add_words(pen, items, strip.holder, Type::Text, Ink::Soft, y, Item::Side::Middle, 60);
+    add_muted(pen, items, strip.muted, y, worded);
     add_clocks(pen, items, strip, y);
     add_words(pen, items, strip.time.value, Type::Value, Ink::Soft, y, Item::Side::Right, 45);
-    place(pen, items, row);
+    return items;
+}
+
+void one_line(Pen& pen, const Strip& strip, const Box& row) {
+    const Items worded = one_line_of(pen, strip, row.centre().y, true);
+    place(pen, goes(pen, worded, row) ? worded : one_line_of(pen, strip, row.centre().y, false), row);
 }
 
 /// Of two rows: which words stand above, which below beside the clocks.
@@ -171,32 +204,42 @@ struct TwoRows {
     Items upper{}, lower{};
 };
 
-TwoRows two_rows_of(Pen& pen, const Strip& strip, bool phase_above, double upper, double lower) {
+TwoRows two_rows_of(Pen& pen, const Strip& strip, bool phase_above, bool worded, double upper, double lower) {
     TwoRows made{.upper = {pill(pen, strip.eye, upper)}};
     Items& phases = phase_above ? made.upper : made.lower;
     Items& references = phase_above ? made.lower : made.upper;
     add_words(pen, phases, strip.phase, Type::Strong, Ink::Text, phase_above ? upper : lower, Item::Side::Left, 55);
     add_words(pen, made.upper, strip.holder, Type::Text, Ink::Soft, upper, Item::Side::Middle, 60);
     add_words(pen, references, strip.reference, Type::Text, Ink::Soft, phase_above ? lower : upper, Item::Side::Left, 56);
+    add_muted(pen, made.upper, strip.muted, upper, worded);
     add_words(pen, made.upper, strip.time.value, Type::Value, Ink::Soft, upper, Item::Side::Right, 58);
     add_clocks(pen, made.lower, strip, lower);
     return made;
 }
 
-/// The phase beside the eye, or below in place of the case where the upper row then keeps all.
+/// The phase beside the eye, or below in place of the case where the upper row then keeps all; a muted voice without its word where
+/// that has no room.
 void two_rows(Pen& pen, const Strip& strip, const Box& all) {
     const Box upper{all.x, all.y, all.w, all.h / 2}, lower{all.x, all.y + all.h / 2, all.w, all.h / 2};
-    const auto rows = [&](bool phase_above) { return two_rows_of(pen, strip, phase_above, upper.centre().y, lower.centre().y); };
-    TwoRows made = rows(true);
-    if (!goes(pen, made.upper, upper)) {
-        TwoRows turned = rows(false);
-        if (goes(pen, turned.upper, upper)) made = std::move(turned);
+    TwoRows made{};
+    for (const auto& [phase_above, worded] : {std::pair{true, true}, {false, true}, {true, false}, {false, false}}) {
+        made = two_rows_of(pen, strip, phase_above, worded, upper.centre().y, lower.centre().y);
+        if (goes(pen, made.upper, upper)) break;
     }
+    if (!goes(pen, made.upper, upper)) made = two_rows_of(pen, strip, true, false, upper.centre().y, lower.centre().y);
     place(pen, made.upper, upper);
     if (!made.lower.empty()) place(pen, made.lower, lower);
 }
 
 }  // namespace
+
+double draw_muted(Pen& pen, const std::string& word, Point right) {
+    if (word.empty()) return 0;
+    const double size = sign_size(pen), cap = pen.cap(Type::Text), w = sign_and_word(pen, word);
+    pen.icon(Icon::Muted, {right.x - w, right.y - size / 2, size, size}, Ink::Text, Ink::Ground);
+    pen.text({right.x, right.y - cap / 2}, word, Type::Text, Ink::Text, Align::Right);
+    return w + cap * 1.5;
+}
 
 void draw_strip(Pen& pen, const Strip& strip, const TableLayout& layout) {
     pen.add(picture::Panel{.box = layout.strip, .radius = 0, .fill = Ink::Card, .edge = Ink::Card});

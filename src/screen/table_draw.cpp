@@ -3,6 +3,7 @@
 #include "screen/target_draw.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace screen {
 
@@ -28,8 +29,11 @@ double banner_indent(const Pen& pen, const Banner& banner) {
     return banner.level == Banner::Level::Notice ? 0 : pen.cap(Type::Strong) * 2.2;
 }
 
+/// In full where that takes no more than three lines, else in few words.
 Block banner_block(const Pen& pen, const Banner& banner, double width) {
-    return pen.block(banner.text, {Type::Strong}, {width - 2 * pen.cap(Type::Text) - banner_indent(pen, banner), 1e9, 3});
+    const Room room{width - 2 * pen.cap(Type::Text) - banner_indent(pen, banner), 1e9, 3};
+    Block full = pen.block(banner.text, {Type::Strong}, room);
+    return full.fits || banner.brief.empty() ? full : pen.block(banner.brief, {Type::Strong}, room);
 }
 
 /// Targets for which the hand's column has no place stand in a row at the bottom of the card.
@@ -40,6 +44,11 @@ double overflow_height(std::span<const Target> targets) {
 }
 
 }  // namespace
+
+Banner briefly(Banner banner) {
+    if (!banner.brief.empty()) banner.text = std::exchange(banner.brief, {});
+    return banner;
+}
 
 double banner_height(const Pen& pen, const Banner& banner, double width) {
     return banner_block(pen, banner, width).height + pen.cap(Type::Text) * 1.5;
@@ -61,7 +70,8 @@ namespace {
 
 /// The banner at the foot of the box, on a small glass in place of the path; returns what is left for what stands above.
 Box draw_path_and_banner(Pen& pen, const TableModel& model, const TableLayout& layout, Box box) {
-    const auto& banner = model.banner || !model.drawer ? model.banner : model.drawer->banner;
+    std::optional<Banner> banner = model.banner || !model.drawer ? model.banner : model.drawer->banner;
+    if (banner && model.drawer && model.drawer->open) banner = briefly(*std::move(banner));
     const double banner_h = banner ? banner_height(pen, *banner, box.w) : 0;
     // On a small glass the banner stands in place of the path.
     const bool over_path = banner && !layout.path_column && !model.drawer;

@@ -1,4 +1,4 @@
-// The frame of the Table view: strip, path, banner. Card and hand have files of their own.
+// The frame of the Table view: strip and path. Banner, card and hand have files of their own.
 #include "guide/tissue.hpp"
 #include "measure/expect.hpp"
 #include "screen/format.hpp"
@@ -126,27 +126,12 @@ Strip strip(const CaseState& state, const Around& around, const Words& words) {
                .phase = phase_text(state, words),
                .clocks = clocks(state, around, words),
                .time = time_of_day(around, words),
-               .beat = around.beat};
+               .beat = around.beat,
+               .muted = muted(around, words)};
     if (state.holder && guide::cutting(state)) {
         made.holder = words(holder_id("holder.", *state.holder));
     }
     return made;
-}
-
-std::optional<Banner> banner(const Around& around, const Words& words) {
-    if (around.not_on_disk > 0) {
-        // A refusal is said as well: a tap that was not taken must never look like one that was.
-        const std::string first = around.refusal ? *around.refusal + " " : "";
-        return Banner{.level = Banner::Level::Watch,
-                      .text = first + words("banner.not_on_disk", {std::to_string(around.not_on_disk), around.trouble})};
-    }
-    if (around.damaged) return Banner{.level = Banner::Level::Stop, .text = words("banner.damaged")};
-    if (around.refusal) return Banner{.level = Banner::Level::Notice, .text = *around.refusal};
-    if (around.clock_jumped) return Banner{.level = Banner::Level::Watch, .text = words("banner.clock_jumped")};
-    if (!around.screen_lost.empty()) return Banner{.level = Banner::Level::Watch, .text = around.screen_lost};
-    if (around.volume && around.muted) return Banner{.level = Banner::Level::Notice, .text = words("banner.muted")};
-    if (!around.trouble.empty()) return Banner{.level = Banner::Level::Notice, .text = around.trouble};
-    return std::nullopt;
 }
 
 TableModel table(const CaseState& state, const Around& around, const Words& words) {
@@ -156,7 +141,7 @@ TableModel table(const CaseState& state, const Around& around, const Words& word
     model.card = card(state, *step, around, words);
     model.hand = hand(state, *step, around, words);
     model.banner = banner(around, words);
-    if (!model.banner) model.banner = stopped(state, *step, words);
+    if (!around.refusal) model.banner = both(model.banner, stopped(state, *step, words));
     return model;
 }
 

@@ -19,8 +19,12 @@ struct HandDrawn {
 };
 /// The biggest target, then the others in rows.
 HandDrawn draw_hand(Pen& pen, std::span<const Target> hand, const TableLayout& layout);
+/// The sign of a muted voice and its word, on the left of a point; how wide with the gap before it. No word: nothing.
+double draw_muted(Pen& pen, const std::string& word, Point right);
 /// A row of targets of even width.
 void draw_row(Pen& pen, std::span<const Target> targets, const Box& row);
+/// The banner in few words, where it has them.
+Banner briefly(Banner banner);
 double banner_height(const Pen& pen, const Banner& banner, double width);
 void draw_banner(Pen& pen, const Banner& banner, const Box& box);
 

@@ -1,5 +1,7 @@
 #include "app/demo.hpp"
 
+#include "measure/overloaded.hpp"
+
 #include <algorithm>
 
 namespace demo {
@@ -129,6 +131,18 @@ void tap(graftside::Session& session, const std::string& id, const measure::Inst
 std::string banner(const screen::View& view) {
     const auto shown = std::visit([](const auto& model) { return model.banner; }, view);
     return shown ? shown->text : "";
+}
+
+std::string muted(const screen::View& view) {
+    return std::visit(measure::overloaded{[](const screen::TableModel& model) { return model.strip.muted; },
+                                          [](const screen::DeskModel& model) { return model.strip.muted; },
+                                          [](const screen::PlanModel& model) { return model.strip ? model.strip->muted : ""; },
+                                          [](const screen::PickModel& model) { return model.strip ? model.strip->muted : model.muted; },
+                                          [](const screen::FormModel& model) { return model.muted; },
+                                          [](const screen::FarModel& model) { return model.muted; },
+                                          [](const screen::MeasureModel& model) { return model.muted; },
+                                          [](const screen::PastModel& model) { return model.muted; }},
+                      view);
 }
 
 measure::Instant later(measure::Instant at, std::int64_t ms) {

@@ -37,6 +37,8 @@ bool has_target(const screen::View& view, const std::string& id);
 void tap(graftside::Session& session, const std::string& id, const measure::Instant& at);
 /// The words of the banner; empty if there is none.
 std::string banner(const screen::View& view);
+/// The word beside the sign of a muted voice; empty if it is not shown.
+std::string muted(const screen::View& view);
 
 measure::Instant later(measure::Instant at, std::int64_t ms);
 

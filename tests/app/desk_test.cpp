@@ -218,13 +218,24 @@ TEST_CASE("what is said follows the taps where the unit has a voice; muted it is
     CHECK(session->loudness() == doctest::Approx(0.6));
     session->turn_sound({.page = "mute", .argument = ""});
     CHECK(session->loudness() == 0);
-    CHECK(demo::banner(session->view(at(9001))) == stock.words("banner.muted"));
-    REQUIRE(session->far(at(9001)).banner);
+    const std::string word = stock.words("strip.muted");
+    CHECK(demo::banner(session->view(at(9001))).empty());
+    CHECK(demo::muted(session->view(at(9001))) == word);
+    CHECK(session->far(at(9001)).muted == word);
+    CHECK(graftside::Desk(*session.operator->()).view(at(9001)).strip.muted == word);
+    session->turn_sound({.page = "mute", .argument = ""});
+    CHECK(demo::muted(session->view(at(9001))).empty());
+    session->turn_sound({.page = "volume", .argument = "-60"});
+    CHECK(session->loudness() == 0);
+    CHECK(demo::muted(session->view(at(9001))) == word);
+    CHECK(session->far(at(9001)).muted == word);
 
     Folder silent_folder;
     demo::play(silent_folder.file("a.ledger"), demo::before_cut());
     auto silent = Session::start(demo::options(silent_folder.file("a.ledger")), demo::stock(), demo::case_path(), at(0));
     REQUIRE(silent);
+    silent->turn_sound({.page = "mute", .argument = ""});
+    CHECK(demo::muted(silent->view(at(9000))).empty());  // there is nothing to mute
     demo::tap(*silent, "spoke", at(9000));
     CHECK(silent->to_say().empty());
 }

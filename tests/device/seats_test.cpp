@@ -5,6 +5,7 @@
 
 using device::Seat;
 using device::seated;
+using device::without_own;
 
 namespace {
 
@@ -47,4 +48,18 @@ TEST_CASE("with one screen only the first window is shown; with none, none is") 
 
 TEST_CASE("two windows that wish for one screen do not share it") {
     CHECK(screens(seated({{.wished = 0}, {.wished = 0}}, {"A", "B"})) == On{0, std::nullopt});
+}
+
+TEST_CASE("the screen that is missing is named, not the window that waits for it; of several, each") {
+    using Places = std::vector<std::size_t>;
+    auto seats = seated(table_and_far(), {"A", "B"});
+    CHECK(without_own(seats, {"A", "B"}).empty());
+    CHECK(without_own(seated(seats, {"A"}), {"A"}) == Places{1});
+    CHECK(without_own(seated(seats, {"B"}), {"B"}) == Places{0});  // the first took B, the second waits: A is what is missing
+    CHECK(without_own(seated(seats, {"B", "A"}), {"B", "A"}).empty());
+    auto three = seated({{.wished = 0}, {.wished = 1}, {.wished = 2}}, {"A", "B", "C"});
+    CHECK(without_own(seated(three, {"C"}), {"C"}) == Places{0, 1});
+    CHECK(without_own(seated(table_and_far(), {"A"}), {"A"}) == Places{1});  // never there
+    CHECK(without_own(seated({{.wished = 0}, {.wished = 0}}, {"A", "B"}), {"A", "B"}) == Places{1});
+    CHECK(without_own(seated(table_and_far(), {}), {}) == Places{0, 1});
 }

@@ -40,6 +40,8 @@ both
 lit() { import -window root -crop "1920x1080+$1+0" +repage "$out/crop.png" && [ "$(identify -format '%k' "$out/crop.png")" -gt 8 ]; }
 # The banner's amber edge, at the foot of the card: nothing else is amber in the middle of this step.
 says_lost() { import -window root -crop 700x200+440+880 +repage "$out/crop.png" && convert "$out/crop.png" txt:- | grep -qi '#FFC24B'; }
+# The last views that were said to have no screen of their own.
+without() { [ "$(sed -n 's/.*views without a screen of their own: //p' "$out/program.log" | tail -n 1)" = "$1" ]; }
 start_program --view table,far --monitor 0,1 open "$case_file"
 picture both
 within 10 lit 0 || fail "no Table view on the first screen"
@@ -49,16 +51,19 @@ pull DUMMY1
 sleep 3
 picture far-gone
 says_lost || fail "the Table view does not say that the Far view's screen is gone"
+without far || fail "another view's screen is said to be gone than the Far view's"
 use finish-tissue-here
 both
 sleep 3
 picture far-back
+without none || fail "a screen is said to be gone when both are there"
 within 10 lit 1920 || fail "the Far view did not come back"
 
 pull DUMMY0
 sleep 3
 picture table-on-the-other
-says_lost || fail "the Table view does not say that the Far view has no screen"
+says_lost || fail "the Table view does not say that a screen is gone"
+without table || fail "another view's screen is said to be gone than the Table view's"
 use finish-tissue-number
 both
 sleep 3

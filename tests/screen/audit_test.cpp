@@ -4,6 +4,7 @@
 #include "screen/plan_views.hpp"
 #include "screen/samples.hpp"
 #include "screen/shipped.hpp"
+#include "screen/troubled_views.hpp"
 
 #include <doctest/doctest.h>
 
@@ -27,6 +28,7 @@ const std::vector<samples::Sample>& every_view() {
             for (auto& view : samples::shipped(language)) views.push_back({language + " " + view.name, std::move(view.view)});
             for (auto& view : samples::plan_views(language)) views.push_back({language + " " + view.name, std::move(view.view)});
             for (auto& view : samples::past_views(language)) views.push_back({language + " " + view.name, std::move(view.view)});
+            for (auto& view : samples::troubled(language)) views.push_back({language + " troubled " + view.name, std::move(view.view)});
         }
         return views;
     }();

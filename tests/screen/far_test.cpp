@@ -105,15 +105,22 @@ TEST_CASE("what went otherwise stands there in its words; not on disk stands the
     at.around.not_on_disk = 1;
     REQUIRE(seen(at).banner);
     CHECK(seen(at).banner->text == "not on disk");
+    at.around.screens_lost = "Table";
+    at.around.clock_jumped = true;
+    CHECK(seen(at).banner->text == "not on disk");
+    at.around.not_on_disk = 0;
+    CHECK(seen(at).banner->text == "screen missing");
+    at.around.screens_lost.clear();
+    CHECK(seen(at).banner->text == "clock jumped");
 }
 
 TEST_CASE("muted is said only where there is a voice") {
     models::Seen at("lower");
     at.around.muted = true;
-    CHECK_FALSE(seen(at).banner);
+    CHECK(seen(at).muted.empty());
     at.around.volume = 70;
-    REQUIRE(seen(at).banner);
-    CHECK(seen(at).banner->text == "sound off");
+    CHECK(seen(at).muted == "muted");
+    CHECK_FALSE(seen(at).banner);  // which is left free for what is graver
 }
 
 TEST_CASE("no Far view has a control, on any glass") {

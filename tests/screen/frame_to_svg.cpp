@@ -5,6 +5,7 @@
 #include "screen/plan_views.hpp"
 #include "screen/samples.hpp"
 #include "screen/shipped.hpp"
+#include "screen/troubled_views.hpp"
 #include "support/svg.hpp"
 
 #include <algorithm>
@@ -23,6 +24,7 @@ int main(int argc, char** argv) {
         for (auto& view : samples::shipped(language)) views.push_back({language + " shipped " + view.name, std::move(view.view)});
         for (auto& view : samples::plan_views(language)) views.push_back({language + " " + view.name, std::move(view.view)});
         for (auto& view : samples::past_views(language)) views.push_back({language + " " + view.name, std::move(view.view)});
+        for (auto& view : samples::troubled(language)) views.push_back({language + " troubled " + view.name, std::move(view.view)});
     }
     for (const auto& glass : samples::glasses()) {
         for (const auto& sample : views) {

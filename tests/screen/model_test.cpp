@@ -81,23 +81,49 @@ TEST_CASE("the strip shows two clocks at most: the one that matters now, then th
     CHECK(labels(seen.table()) == Labels{"open sky, stopped", "case"});
 }
 
-TEST_CASE("the banner says first what is worst, and a refusal beside what is not on disk") {
+TEST_CASE("a refusal and what is not on disk are said in full; the rest is named behind the most urgent, so that nothing waits unseen") {
     using Level = screen::Banner::Level;
-    screen::Around around{.not_on_disk = 2, .trouble = "The disk is full.", .damaged = true, .clock_jumped = true, .refusal = "Not yet."};
+    screen::Around around{.not_on_disk = 2, .trouble = "The disk is full.", .screens_lost = "Far", .file_changed = true};
+    around.clock_jumped = around.no_sound = around.size_unknown = true;
+    around.refusal = "Not yet.";
     const auto banner = [&] { return screen::banner(around, words()); };
+    const std::string disk = words()("banner.not_on_disk", {"2", "The disk is full."});
+    const std::string lost = "no screen for Far", rest = "case file changed, wall clock jumped, no sound, screen size not known.";
     CHECK(banner()->level == Level::Watch);
-    CHECK(banner()->text.starts_with("Not yet."));
-    CHECK(banner()->text.find("Not on disk: 2") != std::string::npos);
-    around.not_on_disk = 0;
-    CHECK(banner()->level == Level::Stop);
-    around.damaged = false;
-    CHECK(banner()->text == "Not yet.");
+    CHECK(banner()->text == "Not yet. " + disk + " Also: " + lost + ", " + rest);
+    CHECK(banner()->brief == "Not yet. Mind: 2 taps not on disk, " + lost + ", " + rest);  // where room is least, and yet all of it
     around.refusal.reset();
-    CHECK(banner()->level == Level::Watch);
-    around.clock_jumped = false;
-    CHECK(banner()->text == "The disk is full.");
+    around.not_on_disk = 0;
     around.trouble.clear();
+    CHECK(banner()->text == words()("banner.screens_lost", {"Far"}) + " Also: " + rest);
+    around.screens_lost.clear();
+    CHECK(banner()->text.starts_with(words()("banner.file_changed") + " Also: wall clock jumped"));
+    CHECK(banner()->level == Level::Watch);  // of what is named last too
+    around.file_changed = false;
+    CHECK(banner()->text.starts_with(words()("banner.clock_jumped") + " Also: no sound"));
+    around.clock_jumped = false;
+    CHECK(banner()->level == Level::Notice);
+    around.no_sound = false;
+    CHECK(banner()->text == words()("banner.size_unknown"));
+    around.size_unknown = false;
     CHECK_FALSE(banner().has_value());
+    around.trouble = "The disk is full.";  // of the mirror: all is on the disk
+    CHECK(banner()->text == "The disk is full.");
+    around.notice = "The size is kept.";
+    CHECK(banner()->text == "The size is kept. The disk is full.");
+}
+
+TEST_CASE("what a view itself has to say stands beside the station's, at the graver level") {
+    using Level = screen::Banner::Level;
+    const screen::Banner notice{.level = Level::Notice, .text = "A."}, watch{.level = Level::Watch, .text = "B."};
+    CHECK_FALSE(screen::both({}, {}));
+    CHECK(screen::both({}, watch)->text == "B.");
+    CHECK(screen::both(notice, {})->text == "A.");
+    CHECK(screen::both(notice, watch)->text == "A. B.");
+    CHECK(screen::both(notice, watch)->level == Level::Watch);
+    CHECK(screen::both(watch, notice)->level == Level::Watch);
+    const screen::Banner long_one{.level = Level::Notice, .text = "A as long as it is.", .brief = "A."};
+    CHECK(screen::both(long_one, watch)->brief == "A. B.");
 }
 
 TEST_CASE("the record can be read through before it is locked, and it is locked by a hold") {

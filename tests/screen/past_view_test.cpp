@@ -25,13 +25,13 @@ PastPage on(const std::string& page) {
 
 PastModel page(const std::string& name, const std::vector<past::Summary>& cases = samples::past_cases(),
                const std::string& language = "en") {
-    return past_view(samples::past_seen(cases, {}, language), on(name), {}, models::words(language));
+    return past_view(samples::past_seen(cases, {}, language), on(name), models::words(language));
 }
 
 PastModel again(const std::string& part) {
     PastSeen seen = samples::past_seen(samples::past_cases(), {});
     seen.one = samples::case_that_is_over();
-    return past_view(seen, on(part), {}, models::words());
+    return past_view(seen, on(part), models::words());
 }
 
 const PastRow* row(const PastModel& model, const std::string& label) {
@@ -215,7 +215,7 @@ TEST_CASE("targets of the filter turn eye, reason, months and kind, and the filt
     ScreenState state = after_past({}, {.page = "past", .argument = "filter"});
     CHECK((past_filter(state.past, today) == past::Filter{}));
     const auto tap = [&](const std::string& id) {
-        const PastModel made = past_view(samples::past_seen({}, {}), state.past, {}, models::words());
+        const PastModel made = past_view(samples::past_seen({}, {}), state.past, models::words());
         const auto all = targets(made);
         const Target* found = models::find(all, id);
         REQUIRE(found != nullptr);
@@ -248,7 +248,7 @@ TEST_CASE("where all that is over was a rehearsal, the page says so") {
     std::vector<past::Summary> all = samples::past_cases();
     all.resize(3);
     for (past::Summary& one : all) one.invented = true;
-    const PastModel made = past_view(samples::past_seen(all, {}), on("times"), {}, models::words());
+    const PastModel made = past_view(samples::past_seen(all, {}), on("times"), models::words());
     REQUIRE(made.rows.size() == 2);
     CHECK(made.rows[1].label == "Left out: 0 still open, 3 of the other kind (rehearsals, or cases), 0 by the filter");
 }
@@ -262,7 +262,7 @@ TEST_CASE("rows and cases without room are turned to, none is left out, on every
             PastPage at = on(name);
             std::set<std::string> seen{};
             do {
-                const Frame frame = draw(past_view(all, at, {}, models::words()), samples::canvas(on_glass.glass));
+                const Frame frame = draw(past_view(all, at, models::words()), samples::canvas(on_glass.glass));
                 CHECK(frame.short_of.empty());
                 seen.merge(drawn(frame));
                 const Touchable* more = touchable(frame, "past-more");
@@ -305,7 +305,7 @@ TEST_CASE("one case again: its record, the clock face as placed, its clocks and 
     PastSeen unfinished = samples::past_seen({}, {});
     unfinished.one = state;
     unfinished.one->sutures.resize(3);
-    const PastModel placed = past_view(unfinished, on("record"), {}, models::words());
+    const PastModel placed = past_view(unfinished, on("record"), models::words());
     CHECK(std::get<picture::ClockFace>(placed.picture).done.size() == 3);
     CHECK(std::get<picture::ClockFace>(placed.picture).next.empty());
     const PastModel clocks = again("clocks");

@@ -119,7 +119,7 @@ std::vector<Sample> past_views(const std::string& language) {
     screen::PastSeen full = past_seen(past_cases(), {}, language);
     full.one = case_that_is_over(language);
     const auto see = [&](const std::string& name, const screen::PastSeen& seen, const PastPage& page) {
-        views.push_back({"past " + name, screen::past_view(seen, page, {}, words)});
+        views.push_back({"past " + name, screen::past_view(seen, page, words)});
     };
     for (const char* page : {"times", "cuts", "reach", "otherwise", "list", "filter", "reason", "record", "clocks", "marks"})
         see(page, full, on(page));
@@ -137,9 +137,11 @@ std::vector<Sample> past_views(const std::string& language) {
         see(std::string(page) + " few", past_seen(few, {}, language), on(page));
     screen::CaseList list{.under_way = true};
     for (const char* reference : {"K-1040", "K-1039", "K-1038"}) list.cases.push_back({.reference = reference, .when = "2026-11-25 12:07"});
-    views.push_back({"past cases", screen::cases(list, {.page = "cases"}, {}, words)});
+    views.push_back({"past cases", screen::cases(list, {.page = "cases"}, words)});
     const screen::Banner banner{.level = screen::Banner::Level::Notice, .text = words("banner.left_out")};
-    views.push_back({"past banner", screen::past_view(full, on("times"), banner, words)});
+    screen::PastModel told = screen::past_view(full, on("times"), words);
+    told.banner = banner;
+    views.push_back({"past banner", std::move(told)});
     return views;
 }
 

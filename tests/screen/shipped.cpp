@@ -255,7 +255,7 @@ std::vector<Sample> shipped(const std::string& language) {
     walk.see(at, "page skip", {.page = "skip", .argument = "medicines"});
     walk.see(at, "page end", {.page = "end", .argument = "abandoned"});
     walk.views.push_back(
-        {"page set-up", screen::cases({.dimmed = true, .alone = true}, {.page = "cases", .argument = "set-up"}, {}, walk.words)});
+        {"page set-up", screen::cases({.dimmed = true, .alone = true}, {.page = "cases", .argument = "set-up"}, walk.words)});
     walk.views.push_back({"page measure", screen::measure_page(screen::measuring("HDMI-1", 1920, 1080, 4), walk.words)});
     walk.views.push_back({"form new", screen::new_case({.page = "new", .argument = ""},
                                                        {.host = {"7.00", "7.50", "8.00"}, .donor = {"7.25", "7.75", "8.25"}},

@@ -1,7 +1,9 @@
 #include "screen/theme.hpp"
+#include "screen/past_views.hpp"
 #include "screen/plan_views.hpp"
 #include "screen/samples.hpp"
 #include "screen/shipped.hpp"
+#include "screen/troubled_views.hpp"
 #include "support/svg.hpp"
 
 #include <doctest/doctest.h>
@@ -188,6 +190,8 @@ const Everywhere& everywhere() {
         auto views = samples::all();
         for (auto& view : samples::shipped()) views.push_back(std::move(view));
         for (auto& view : samples::plan_views()) views.push_back(std::move(view));
+        for (auto& view : samples::past_views()) views.push_back(std::move(view));
+        for (auto& view : samples::troubled()) views.push_back(std::move(view));
         for (const auto& glass : samples::glasses()) {
             for (const auto& sample : views) {
                 const auto canvas = samples::canvas(glass.glass, reader(sample.view));

@@ -164,47 +164,6 @@ TEST_CASE("on one undraped screen a scan is taken with the drawer shut, and a le
     CHECK(std::count_if(newest.begin(), newest.end(), scan) == 1);
 }
 
-TEST_CASE("every view whose screen is missing is named, and a wall clock that jumped does not hide it") {
-    const Folder folder;
-    Session session = started(folder, {}, demo::case_path());
-    const auto says = [&] { return demo::banner(session.view(at(9000))); };
-    const auto& words = demo::stock().words;
-    session.tick(at(1000));
-    measure::Instant jumped = at(2000);
-    jumped.utc_ms += 3'600'000;
-    session.tick(jumped);
-    CHECK(says() == words("banner.clock_jumped"));
-    session.screens_lost({"table"});
-    CHECK(says().starts_with(words("banner.screens_lost", {"Table"})));
-    CHECK(says().find("wall clock jumped") != std::string::npos);
-    session.screens_lost({"table", "far"});
-    CHECK(says().starts_with(words("banner.screens_lost", {"Table, Far"})));
-    REQUIRE(session.far(at(9000)).banner);
-    CHECK(session.far(at(9000)).banner->text == words("far.screens_lost"));
-    session.screens_lost({});
-    CHECK(says() == words("banner.clock_jumped"));
-}
-
-TEST_CASE("what a touch on the machine came to is told until the next touch; what the station lacks, as long as it does") {
-    const Folder folder;
-    Session session = started(folder, {}, demo::case_path());
-    Desk desk(session);
-    const auto says = [&] { return demo::banner(session.view(at(9000))); };
-    const auto& words = demo::stock().words;
-    session.size_unknown(true);
-    session.no_sound();
-    CHECK(says().starts_with(words("banner.no_sound")));
-    CHECK(says().find("screen size not known") != std::string::npos);
-    session.notice("Kept.");
-    session.size_unknown(false);
-    CHECK(says() == "Kept. " + words("banner.no_sound"));
-    demo::tap(session, "finish-tissue-here", at(9001));
-    CHECK(says() == words("banner.no_sound"));
-    session.notice("Kept.");
-    desk.take(screen::Counted{{.id = "clocks", .act = screen::Show{.page = "clocks"}}}, at(9002));
-    CHECK(says() == words("banner.no_sound"));
-}
-
 TEST_CASE("a case is under way from its opening to its lock: so long nothing sleeps, and a station of its own stays open") {
     const Folder folder;
     Session list = started(folder, {}, "");

@@ -93,6 +93,7 @@ Decision depart(Draft draft, const Depart& intent) {
 Decision come_back(Draft draft, const ComeBack& intent) {
     if (!away_on(draft.state(), intent.what)) return refuse(Refused::WrongStep, {intent.what});
     draft.add(CameBack{.what = intent.what});
+    if (const Departure* departure = find_departure(draft.state().brief.procedure, intent.what)) draft.reopen_after(*departure);
     return std::move(draft).facts();
 }
 
@@ -214,6 +215,8 @@ std::string_view name(Refused why) {
             return "already-done";
         case Refused::WrongStep:
             return "wrong-step";
+        case Refused::DepartureOpen:
+            return "departure-open";
         case Refused::GateShut:
             return "gate-shut";
         case Refused::NotZeroed:

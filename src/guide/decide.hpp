@@ -14,6 +14,7 @@ enum class Refused {
     CaseClosed,
     AlreadyDone,
     WrongStep,
+    DepartureOpen,
     GateShut,
     NotZeroed,
     NotRaised,
@@ -56,6 +57,9 @@ struct Refusal {
 
 using Facts = std::vector<Fact>;
 measure::Result<Facts, Refusal> decide(const CaseState& state, Who who, const Intent& intent, const Instant& now);
+
+/// The steps that coming back from a departure opens again, in their order; each takes what rests on it with it.
+std::vector<StepId> reopened_by(const CaseState& state, const Departure& departure);
 
 /// The facts that begin a case; `holder` holds the count at first.
 Facts opening(const Brief& brief, const std::string& program, Source holder);

@@ -1,9 +1,6 @@
 // Steps: finished in their order behind their gates, skipped with a reason, opened again, and the case closed at the end.
 #include "guide/draft.hpp"
 
-#include <algorithm>
-#include <vector>
-
 namespace guide {
 namespace {
 
@@ -28,20 +25,6 @@ Refusal waits_for(const CaseState& state, const Step& step) {
     return refuse(Refused::GateShut, {step.title});
 }
 
-/// Steps of the same phase that rest on `id`, the last first.
-std::vector<StepId> resting_on(const CaseState& state, const StepId& id) {
-    const Phase* phase = phase_of(state.brief.procedure, id);
-    std::vector<StepId> fallen{id};
-    for (const Step& step : phase->steps) {
-        const bool rests = std::any_of(step.needs.begin(), step.needs.end(),
-                                       [&](const StepId& need) { return std::find(fallen.begin(), fallen.end(), need) != fallen.end(); });
-        if (rests) fallen.push_back(step.id);
-    }
-    fallen.erase(fallen.begin());
-    std::reverse(fallen.begin(), fallen.end());
-    return fallen;
-}
-
 }  // namespace
 
 Decision decide_step(Draft draft, const FinishStep& intent) {
@@ -63,10 +46,7 @@ Decision decide_step(Draft draft, const ReopenStep& intent) {
     if (!state.steps.contains(step->id)) return refuse(Refused::WrongStep, {title_of(current_step(state))});
     if (intent.why.empty()) return refuse(Refused::NeedsReason);
     if (condition_met(state, *step)) return refuse(Refused::AlreadyDone);
-    for (const StepId& fallen : resting_on(state, intent.step)) {
-        if (draft.state().steps.contains(fallen)) draft.reopen(fallen, intent.why);
-    }
-    draft.reopen(intent.step, intent.why);
+    draft.reopen_with_rest(intent.step, intent.why);
     return std::move(draft).facts();
 }
 

@@ -6,6 +6,33 @@
 #include <algorithm>
 
 namespace guide {
+namespace {
+
+/// Steps of the same phase that rest on `id`, the last first.
+std::vector<StepId> resting_on(const CaseState& state, const StepId& id) {
+    const Phase* phase = phase_of(state.brief.procedure, id);
+    std::vector<StepId> fallen{id};
+    for (const Step& step : phase->steps) {
+        const bool rests = std::any_of(step.needs.begin(), step.needs.end(),
+                                       [&](const StepId& need) { return std::find(fallen.begin(), fallen.end(), need) != fallen.end(); });
+        if (rests) fallen.push_back(step.id);
+    }
+    fallen.erase(fallen.begin());
+    std::reverse(fallen.begin(), fallen.end());
+    return fallen;
+}
+
+/// The newest open departure whose way back opens steps again: what they rest on is being replaced.
+const Departure* away_to_replace(const CaseState& state) {
+    const auto open = open_departures(state);
+    for (auto away = open.rbegin(); away != open.rend(); ++away) {
+        const Departure* departure = find_departure(state.brief.procedure, away->what);
+        if (departure != nullptr && !departure->reopens.empty()) return departure;
+    }
+    return nullptr;
+}
+
+}  // namespace
 
 Refusal refuse(Refused why, std::vector<std::string> values) { return {.why = why, .values = std::move(values)}; }
 
@@ -54,6 +81,27 @@ void Draft::in_phases(Change change, int ago_s) {
 
 void Draft::reopen(const StepId& step, const std::string& why) { add(StepReopened{.step = step, .why = why}); }
 
+void Draft::reopen_with_rest(const StepId& step, const std::string& why) {
+    for (const StepId& fallen : resting_on(state_, step)) {
+        if (state_.steps.contains(fallen)) reopen(fallen, why);
+    }
+    reopen(step, why);
+}
+
+void Draft::reopen_after(const Departure& departure) {
+    const std::vector<StepId> steps = reopened_by(state_, departure);
+    const std::string why = departure.title;
+    in_phases(
+        [&] {
+            for (auto step = steps.rbegin(); step != steps.rend(); ++step) {
+                const std::vector<ClockId> started = find_step(state_.brief.procedure, *step)->starts;
+                for (const ClockId& id : started) clock(id, false, 0);
+                reopen_with_rest(*step, why);
+            }
+        },
+        0);
+}
+
 void Draft::settle() {
     for (const Step* step = current_step(state_); step != nullptr && condition_met(state_, *step); step = current_step(state_)) {
         finish(step->id, 0);
@@ -98,12 +146,29 @@ void come_back_if_away(Draft& draft, const DepartureId& what) {
     if (away_on(draft.state(), what)) draft.add(CameBack{.what = what});
 }
 
+std::vector<StepId> reopened_by(const CaseState& state, const Departure& departure) {
+    // Once the ring holds the eye what was set and made before it is in use: nothing is set or made again.
+    const Step* suction = step_that_closes(state.brief.procedure, Closes::SuctionOn);
+    if (suction == nullptr || state.steps.contains(suction->id)) return {};
+    std::vector<StepId> again{};
+    for (const Phase& phase : state.brief.procedure.phases) {
+        for (const Step& step : phase.steps) {
+            const bool named = std::find(departure.reopens.begin(), departure.reopens.end(), step.id) != departure.reopens.end();
+            if (named && state.steps.contains(step.id) && !condition_met(state, step)) again.push_back(step.id);
+        }
+    }
+    return again;
+}
+
 std::optional<Refusal> shut_gate(const CaseState& state, const Step& step) {
     // In the quiet part nothing waits for a scan: it waits itself.
     if (!step.quiet) {
         if (auto stopped = scan_that_stops(state)) return stopped;
         // Once the eye is open it is closed again, with whatever tissue there is.
         if (!eye_entered(state) && find_told(state, TissueWord::Unfit) != nullptr) return refuse(Refused::TissueUnfit);
+    }
+    if (step.closes == Closes::SuctionOn) {
+        if (const Departure* away = away_to_replace(state)) return refuse(Refused::DepartureOpen, {away->title, away->back});
     }
     for (const StepId& need : step.needs) {
         const Step* missing = find_step(state.brief.procedure, need);

@@ -19,6 +19,10 @@ public:
     void finish(const StepId& step, int ago_s);
     void skip(const StepId& step, const std::string& why);
     void reopen(const StepId& step, const std::string& why);
+    /// With the steps of the same phase that rest on it.
+    void reopen_with_rest(const StepId& step, const std::string& why);
+    /// What `reopened_by` names, each with what rests on it; the clocks that they had started stop.
+    void reopen_after(const Departure& departure);
     /// Finishes every present step whose condition is met already.
     void settle();
     Facts facts() && { return std::move(facts_); }

@@ -70,6 +70,7 @@ struct Departure {
     Level level = Level::Watch;
     std::vector<std::string> lines{};  // usual practice, the surgeon decides
     std::string back{};                // the way back, as a button says it
+    std::vector<StepId> reopens{};     // done before the way back, they are to be done again: what they rested on was replaced
     bool operator==(const Departure&) const = default;
 };
 

@@ -147,6 +147,7 @@ guide::Departure read_departure(Fields& fields, PlacedProcedure& places) {
     departure.level = fields.optional("level", one_of<Level>({{"watch", Level::Watch}, {"stop", Level::Stop}})).value_or(Level::Watch);
     departure.lines = placed.lines(8, places.other_wording);
     departure.back = placed.text("back", longest_title, places.other_wording);
+    departure.reopens = placed.list("reopens", id(), places.reopened);
     return departure;
 }
 

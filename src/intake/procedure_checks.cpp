@@ -106,7 +106,9 @@ void check(const PlacedProcedure& procedure, Report& report) {
     const Ids departures = unique_ids(procedure.departures, report);
     std::vector<Mention> steps;
     for (const PlacedStep& step : procedure.steps) steps.push_back(step.id);
-    check_steps_for_the_count(unique_ids(steps, report), report);
+    const Ids known_steps = unique_ids(steps, report);
+    check_steps_for_the_count(known_steps, report);
+    check_known(procedure.reopened, known_steps, "the id of a step", report);
     check_needs(procedure, report);
     check_clocks(procedure, phases, report);
     check_closes(procedure, report);

@@ -28,6 +28,7 @@ struct PlacedStep {
 struct PlacedProcedure {
     std::vector<Mention> phases{}, departures{};  // their ids
     std::vector<Mention> departures_of_phases{};  // the ids that phases name
+    std::vector<Mention> reopened{};              // the steps that departures name
     std::vector<PlacedStep> steps{};
     std::vector<Mention> other_wording{};  // outside steps
 };

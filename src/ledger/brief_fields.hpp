@@ -45,6 +45,7 @@ void each(auto& field, a<guide::Departure> auto& v) {
     field("level", v.level);
     field("lines", v.lines);
     field("back", v.back);
+    field("reopens", v.reopens);
 }
 
 void each(auto& field, a<guide::Procedure> auto& v) {

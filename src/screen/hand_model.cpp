@@ -255,12 +255,19 @@ std::vector<Target> own_targets(const CaseState& state, const Step& step, const 
     return {};
 }
 
+/// Where the guide goes on: at the first step that has to be done again.
+std::string come_back_line(const CaseState& state, const guide::Departure& away, const Words& words) {
+    const auto again = guide::reopened_by(state, away);
+    if (again.empty()) return words("hand.come_back_line");
+    return words("hand.come_back_again", {filled(guide::find_step(state.brief.procedure, again.front())->title, state, words)});
+}
+
 }  // namespace
 
 std::vector<Target> hand(const CaseState& state, const Step& step, const Around& around, const Words& words) {
     if (const guide::Departure* away = departure_shown(state)) {
         std::vector<Target> hand{
-            as(target("come-back", away->back, words("hand.come_back_line"), {guide::ComeBack{.what = away->id}}), Look::Filled)};
+            as(target("come-back", away->back, come_back_line(state, *away, words), {guide::ComeBack{.what = away->id}}), Look::Filled)};
         if (away->id != bulging && allows(state, step, bulging)) hand.push_back(bulging_target(state));
         if (away->id == "converted" || away->id == "abandoned") {
             hand.push_back(

@@ -168,11 +168,16 @@ std::vector<const guide::Departure*> departures_of(const CaseState& state, const
 }
 
 const guide::Departure* departure_shown(const CaseState& state) {
-    const auto open = guide::open_departures(state);
+    auto open = guide::open_departures(state);
     // Nothing comes between the hand and the count while the blade can turn.
     if (open.empty() || (guide::cutting(state) && state.suction == guide::Suction::On)) return nullptr;
-    // Suction lost has a card of its own while the cut stands open, and the way back goes through the steps of a new seating.
-    if (open.back().what == "suction-lost") return nullptr;
+    // Suction lost has a card of its own while the cut stands open. Its way back goes through the steps of a new seating, where what
+    // still stands from before comes up.
+    if (open.back().what == "suction-lost") {
+        const Step* step = guide::current_step(state);
+        std::erase_if(open, [](const guide::Away& away) { return away.what == "suction-lost"; });
+        if (open.empty() || step == nullptr || step->closes == guide::Closes::Cut) return nullptr;
+    }
     return guide::find_departure(state.brief.procedure, open.back().what);
 }
 

@@ -70,7 +70,8 @@ Procedure procedure() {
                           .title = "Early entry",
                           .level = Departure::Level::Stop,
                           .lines = {"Stop turning; the surgeon decides"},
-                          .back = "Cut goes on"};
+                          .back = "Cut goes on",
+                          .reopens = {"cut"}};
     return {.id = "graft",
             .title = "Graft",
             .phases = {{.id = "host", .title = "Host", .steps = {step}, .departures = {"lost"}}},

@@ -144,6 +144,34 @@ TEST_CASE("'Eye bulging' is there without a hold from the open eye to the fourth
     CHECK(away.table().card.title == "Eye bulging, close now");
 }
 
+TEST_CASE("the way back says which step is to be done again, and only where one is") {
+    Seen seen("suction-on");
+    const auto back = [&](const std::string& what) {
+        REQUIRE(seen.at.does(guide::Depart{.what = what, .note = ""}));
+        const std::string line = find(seen.hand(), "come-back")->line;
+        REQUIRE(seen.at.does(guide::ComeBack{.what = what}));
+        return line;
+    };
+    CHECK(back("patient-moved") == "back to the guide");
+    CHECK(back("donor-lost-before") == "then again: Ink the four wells");
+    CHECK(seen.table().card.title == "Ink the four wells");
+    CHECK(back("instrument-replaced") == "then again: Set zero");
+    CHECK(back("instrument-replaced") == "back to the guide");
+}
+
+TEST_CASE("what still stands from before the suction was lost comes up in the new seating, since suction waits for it") {
+    Seen seen("lower");
+    REQUIRE(seen.at.does(guide::Depart{.what = "instrument-replaced", .note = ""}));
+    seen.at.count(5);
+    REQUIRE(seen.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
+    CHECK(find(seen.hand(), "by-hand") != nullptr);
+    CHECK(find(seen.hand(), "come-back") == nullptr);
+    REQUIRE(seen.at.does(guide::ReopenStep{.step = "zero", .why = "seated again"}));
+    CHECK(find(seen.hand(), "come-back")->label == "New one is checked");
+    REQUIRE(seen.at.does(guide::ComeBack{.what = "instrument-replaced"}));
+    CHECK(seen.first() == "finish-zero");
+}
+
 TEST_CASE("nothing asks for a reason while the eye is open") {
     Seen seen("entered");
     for (const std::string step : {"entered", "viscoelastic-in", "scissors", "button-out", "descemet-out", "planned-lens", "donor-on"}) {

@@ -47,6 +47,13 @@ bool confirmed(const CaseState& state, const StepId& step) {
 
 bool cutting(const CaseState& state) { return state.suction != Suction::Off && !state.seatings.empty() && !state.seatings.back().ended; }
 
+bool count_matters(const CaseState& state) {
+    const Step* cut = step_that_closes(state.brief.procedure, Closes::Cut);
+    const Phase* phase = current_phase(state);
+    if (cut == nullptr || phase == nullptr || state.closed) return false;
+    return cutting(state) || (!state.steps.contains(cut->id) && phase == phase_of(state.brief.procedure, cut->id));
+}
+
 Blade blade(const CaseState& state) {
     Blade shown{};
     const bool raised = confirmed(state, "raise");

@@ -148,6 +148,8 @@ bool confirmed(const CaseState& state, const StepId& step);
 
 /// The ring is on the eye and the cut has not ended: every spoke counts.
 bool cutting(const CaseState& state);
+/// The blade is still to be turned in the present phase, or can turn: it matters who holds the count.
+bool count_matters(const CaseState& state);
 struct Blade {
     int seating = 0;  // 0: not yet seated
     int spokes_turned = 0, raised = 0, position = 0;

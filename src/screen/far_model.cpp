@@ -81,10 +81,10 @@ FarModel far(const CaseState& state, const Around& around, const Words& words) {
     }
     const auto clock = running(state, around);
     if (clock) made.clock = ClockShown{.label = words("far.clock." + clock->id), .value = far_reading(clock->reading, words)};
+    if (state.holder && guide::count_matters(state)) made.holder = words(holder_id("far.holder.", *state.holder));
     const guide::Departure* away = departure_shown(state);
     if (guide::cutting(state)) {
         made.shown = blade_numeral(state, words);
-        if (state.holder) made.holder = words(holder_id("far.holder.", *state.holder));
     } else if (away != nullptr) {
         made.shown = said(*away);
     } else if (auto face = dial(state, words)) {

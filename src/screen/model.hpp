@@ -161,7 +161,7 @@ struct FarModel {
         std::string suture{}, at{};
         picture::ClockFace face{};
     };
-    std::string eye{}, holder{};  // holder: who counts, while the blade goes down
+    std::string eye{}, holder{};  // holder: who counts, until the cut is done
     std::optional<ClockShown> clock{};
     std::variant<std::monostate, Numeral, Said, Dial, ClockShown> shown{};  // a clock that stands there stands nowhere else
     std::optional<bool> beat{};

@@ -128,7 +128,7 @@ Strip strip(const CaseState& state, const Around& around, const Words& words) {
                .time = time_of_day(around, words),
                .beat = around.beat,
                .muted = muted(around, words)};
-    if (state.holder && guide::cutting(state)) {
+    if (state.holder && guide::count_matters(state)) {
         made.holder = words(holder_id("holder.", *state.holder));
     }
     return made;

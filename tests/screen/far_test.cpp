@@ -1,6 +1,7 @@
 // The Far view: one figure or one clock face of the same state, never a control. Arcminutes and distance: look.md's table (120 for
 // the numeral, 22 for text, at 3 m); a minute of arc at 3 m is 0.873 mm.
 #include "screen/audit.hpp"
+#include "screen/desk.hpp"
 #include "screen/frame.hpp"
 #include "screen/models.hpp"
 #include "screen/samples.hpp"
@@ -67,6 +68,31 @@ TEST_CASE("while suturing: the clock face with one disc, the next suture, and no
     CHECK(dial.face.next.size() == 1);
     CHECK(dial.face.done.size() == 5);
     CHECK(dial.face.seat_label.empty());
+}
+
+TEST_CASE("who holds the count stands on Table, Desk and Far view from the first step of the host until the cut is done") {
+    const auto told = [](models::Seen& at) {
+        const bool far_says = seen(at).holder == "table counts";
+        CHECK((at.table().strip.holder == "spokes: table") == far_says);
+        return far_says;
+    };
+    for (const std::string step : {"centre", "zero", "raise", "seat", "suction-on", "lower"}) {
+        CAPTURE(step);
+        models::Seen at(step);
+        CHECK(told(at));
+        CHECK(desk(at.at.state, {}, at.around, models::words()).strip.holder == "spokes: table");
+        REQUIRE(at.at.does(guide::HoldCount{.source = guide::Source::Desk}));
+        CHECK(seen(at).holder == "desk counts");
+    }
+    for (const std::string step : {"tissue-here", "donor-good", "suction-off", "cardinals"}) {
+        CAPTURE(step);
+        models::Seen at(step);
+        CHECK_FALSE(told(at));
+        CHECK(seen(at).holder.empty());
+    }
+    models::Seen over("seat");
+    REQUIRE(over.at.does(guide::CloseCase{.how = guide::CaseEnd::Abandoned, .why = "another day"}));
+    CHECK_FALSE(told(over));
 }
 
 TEST_CASE("the side is not shown before it is entered") {

@@ -16,8 +16,6 @@ using guide::CaseState;
 using guide::Closes;
 using guide::Step;
 
-constexpr auto bulging = "eye-bulging";
-
 Target as(Target made, Look look, Press press = Press::Tap) {
     made.look = look;
     made.press = press;
@@ -26,11 +24,6 @@ Target as(Target made, Look look, Press press = Press::Tap) {
 
 Target something_else(const Words& words) {
     return as(turn_to("something-else", words("hand.something_else"), "", {.page = "departures"}), Look::Watch);
-}
-
-bool allows(const CaseState& state, const Step& step, const guide::DepartureId& id) {
-    const auto all = departures_of(state, step);
-    return std::any_of(all.begin(), all.end(), [&](const guide::Departure* one) { return one->id == id; });
 }
 
 /// The step before, if a mistaken tap there can be taken back by a tap here.
@@ -45,16 +38,11 @@ const Step* step_before(const CaseState& state, const Step& step) {
     return by_tap && state.steps.contains(before->id) ? before : nullptr;
 }
 
-Target bulging_target(const CaseState& state) {
-    const guide::Departure* departure = guide::find_departure(state.brief.procedure, bulging);
-    return as(target(bulging, departure->title, "", {guide::Depart{.what = bulging, .note = ""}}), Look::Stop);
-}
-
 /// Back a step, skip, something else: what stands below the step's own targets.
 void add_rest(std::vector<Target>& hand, const CaseState& state, const Step& step, const Words& words) {
     // Before what else a suture may need: alone in its row, where it stands when none is tied and when three are.
     const bool tied_first = step.closes == Closes::Sutures && !hand.empty();
-    if (allows(state, step, bulging)) hand.insert(tied_first ? std::next(hand.begin()) : hand.end(), bulging_target(state));
+    if (const auto bulging = bulging_target(state)) hand.insert(tied_first ? std::next(hand.begin()) : hand.end(), *bulging);
     if (step.id == "debrief") hand.push_back(phase_times_target(words));
     if (const Step* before = step_before(state, step)) {
         hand.push_back(target("back-step", words("hand.back_step"), filled(before->title, state, words),
@@ -268,7 +256,7 @@ std::vector<Target> hand(const CaseState& state, const Step& step, const Around&
     if (const guide::Departure* away = departure_shown(state)) {
         std::vector<Target> hand{
             as(target("come-back", away->back, come_back_line(state, *away, words), {guide::ComeBack{.what = away->id}}), Look::Filled)};
-        if (away->id != bulging && allows(state, step, bulging)) hand.push_back(bulging_target(state));
+        if (const auto bulging = bulging_target(state)) hand.push_back(*bulging);
         if (away->id == "converted" || away->id == "abandoned") {
             hand.push_back(
                 as(turn_to("close-case", words("hand.close_case"), words("hand.close_case_line"), {.page = "end", .argument = away->id}),

@@ -43,6 +43,8 @@ picture::ClockFace clock_face(const guide::CaseState& state, const Words& words)
 std::vector<const guide::Departure*> departures_of(const guide::CaseState& state, const guide::Step& step);
 /// The departure whose card stands in place of the step's; none when the guide goes on.
 const guide::Departure* departure_shown(const guide::CaseState& state);
+/// The octagon 'Eye bulging, close now', no hold; none where it may not be, or its card stands already.
+std::optional<Target> bulging_target(const guide::CaseState& state);
 /// Whether the glass may be locked for wiping now: never while the blade can turn, in the quiet part, or while something stands open.
 bool may_wipe(const guide::CaseState& state);
 /// Why not now; of what was scanned and stands, which item and what speaks against it.

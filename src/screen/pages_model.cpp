@@ -13,6 +13,8 @@ namespace {
 using guide::CaseState;
 using guide::Step;
 
+constexpr auto bulging = "eye-bulging";
+
 Target back(const Words& words) { return turn_to("back", words("page.back"), "", {}); }
 
 Target differing_choice(const Words& words) {
@@ -34,6 +36,7 @@ void departures_page(PickModel& made, const CaseState& state, const Words& words
     if (may_wipe(state)) made.foot.push_back(turn_to("wipe", words("wipe.lock"), "", {.page = "wipe"}));
     if (step->closes == guide::Closes::Counts) made.choices.push_back(differing_choice(words));
     for (const guide::Departure* departure : departures_of(state, *step)) {
+        if (departure->id == bulging) continue;  // it stands at the foot, as on every page
         Target made_target = choice(departure->id, departure->title, "", {guide::Depart{.what = departure->id, .note = ""}});
         made_target.weight = Weight::Elsewhere;
         made_target.look = departure->level == guide::Departure::Level::Stop ? Look::Stop : Look::Watch;
@@ -181,6 +184,17 @@ const guide::Departure* departure_shown(const CaseState& state) {
     return guide::find_departure(state.brief.procedure, open.back().what);
 }
 
+std::optional<Target> bulging_target(const CaseState& state) {
+    const Step* step = guide::current_step(state);
+    if (step == nullptr) return std::nullopt;
+    const auto all = departures_of(state, *step);
+    const auto found = std::find_if(all.begin(), all.end(), [](const guide::Departure* one) { return one->id == bulging; });
+    if (found == all.end() || *found == departure_shown(state)) return std::nullopt;
+    Target made = target(bulging, (*found)->title, "", {guide::Depart{.what = bulging, .note = ""}});
+    made.look = Look::Stop;
+    return made;
+}
+
 bool may_wipe(const CaseState& state) {
     const Step* step = guide::current_step(state);
     return step != nullptr && !step->quiet && !state.closed && !guide::cutting(state) && departure_shown(state) == nullptr;
@@ -189,6 +203,7 @@ bool may_wipe(const CaseState& state) {
 PickModel page(const CaseState& state, const ScreenState& screen, const Around& around, const Words& words) {
     PickModel made{.strip = strip(state, around, words), .banner = banner(around, words)};
     made.foot = {back(words)};
+    if (const auto octagon = bulging_target(state)) made.foot.push_back(*octagon);
     if (screen.page == "departures") departures_page(made, state, words);
     if (screen.page == "wipe") wipe_page(made, words);
     if (screen.page == "end") end_page(made, state, screen.argument, words);

@@ -144,6 +144,40 @@ TEST_CASE("'Eye bulging' is there without a hold from the open eye to the fourth
     CHECK(away.table().card.title == "Eye bulging, close now");
 }
 
+TEST_CASE("'Eye bulging' stands at the foot of every page that is opened from there, once and without a hold") {
+    Seen seen("ready-to-open");
+    const auto offered = [&](const std::string& name) {
+        const auto shown = page(seen.at.state, {.page = name, .argument = "1"}, seen.around, models::words());
+        const auto* found = find(shown.foot, "eye-bulging");
+        return found != nullptr && found->press == Press::Tap && found->look == Look::Stop && find(shown.choices, "eye-bulging") == nullptr;
+    };
+    const auto on_every_page = [&] {
+        for (const std::string name : {"other-mark", "redo", "redo-why", "departures", "reason", "skip"}) {
+            CAPTURE(name);
+            CHECK(offered(name) == (find(seen.hand(), "eye-bulging") != nullptr));
+        }
+    };
+    const guide::Procedure procedure = seen.at.state.brief.procedure;
+    for (const auto& step : guide::phase_of(procedure, "ready-to-open")->steps) {
+        seen.at.up_to(step.id);
+        CAPTURE(step.id);
+        on_every_page();
+        CHECK(offered("departures"));
+    }
+    seen.at.up_to("cardinals");
+    for (int tied = 0; tied < 4; ++tied) {
+        CAPTURE(tied);
+        on_every_page();
+        CHECK(offered("redo"));
+        seen.at.tie(1);
+    }
+    CHECK_FALSE(offered("departures"));
+    Seen closing("cardinals");
+    seen = closing;
+    REQUIRE(seen.at.does(guide::Depart{.what = "eye-bulging"}));
+    CHECK_FALSE(offered("departures"));
+}
+
 TEST_CASE("the way back says which step is to be done again, and only where one is") {
     Seen seen("suction-on");
     const auto back = [&](const std::string& what) {

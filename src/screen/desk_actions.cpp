@@ -40,6 +40,8 @@ DeskPage desk_field_page(const std::string& label, const std::string& text, std:
     return made;
 }
 
+bool desk_closes(const guide::Step& step) { return step.closes == guide::Closes::Tap || step.closes == guide::Closes::Hold; }
+
 namespace {
 
 using guide::CaseState;
@@ -79,37 +81,22 @@ void add_step(std::vector<Target>& actions, const CaseState& state, const Words&
     const guide::Step* step = guide::current_step(state);
     if (step == nullptr || departure_shown(state) != nullptr) return;
     const bool hers = step->who == "circulating" || step->pause != guide::Pause::None;
-    if (!hers || (step->closes != guide::Closes::Tap && step->closes != guide::Closes::Hold)) return;
+    if (!hers || !desk_closes(*step)) return;
     actions.push_back(desk_act("F", "finish-" + step->id, filled(step->button, state, words), {guide::FinishStep{.step = step->id}}));
     actions.back().look = Look::Filled;
     if (step->closes == guide::Closes::Hold) actions.back() = desk_held(std::move(actions.back()), words);
 }
 
-DeskPage sound_page(const Around& around, const Words& words) {
-    const std::string volume = std::to_string(around.volume.value_or(0));
-    return {.heading = words("desk.sound"),
-            .actions = {desk_open("M", "mute", words(around.muted ? "desk.unmute" : "desk.mute"), {.page = "mute"}),
-                        desk_open("+", "louder", words("desk.louder", {volume}), {.page = "volume", .argument = "10"}),
-                        desk_open("-", "softer", words("desk.softer", {volume}), {.page = "volume", .argument = "-10"}), desk_back(words)}};
-}
-
-/// What the screens themselves do: the light, and the lock for wiping the Table view's.
-DeskPage screen_page(const CaseState& state, const Around& around, const Words& words) {
-    DeskPage made{.heading = words("desk.screen"),
-                  .actions = {desk_open("D", "dim", words(around.dimmed ? "set_up.bright" : "set_up.dim"), {.page = "dim"})}};
-    if (may_wipe(state)) made.actions.push_back(desk_open("W", "wipe", words("desk.wipe"), {.page = "wipe"}));
-    made.actions.push_back(desk_reader_target(words));
-    made.actions.push_back(desk_back(words));
-    return made;
-}
-
 Target papers_target(const Words& words) { return desk_open("P", "papers", words("papers.open"), {.page = "papers"}); }
 
-/// While the blade can turn and in the quiet part tissue, times and files wait.
-bool must_wait(const CaseState& state) {
+/// There notes wait as well.
+bool in_quiet(const CaseState& state) {
     const guide::Step* step = guide::current_step(state);
-    return guide::cutting(state) || (step != nullptr && step->quiet);
+    return step != nullptr && step->quiet;
 }
+
+/// While the blade can turn and in the quiet part tissue, times and files wait.
+bool must_wait(const CaseState& state) { return guide::cutting(state) || in_quiet(state); }
 
 void add_what_waits(std::vector<Target>& actions, const CaseState& state, const Words& words) {
     actions.push_back(desk_open("T", "tissue", words("packs.open"), {.page = "tissue"}));
@@ -121,10 +108,16 @@ void add_what_waits(std::vector<Target>& actions, const CaseState& state, const 
     if (guide::eye_entered(state)) actions.push_back(papers_target(words));
 }
 
+DeskPage closed_page(const Around& around, const Words& words) {
+    DeskPage made{.heading = words("closed.title"), .actions = {papers_target(words)}};
+    desk_add_station(made.actions, around, words);
+    return made;
+}
+
 DeskPage main_page(const CaseState& state, const Around& around, const Words& words) {
     DeskPage made{.heading = words("desk.actions"), .line = words("desk.scan")};
-    if (const guide::Step* step = guide::current_step(state); step != nullptr && step->quiet) made.line = words("desk.quiet");
-    if (state.closed) return {.heading = words("closed.title"), .actions = {papers_target(words)}};
+    if (in_quiet(state)) made.line = words("desk.quiet");
+    if (state.closed) return closed_page(around, words);
     desk_say_what_stands(made, state, words);
     add_count(made.actions, state, around, words);
     add_step(made.actions, state, words);
@@ -132,15 +125,14 @@ DeskPage main_page(const CaseState& state, const Around& around, const Words& wo
         made.actions.push_back(desk_act("B", "come-back", away->back, {guide::ComeBack{.what = away->id}}));
         made.actions.back().look = Look::Filled;
     }
-    made.actions.push_back(desk_open("N", "note", words("desk.note"), {.page = "note"}));
+    if (!in_quiet(state)) made.actions.push_back(desk_open("N", "note", words("desk.note"), {.page = "note"}));
     made.actions.push_back(desk_open("C", "clocks", words("desk.clocks"), {.page = "clocks"}));
     made.actions.push_back(desk_open("K", "counts", words("desk.counts"), {.page = "counts"}));
     if (state.plan && spokes_in_play(state)) made.actions.push_back(desk_open("L", "plan", words("desk.plan"), {.page = "plan"}));
     if (!must_wait(state)) add_what_waits(made.actions, state, words);
     made.actions.push_back(desk_open("X", "otherwise", words("desk.otherwise"), {.page = "otherwise"}));
     made.actions.back().look = Look::Watch;
-    made.actions.push_back(desk_open("M", "screen", words("desk.screen"), {.page = "screen"}));
-    if (around.volume) made.actions.push_back(desk_open("V", "sound", words("desk.sound"), {.page = "sound"}));
+    desk_add_station(made.actions, around, words);
     return made;
 }
 
@@ -244,8 +236,11 @@ DeskPage page_of(const CaseState& state, const DeskState& desk, const Around& ar
     // On the one screen such a page gives way; at a Desk of its own what is half typed stays.
     const bool waits = around.alone && must_wait(state);
     if (desk.page == "papers" && !waits) return desk_papers_page(state, desk, words);
+    if (desk.page == "sound") return desk_sound_page(around, words);
+    if (desk.page == "screen") return desk_screen_page(state, around, words);
+    if (desk.page == "reader") return desk_reader_page(desk, words);
     if (state.closed) return main_page(state, around, words);
-    if (desk.page == "note") return note_page(desk, words);
+    if (desk.page == "note" && !(around.alone && in_quiet(state))) return note_page(desk, words);
     if (desk.page == "clocks") return clocks_page(state, around, words);
     if (desk.page == "clock") return clock_page(state, desk.argument, words);
     if (desk.page == "counts") return counts_page(state, words);
@@ -254,9 +249,6 @@ DeskPage page_of(const CaseState& state, const DeskState& desk, const Around& ar
     if (desk.page == "by" || desk.page == "initials") return by_page(state, desk, words);
     if (desk.page == "plan" && state.plan) return desk_spokes_page(state, desk, words);
     if (desk.page == "plan-why" && state.plan) return desk_plan_why_page(state, desk, words);
-    if (desk.page == "sound") return sound_page(around, words);
-    if (desk.page == "screen") return screen_page(state, around, words);
-    if (desk.page == "reader") return desk_reader_page(desk, words);
     if (desk.page == "otherwise") return otherwise_page(state, words);
     if (waits) return main_page(state, around, words);
     if (auto page = desk_tissue_page(state, desk, words)) return *std::move(page);

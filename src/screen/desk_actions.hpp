@@ -21,6 +21,15 @@ Keys desk_keys(const guide::CaseState& state, const DeskState& desk, const Words
 Target desk_keyed(std::string key, Target target);
 Target desk_back(const Words& words);
 
+/// A step that one key can close; any other is done on the Table view or by what happens.
+bool desk_closes(const guide::Step& step);
+
+/// The station's own, whatever became of the case: the screens and the voice.
+void desk_add_station(std::vector<Target>& actions, const Around& around, const Words& words);
+/// "sound"; and "screen", what the screens themselves do: the light, and the lock for wiping the Table view's.
+DeskPage desk_sound_page(const Around& around, const Words& words);
+DeskPage desk_screen_page(const guide::CaseState& state, const Around& around, const Words& words);
+
 /// "reader": the next scan is a test of the reader's keyboard, and no part of a record.
 Target desk_reader_target(const Words& words);
 DeskPage desk_reader_page(const DeskState& desk, const Words& words);

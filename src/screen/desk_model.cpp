@@ -17,13 +17,16 @@ Row spokes_row(const CaseState& state, const Words& words) {
     return {words(lost ? "lost.title" : "desk.spokes"), figure.numeral + " " + figure.under + " · " + figure.line};
 }
 
+/// The circulating nurse's own step, and where it is done.
+std::string own_step_id(const guide::Step& step) { return desk_closes(step) ? "desk.own_step" : "desk.own_step_table"; }
+
 void show_step(DeskModel& made, const CaseState& state, const Words& words) {
     const guide::Step* step = guide::current_step(state);
     if (step == nullptr) return;
     const guide::Departure* away = departure_shown(state);
     made.title = away == nullptr ? filled(step->title, state, words) : away->title;
     made.stay = step->nurse == guide::Nurse::Stay || away != nullptr;
-    made.nurse = words(made.stay ? "desk.stay" : step->who == "circulating" ? "desk.own_step" : "desk.may_leave");
+    made.nurse = words(made.stay ? "desk.stay" : step->who != "circulating" ? "desk.may_leave" : own_step_id(*step));
     if (guide::cutting(state)) made.step.push_back(spokes_row(state, words));
     if (!step->open_now.empty()) made.step.push_back({words("card.open_now"), listed(step->open_now)});
     if (!step->open_later.empty()) made.step.push_back({words("card.open_later"), listed(step->open_later)});

@@ -105,6 +105,43 @@ TEST_CASE("tissue, times and files wait while the blade can turn and in the quie
     }
 }
 
+TEST_CASE("notes wait in the quiet part, not while the blade can turn; one that is half typed stays at a Desk of its own") {
+    for (const std::string step : {"tissue-here", "lower", "ready-to-open", "next-four", "specimens"}) {
+        CAPTURE(step);
+        models::Seen at(step);
+        CHECK(by_key(shown(at), "N"));
+    }
+    for (const std::string step : {"entered", "scissors", "donor-on", "cardinals"}) {
+        CAPTURE(step);
+        models::Seen at(step);
+        CHECK_FALSE(by_key(shown(at), "N"));
+        CHECK(shown(at, {.page = "note", .typed = "x"}).field);
+        at.around.alone = true;
+        CHECK_FALSE(shown(at, {.page = "note", .typed = "x"}).field);
+    }
+}
+
+TEST_CASE("the Desk says that the lock is hers on the Table view; light and voice are changed at the Desk before it and after it") {
+    models::Seen at("specimens");
+    at.around.volume = 50, at.around.dimmed = true, at.around.muted = true;
+    CHECK(shown(at).nurse == models::words()("desk.own_step"));
+    CHECK(by_key(shown(at), "F"));
+    at.at.up_to("lock");
+    CHECK(shown(at).nurse == "Yours, on the Table view");
+    CHECK_FALSE(by_key(shown(at), "F"));
+    for (const bool locked : {false, true}) {
+        CAPTURE(locked);
+        if (locked) REQUIRE(at.at.does(guide::CloseCase{.how = guide::CaseEnd::Done, .why = ""}));
+        CHECK(turns(*by_key(shown(at), "M")).page == "screen");
+        CHECK(turns(*by_key(shown(at, {.page = "screen"}), "D")).page == "dim");
+        CHECK(turns(*by_key(shown(at), "V")).page == "sound");
+        CHECK(turns(*by_key(shown(at, {.page = "sound"}), "M")).page == "mute");
+    }
+    CHECK_FALSE(by_key(shown(at, {.page = "screen"}), "W"));  // nothing is left to be wiped over
+    at.around.volume.reset();
+    CHECK_FALSE(by_key(shown(at), "V"));
+}
+
 TEST_CASE("on a glass of 223 by 125 mm clocks and counts stand beside the actions at every step where the desk does not count") {
     models::Seen at;
     at.around.volume = 50;

@@ -251,6 +251,9 @@ std::vector<Sample> shipped(const std::string& language) {
             }
         }
     }
+    sample::Case locked = at;
+    measure::expect(locked.does(guide::CloseCase{.how = guide::CaseEnd::Done, .why = ""}));
+    walk.see(locked, "step locked");
     walk.see(at, "page phase-times", {.page = "phase-times"});
     walk.see(at, "page skip", {.page = "skip", .argument = "medicines"});
     walk.see(at, "page end", {.page = "end", .argument = "abandoned"});

@@ -85,7 +85,7 @@ public:
             if (failed_) return tell(*failed_);
             session_.tick(device::now());
             awake_.keep(session_.under_way());
-            voice_.say(session_.to_say(), session_.loudness());
+            if (!voice_.say(session_.to_say(), session_.loudness())) session_.notice(session_.stock().words("banner.not_said"));
         }
         return Exit::Fine;
     }

@@ -30,12 +30,15 @@ const device::Clip* Voice::clip(const screen::PhraseId& id) {
     return nullptr;
 }
 
-void Voice::say(const screen::PhraseIds& ids, double loudness) {
+bool Voice::say(const screen::PhraseIds& ids, double loudness) {
     std::vector<device::Clip> clips{};
     for (const screen::PhraseId& id : ids) {
-        if (const device::Clip* one = clip(id)) clips.push_back(*one);
+        const device::Clip* one = clip(id);
+        if (one == nullptr) return false;
+        clips.push_back(*one);
     }
     if (!clips.empty() && loudness > 0) speaker_->say(clips, loudness);
+    return true;
 }
 
 }  // namespace graftside

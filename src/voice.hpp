@@ -1,5 +1,5 @@
-// The voice: phrases by their ids to the loudspeaker, or to whatever stands in for it. What cannot be said is told once in the log
-// and stops nothing.
+// The voice: phrases by their ids to the loudspeaker, or to whatever stands in for it. What cannot be said is told once in the log,
+// to whoever asked, and stops nothing.
 #pragma once
 
 #include "device/sound.hpp"
@@ -18,7 +18,8 @@ public:
     Voice(const Options& options, const Stock& stock);
     /// Why nothing can be heard; empty when all is well.
     const std::string& trouble() const { return trouble_; }
-    void say(const screen::PhraseIds& ids, double loudness);
+    /// False when a part of it has no sound: what is not whole is not said at all.
+    bool say(const screen::PhraseIds& ids, double loudness);
 
 private:
     const device::Clip* clip(const screen::PhraseId& id);

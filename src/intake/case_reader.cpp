@@ -3,6 +3,7 @@
 #include "intake/case_words.hpp"
 #include "intake/reading.hpp"
 #include "intake/readings.hpp"
+#include "plan/sutures.hpp"
 
 #include <charconv>
 #include <cmath>
@@ -178,7 +179,7 @@ std::optional<int> front_number(std::string_view& text) {
     return value;
 }
 
-std::optional<int> bites(std::optional<int> n) { return n && *n >= 4 && *n <= 64 ? n : std::nullopt; }
+std::optional<int> bites(std::optional<int> n) { return n && *n >= 4 && *n <= plan::most_bites ? n : std::nullopt; }
 
 }  // namespace
 
@@ -212,7 +213,7 @@ std::optional<plan::Pattern> pattern_from(std::string_view text) {
     if (n && text == " double running")
         return bites(n) ? std::optional(plan::Pattern{.interrupted = 0, .loops = *n, .running = 2}) : std::nullopt;
     constexpr std::string_view interrupted = " interrupted";
-    if (!n || *n < 4 || *n > 32 || *n % 2 != 0 || !text.starts_with(interrupted)) return std::nullopt;
+    if (!n || *n < 4 || *n > plan::most_interrupted || *n % 2 != 0 || !text.starts_with(interrupted)) return std::nullopt;
     text.remove_prefix(interrupted.size());
     if (text.empty()) return plan::Pattern{.interrupted = *n, .loops = 0, .running = 0};
     if (!text.starts_with(" + ")) return std::nullopt;

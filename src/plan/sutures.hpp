@@ -7,6 +7,9 @@
 
 namespace plan {
 
+/// The most that a case may ask for, and so the most that is said.
+inline constexpr int most_interrupted = 32, most_bites = 64;
+
 struct Sutures {
     Length spacing{};  // host D sin(pi / N), of the interrupted sutures, or of one running suture alone
     std::vector<Suture> order{};

@@ -1,6 +1,7 @@
 #include "screen/callouts.hpp"
 
 #include "eye/frame.hpp"
+#include "plan/sutures.hpp"
 
 #include <algorithm>
 #include <array>
@@ -11,20 +12,42 @@ namespace {
 using guide::CaseState;
 
 constexpr auto awake = "awake-";
-constexpr int most_spokes = 24, most_sutures = 24, longest_suction_s = 600, suction_step_s = 15;
+// A figure up to `most_whole` is one phrase, a larger one is put together: "to go:", "one hundred", "twenty-five".
+constexpr int most_whole = 40, hundred = 100, thousand = 1000;
+constexpr int most_sutures = std::max(plan::most_interrupted, plan::most_bites);
+constexpr int minute_s = 60, suction_step_s = 15;
+constexpr std::array figures = {std::pair("to-zero", "to_zero"), std::pair("at-zero", "at_zero"), std::pair("to-go", "to_go"),
+                                std::pair("over", "over"), std::pair("below", "below")};
 
 /// Said whatever else is quiet: what stops a hand. A departure's id is its phrase.
 constexpr std::array safety_departures = {"eye-bulging", "donor-lost-before", "donor-lost-after", "patient-moved", "anaesthetist-stop"};
 
 std::string numbered(const std::string& id, int n) { return id + "-" + std::to_string(n); }
 
+PhraseIds joined(PhraseIds one, const PhraseIds& other) {
+    one.insert(one.end(), other.begin(), other.end());
+    return one;
+}
+
+/// Any number from 1 on, by the words of which it is made.
+PhraseIds number(int n) {
+    if (n < hundred) return {numbered("number", n)};
+    const int unit = n < thousand ? hundred : thousand, rest = n % unit;
+    const PhraseIds front = n < thousand ? PhraseIds{numbered("number", n - rest)} : joined(number(n / thousand), {"thousand"});
+    return rest > 0 ? joined(front, number(rest)) : front;
+}
+
+PhraseIds spokes(const std::string& what, int n) {
+    return n <= most_whole ? PhraseIds{numbered(what, n)} : joined({what + "-many"}, number(n));
+}
+
 PhraseIds figure(const CaseState& state) {
     const guide::Blade blade = guide::blade(state);
-    if (blade.to_zero > 0) return {numbered("to-zero", blade.to_zero)};
-    if (!blade.planned) return {blade.position == 0 ? "at-zero-to-entry" : numbered("below", blade.position)};
-    if (blade.over > 0) return {numbered("over", blade.over)};
+    if (blade.to_zero > 0) return spokes("to-zero", blade.to_zero);
+    if (!blade.planned) return blade.position == 0 ? PhraseIds{"at-zero-to-entry"} : spokes("below", blade.position);
+    if (blade.over > 0) return spokes("over", blade.over);
     if (blade.to_go == 0) return {"reached"};
-    return {numbered(blade.position == 0 ? "at-zero" : "to-go", *blade.to_go)};
+    return spokes(blade.position == 0 ? "at-zero" : "to-go", *blade.to_go);
 }
 
 /// The blade has moved, or its plan has, with the ring on the eye before and after.
@@ -41,10 +64,14 @@ std::optional<int> asked_suture(const CaseState& state) {
     return guide::next_suture(state);
 }
 
-PhraseId place_id(measure::Angle at) {
-    std::string text = eye::clock_text(at);
-    std::replace(text.begin(), text.end(), ':', '-');
-    return "at-" + text;
+/// A place as the glass shows it: "6" is a full hour, "7:30" hour and minute.
+PhraseIds place(measure::Angle at) {
+    const std::string text = eye::short_clock_text(at);
+    const std::size_t colon = text.find(':');
+    const PhraseId hour = "at-" + text.substr(0, colon);
+    if (colon == std::string::npos) return {hour};
+    const int minute = std::stoi(text.substr(colon + 1));
+    return {hour + "-and", numbered(minute < 10 ? "minute" : "number", minute)};
 }
 
 PhraseIds suture(const CaseState& before, const CaseState& after, const VoiceWish& wish) {
@@ -53,7 +80,7 @@ PhraseIds suture(const CaseState& before, const CaseState& after, const VoiceWis
     const bool wanted = wish.sutures == VoiceWish::Sutures::Every || (wish.sutures == VoiceWish::Sutures::FromFifth && *next >= 5);
     if (!wanted) return {};
     const plan::Suture& planned = after.plan->order[static_cast<std::size_t>(*next - 1)];
-    return {numbered("suture", *next), place_id(measure::centideg(planned.centideg))};
+    return joined({numbered("suture", *next)}, place(measure::centideg(planned.centideg)));
 }
 
 bool open_now(const CaseState& state, const guide::DepartureId& what) {
@@ -80,15 +107,11 @@ PhraseIds for_patient(PhraseIds ids, const VoiceWish& wish) {
     return ids;
 }
 
-std::string suction_text(int seconds, const Words& words) {
-    const std::string minutes = std::to_string(seconds / 60), rest = std::to_string(seconds % 60);
-    if (seconds < 60) return words("say.suction_seconds", {rest});
-    return seconds % 60 == 0 ? words("say.suction_minutes", {minutes}) : words("say.suction_both", {minutes, rest});
-}
-
-std::string place_text(int hour, int minute, const Words& words) {
-    return minute == 0 ? words("say.hour", {std::to_string(hour)})
-                       : words("say.hour_minute", {std::to_string(hour), std::to_string(minute)});
+PhraseIds suction(int seconds) {
+    if (seconds < minute_s) return {numbered("suction", seconds)};
+    const int rest = seconds % minute_s;
+    const PhraseIds minutes = joined({"suction-minutes"}, number(seconds / minute_s));
+    return rest > 0 ? joined(minutes, {numbered("seconds", rest)}) : minutes;
 }
 
 /// A phrase, and where the words have one, what an awake patient hears in its place.
@@ -97,6 +120,29 @@ void add(std::vector<Phrase>& all, const PhraseId& id, const std::string& word, 
     all.push_back({id, words("say." + word, values)});
     const std::string mild = "say_awake." + word;
     if (words.has(mild)) all.push_back({awake + id, words(mild, values)});
+}
+
+void add_figures(std::vector<Phrase>& all, const Words& words) {
+    for (const auto& [id, word] : figures) {
+        for (int n = 1; n <= most_whole; ++n) add(all, numbered(id, n), word, {std::to_string(n)}, words);
+        add(all, std::string(id) + "-many", std::string(word) + "_many", {}, words);
+    }
+}
+
+/// What is said only as part of something: numbers, hours, minutes of the dial, seconds.
+void add_parts(std::vector<Phrase>& all, const Words& words) {
+    for (int n = 1; n < thousand; n += n < hundred ? 1 : hundred) all.push_back({numbered("number", n), std::to_string(n)});
+    add(all, "thousand", "thousand", {}, words);
+    for (int hour = 1; hour <= 12; ++hour) {
+        add(all, numbered("at", hour), "hour", {std::to_string(hour)}, words);
+        add(all, numbered("at", hour) + "-and", "hour_and", {std::to_string(hour)}, words);
+    }
+    for (int minute = 1; minute < 10; ++minute) add(all, numbered("minute", minute), "minute", {std::to_string(minute)}, words);
+    for (int s = suction_step_s; s < minute_s; s += suction_step_s) {
+        add(all, numbered("suction", s), "suction_seconds", {std::to_string(s)}, words);
+        add(all, numbered("seconds", s), "seconds", {std::to_string(s)}, words);
+    }
+    add(all, "suction-minutes", "suction_minutes", {}, words);
 }
 
 }  // namespace
@@ -117,26 +163,14 @@ PhraseIds suction_call_out(const CaseState& state, const guide::Instant& since, 
         return guide::clock_reading(state, "suction", at)->ms / 1000 / *wish.suction_every_s;
     };
     const std::int64_t was = reading(since), is = reading(now);
-    if (is <= was || is * *wish.suction_every_s > longest_suction_s) return {};
-    return for_patient({numbered("suction", static_cast<int>(is) * *wish.suction_every_s)}, wish);
+    return is > was ? for_patient(suction(static_cast<int>(is) * *wish.suction_every_s), wish) : PhraseIds{};
 }
 
 std::vector<Phrase> phrases(const Words& words) {
     std::vector<Phrase> all{};
-    for (int n = 1; n <= most_spokes; ++n) {
-        const std::string number = std::to_string(n);
-        for (const auto& [id, word] : {std::pair("to-zero", "to_zero"), std::pair("at-zero", "at_zero"), std::pair("to-go", "to_go"),
-                                       std::pair("over", "over"), std::pair("below", "below")})
-            add(all, numbered(id, n), word, {number}, words);
-    }
+    add_figures(all, words);
+    add_parts(all, words);
     for (int n = 1; n <= most_sutures; ++n) add(all, numbered("suture", n), "suture", {std::to_string(n)}, words);
-    for (int hour = 1; hour <= 12; ++hour) {
-        for (const int minute : {0, 15, 30, 45}) {
-            all.push_back({place_id(eye::from_clock(hour, minute)), place_text(hour, minute, words)});
-        }
-    }
-    for (int s = suction_step_s; s <= longest_suction_s; s += suction_step_s)
-        all.push_back({numbered("suction", s), suction_text(s, words)});
     add(all, "at-zero-to-entry", "at_zero_to_entry", {}, words);
     add(all, "reached", "reached", {}, words);
     add(all, "suction-lost", "suction_lost", {}, words);

@@ -2,7 +2,8 @@
 // blade's figure, for the next suture, for the suction clock at the unit's interval, and for what must stop a hand. From 'entered'
 // to the fourth suture only the last kind. Pure; no sound is made here, and this is no alarm.
 //
-// Which phrases there are, and their words, stands in `phrases`: they are spoken into files when the program is built. With an awake
+// Which phrases there are, and their words, stands in `phrases`: they are spoken into files when the program is built. Places, times
+// and large numbers are put together of several, so that whatever a case may ask for can be said. With an awake
 // patient the words of [say_awake] take the place of those that could frighten.
 #pragma once
 

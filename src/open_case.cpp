@@ -136,6 +136,12 @@ void OpenCase::retry(const measure::Instant& now) {
     seal_if_closed(now);
 }
 
+bool OpenCase::answers() {
+    const bool answered = ledger_->answers(reference_);
+    if (!answered) health_ = ledger_->health(reference_);
+    return answered;
+}
+
 void OpenCase::seal_if_closed(const measure::Instant& now) {
     if (!state_.closed || !seal_.empty() || health_.held > 0) return;
     const auto sealed = ledger_->seal(reference_, now);

@@ -37,6 +37,8 @@ public:
     std::optional<guide::Refusal> act(guide::Who who, const guide::Intent& intent, const measure::Instant& now);
     /// Each second while something is held or unsealed.
     void retry(const measure::Instant& now);
+    /// Each second: whether the record answers, by a read of the file. Where it does not, `health` says why.
+    bool answers();
 
 private:
     OpenCase(ledger::Ledger& ledger, std::string reference) : ledger_(&ledger), reference_(std::move(reference)) {}

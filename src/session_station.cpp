@@ -120,8 +120,9 @@ void Session::tick(const measure::Instant& now) {
         const auto said = screen::suction_call_out(open_->state(), *ticked_, now, voice_wish());
         if (!said.empty() && to_say_.empty()) to_say_ = said;
     }
-    // The heart beats once a second, after session and ledger have answered: a picture that stands still has none.
-    if (!ticked_ || now.utc_ms / 1000 != ticked_->utc_ms / 1000) beat_ = !beat_;
+    // The heart beats once a second, after session and ledger have answered: a picture or a record that stands still has none.
+    const bool next_second = !ticked_ || now.utc_ms / 1000 != ticked_->utc_ms / 1000;
+    if (next_second && (!open_ || open_->answers())) beat_ = !beat_;
     ticked_ = now;
 }
 

@@ -150,6 +150,16 @@ Health Ledger::append(std::string_view reference, std::span<const guide::Event> 
     return health(reference);
 }
 
+bool Ledger::answers(std::string_view reference) {
+    Book& book = *book_;
+    if (book.suspect || book.db == nullptr) return false;
+    const auto failed = look_for(book.db.get(), book.path, reference, tail_of(book.on_disk, reference));
+    if (!failed) return true;
+    book.trouble = failed;
+    book.suspect = true;
+    return false;
+}
+
 Retried Ledger::retry(const measure::Instant& now) {
     Book& book = *book_;
     if (book.held.empty()) {

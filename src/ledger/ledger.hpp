@@ -97,6 +97,9 @@ public:
     /// With nothing held it tries again what else was in trouble, the mirror or the disk.
     Retried retry(const measure::Instant& now);
     Health health(std::string_view reference) const;
+    /// Each second: one read of the file itself. False while the disk refuses, or where the last event of the case is not found as
+    /// it was written: then that is in trouble, and the file is opened anew by `retry` before anything is called saved.
+    bool answers(std::string_view reference);
 
     const std::string& path() const;
     /// By reference; from memory, however many cases there are.

@@ -212,10 +212,30 @@ std::optional<std::int64_t> id_of(sqlite3* db, const Row& row) {
     return statement.next() ? std::optional(statement.integer(0)) : std::nullopt;
 }
 
-std::optional<Failure> write_rows(sqlite3* db, const std::string& path, std::span<const Row> rows) {
+namespace {
+
+std::optional<Failure> moved_away(sqlite3* db, const std::string& path) {
     int moved = 0;
     sqlite3_file_control(db, "main", SQLITE_FCNTL_HAS_MOVED, &moved);
-    if (moved != 0) return Failure{.what = Failure::What::CannotWrite, .path = path, .detail = "the file was moved or deleted"};
+    if (moved == 0) return std::nullopt;
+    return Failure{.what = Failure::What::CannotWrite, .path = path, .detail = "the file was moved or deleted"};
+}
+
+}  // namespace
+
+std::optional<Failure> look_for(sqlite3* db, const std::string& path, std::string_view reference, const Tail& last) {
+    if (auto moved = moved_away(db, path)) return moved;
+    sqlite3_db_release_memory(db);  // else the pages kept in memory would answer for the file
+    Statement statement(db, "SELECT hash FROM events WHERE case_ref=? AND seq=?");
+    statement.bind(reference).bind(static_cast<std::int64_t>(last.seq));
+    Hash found{};
+    if (statement.next() && statement.bytes(0, found) && found == last.hash) return std::nullopt;
+    if (statement.failed()) return failure(db, statement.code(), path, Failure::What::CannotOpen);
+    return Failure{.what = Failure::What::Damaged, .path = path, .detail = std::string(reference) + ": its last event is not there"};
+}
+
+std::optional<Failure> write_rows(sqlite3* db, const std::string& path, std::span<const Row> rows) {
+    if (auto moved = moved_away(db, path)) return moved;
     int code = run(db, "BEGIN IMMEDIATE");
     for (const Row& row : rows)
         if (code == SQLITE_OK && !id_of(db, row)) code = insert(db, row);

@@ -42,6 +42,9 @@ Rows rows_after(sqlite3* db, const std::string& path, std::int64_t id);
 /// The place of a row in the order of writing; none if this very row is not there.
 std::optional<std::int64_t> id_of(sqlite3* db, const Row& row);
 
+/// Whether the file itself, not a copy of it in memory, is there and has the last event of a case; nothing: it has.
+std::optional<Failure> look_for(sqlite3* db, const std::string& path, std::string_view reference, const Tail& last);
+
 /// All rows in one transaction, durable when nothing is returned. Rows already there are passed over.
 std::optional<Failure> write_rows(sqlite3* db, const std::string& path, std::span<const Row> rows);
 

@@ -1,6 +1,8 @@
 // What a session does for its station: light, heart, set-up, the drawer of the one undraped screen, and the file of measured screens.
+#include "device/files.hpp"
 #include "own_screens.hpp"
 #include "touching.hpp"
+#include "voice.hpp"
 
 #include "app/demo.hpp"
 
@@ -71,6 +73,25 @@ TEST_CASE("the heart beats once a second on every view, and stands still when th
     session.tick(at(2000));
     CHECK(beats() != first);
     CHECK(beats() != first);  // drawn again without a turn of the loop: the same
+}
+
+TEST_CASE("the heart stands still while the record does not answer, says why, and beats again when it is back") {
+    const Folder folder;
+    Session session = started(folder, {}, demo::case_path());
+    const auto beat = [&](int second) {
+        session.tick(at(second * 1000));
+        return *session.far(at(99'000)).beat;
+    };
+    const bool first = beat(1);
+    CHECK(beat(2) != first);
+    std::filesystem::rename(folder.file("a.ledger"), folder.file("away"));
+    CHECK(beat(3) != first);
+    CHECK(beat(4) != first);
+    CHECK_FALSE(demo::banner(session.view(at(4000))).empty());
+    std::filesystem::rename(folder.file("away"), folder.file("a.ledger"));
+    CHECK(beat(5) == first);
+    CHECK(beat(6) != first);
+    CHECK(demo::banner(session.view(at(6000))).empty());
 }
 
 TEST_CASE("dimmed on the list or at the Desk, for all views and until it is turned back") {
@@ -254,4 +275,24 @@ TEST_CASE("a file of screens that is spoilt is passed over, and what cannot be k
     CHECK_FALSE(graftside::measured_size(folder.file("screens.toml"), glass("HDMI-1", 480)));
     testplace::write(folder.file("file"), "");
     CHECK(graftside::keep_size(folder.file("file/screens.toml"), glass("HDMI-1", 480), {.width_mm = 344, .height_mm = 194}));
+}
+
+TEST_CASE("what has no sound is not said in part, and whoever asked is told") {
+    const Folder folder;
+    graftside::Options options{};
+    options.voice = folder.file("said.wav");
+    graftside::Stock stock = demo::stock();
+    stock.assets = folder.file("assets");
+    stock.unit.sound.on = true;
+    const std::string clips = stock.assets + "/voice/" + stock.language;
+    REQUIRE(device::make_folder(clips));
+    REQUIRE(device::write_wav(clips + "/suture-6.wav", {.rate = 8000, .samples = std::vector<std::int16_t>(4000, 100)}));
+    graftside::Voice voice(options, stock);
+    CHECK(voice.say({"suture-6"}, 0.7));
+    const auto said = device::read_wav(options.voice);
+    REQUIRE(said);
+    CHECK_FALSE(voice.say({"suture-6", "at-7"}, 0.7));
+    CHECK(*device::read_wav(options.voice) == *said);
+    CHECK(voice.say({"awake-suture-6"}, 0.7));  // the usual words where there are no mild ones
+    CHECK(device::read_wav(options.voice)->samples.size() == 2 * said->samples.size());
 }

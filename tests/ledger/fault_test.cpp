@@ -258,6 +258,46 @@ TEST_CASE("a ledger that is moved away while it is open is not called saved") {
     CHECK(ledger->load("K-0147")->size() == 4);
 }
 
+TEST_CASE("the record answers while the file itself has its last event, not moved away nor spoiled, and again once it is back") {
+    const Folder folder(testplace::in_memory());
+    const auto path = folder.file("a.ledger");
+    auto ledger = Ledger::open(path);
+    REQUIRE(ledger);
+    CHECK(ledger->append("K-0147", samples::events(1, 2)).held == 0);
+    CHECK(ledger->answers("K-0147"));
+    CHECK_FALSE(ledger->health("K-0147").trouble.has_value());
+    std::filesystem::rename(path, path + ".away");
+    CHECK_FALSE(ledger->answers("K-0147"));
+    CHECK(ledger->health("K-0147").trouble.has_value());
+    ledger->retry(samples::instant(60));
+    CHECK_FALSE(ledger->answers("K-0147"));
+    std::filesystem::rename(path + ".away", path);
+    ledger->retry(samples::instant(61));
+    CHECK(ledger->answers("K-0147"));
+    CHECK(ledger->append("K-0147", samples::events(3, 1)).held == 0);
+
+    const std::string whole = testplace::read(path);
+    std::fstream(path, std::ios::in | std::ios::out | std::ios::binary) << std::string(whole.size(), 'x');
+    CHECK_FALSE(ledger->answers("K-0147"));
+    std::fstream(path, std::ios::in | std::ios::out | std::ios::binary) << whole;
+    ledger->retry(samples::instant(62));
+    CHECK(ledger->answers("K-0147"));
+}
+
+TEST_CASE("a record that lacks its last event does not answer, though it can be read") {
+    const Folder folder(testplace::in_memory());
+    const auto path = folder.file("a.ledger");
+    auto ledger = Ledger::open(path);
+    REQUIRE(ledger);
+    CHECK(ledger->append("K-0147", samples::events(1, 2)).held == 0);
+    const std::string older = testplace::read(path);
+    CHECK(ledger->append("K-0147", samples::events(3, 1)).held == 0);
+    std::fstream(path, std::ios::in | std::ios::out | std::ios::binary) << older;  // an older copy written over it
+    CHECK_FALSE(ledger->answers("K-0147"));
+    REQUIRE(ledger->health("K-0147").trouble.has_value());
+    CHECK(ledger->health("K-0147").trouble->what == Failure::What::Damaged);
+}
+
 TEST_CASE("another ledger put in the place of the open one is not written to") {
     const Folder folder(testplace::in_memory());
     const auto path = folder.file("a.ledger");

@@ -193,8 +193,10 @@ bool Stage::show(const screen::View& view, const screen::Finger& finger) {
 
 /// What this display is too small for, said once each; it is left out, never shrunk.
 void Stage::tell_short_of(const screen::Frame& frame) {
-    for (const std::string& text : frame.short_of) {
-        if (told_.insert(text).second) spdlog::warn("the {} screen is too small for: {}", name(reader_), text);
+    for (const auto* texts : {&frame.short_of, &frame.gave_way}) {
+        for (const std::string& text : *texts) {
+            if (told_.insert(text).second) spdlog::warn("the {} screen is too small for: {}", name(reader_), text);
+        }
     }
 }
 

@@ -60,20 +60,20 @@ struct Arrangement {
 
 std::vector<Arrangement> arrangements(const Pen& pen, const Card& card, const Box& inner) {
     const Arrangement stacked{.words = inner};
-    if (!has_picture(card) || card.figure) return {stacked};
+    if (card.figure ? card.rows.empty() : !has_picture(card)) return {stacked};
     std::vector<Arrangement> tries;
-    const double gap = pen.cap(Type::Text), least = pen.cap(Type::Text) * 13;
+    const double gap = pen.cap(Type::Text), least = card.figure ? pen.width(Type::Numeral, "00") : gap * 13;
     for (const double share : {0.44, 0.52, 0.6}) {
         const double w = inner.w * share, rest = inner.w - w - gap;
         if (rest >= least) tries.push_back({{inner.x, inner.y, w, inner.h}, {inner.x + w + gap, inner.y, rest, inner.h}, true, true});
     }
     tries.insert(inner.w > 1.4 * inner.h ? tries.end() : tries.begin(), stacked);
-    tries.push_back({.words = inner, .pictured = false});
+    if (!card.figure) tries.push_back({.words = inner, .pictured = false});
     return tries;
 }
 
 double room_for_words(const Pen& pen, const Card& card, const Arrangement& arrangement) {
-    const bool shares = card.figure || (arrangement.pictured && !arrangement.beside);
+    const bool shares = !arrangement.beside && (card.figure || arrangement.pictured);
     return arrangement.words.h - (shares ? least_body(pen, card) : 0);
 }
 
@@ -113,7 +113,7 @@ std::optional<Arrangement> over_foot(Pen& pen, const Card& card, const Arrangeme
     if (!arrangement.beside || card.foot.empty()) return std::nullopt;
     Arrangement made = arrangement;
     made.foot = card_pieces(pen, {.foot = card.foot}, inner, {.short_foot = true});
-    const double taken = height_with_foot(pen, made.foot), least = pen.cap(Type::Text) * 14;
+    const double taken = height_with_foot(pen, made.foot), least = card.figure ? least_body(pen, card) : pen.cap(Type::Text) * 14;
     made.words.h -= taken;
     made.picture.h -= taken;
     return made.picture.h < least ? std::nullopt : std::optional(std::move(made));
@@ -204,7 +204,7 @@ void draw_card(Pen& pen, const Card& card, const Box& box) {
     const auto [arrangement, pieces] = arranged(pen, card, inner);
     stack(arrangement.foot, inner, 0);
     const Box left = stack(pieces, arrangement.words, pen.cap(Type::Text) * 0.4);
-    if (arrangement.beside) return draw_picture(pen, card.picture, arrangement.picture);
+    if (arrangement.beside) return draw_body(pen, card, arrangement.picture);
     if (arrangement.pictured) draw_body(pen, card, left);
 }
 

@@ -81,15 +81,25 @@ Figure blade_figure(const CaseState& state, const Words& words) {
 
 namespace {
 
+void add_usual(Card& made, const CaseState& state, const guide::Departure& departure, const Words& words) {
+    for (const std::string& line : departure.lines) made.rows.push_back({"", filled(line, state, words)});
+    made.foot = {{words("card.usual"), words("card.surgeon_decides")}};
+}
+
+/// What is usual once suction is lost, beside how far the blade came.
+Card lost_card(const CaseState& state, const Words& words) {
+    Card made{.title = words("lost.title"), .figure = blade_figure(state, words)};
+    const guide::Departure* lost = guide::find_departure(state.brief.procedure, "suction-lost");
+    if (lost != nullptr) add_usual(made, state, *lost, words);
+    return made;
+}
+
 void depth_card(Card& made, const CaseState& state, const Words& words) {
     const guide::Blade blade = guide::blade(state);
     made.figure = blade_figure(state, words);
     made.picture = section(state, words);
     made.cautions.clear();
-    if (state.suction == guide::Suction::Lost) {
-        made.title = words("lost.title");
-        made.lines = {words("lost.line")};
-    } else if (blade.over > 0) {
+    if (blade.over > 0) {
         made.title = words(blade.over == 1 ? "cut.one_over" : "cut.over", {std::to_string(blade.over)});
         made.lines = {words("cut.over_line")};
     } else if (blade.planned && blade.to_go == 0 && blade.position > 0) {
@@ -151,8 +161,7 @@ CaseState as_proposed(CaseState state, const Around& around) {
 
 Card departure_card(const CaseState& state, const guide::Departure& departure, const Words& words) {
     Card made{.title = departure.title};
-    for (const std::string& line : departure.lines) made.rows.push_back({"", filled(line, state, words)});
-    made.foot = {{words("card.usual"), words("card.surgeon_decides")}};
+    add_usual(made, state, departure, words);
     return made;
 }
 
@@ -176,6 +185,7 @@ picture::ClockFace clock_face(const CaseState& state, const Words& words) {
 
 Card card(const CaseState& state, const Step& step, const Around& around, const Words& words) {
     if (const guide::Departure* away = departure_shown(state)) return departure_card(state, *away, words);
+    if (step.closes == Closes::Cut && state.suction == guide::Suction::Lost) return lost_card(state, words);
     Card made{.title = filled(step.title, state, words)};
     const std::string said = filled(step.say, step.closes == Closes::Plan ? as_proposed(state, around) : state, words);
     made.say = said.empty() ? "" : words("card.say", {said});

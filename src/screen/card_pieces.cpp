@@ -145,8 +145,11 @@ Columns fitted_columns(const Pen& pen, const std::vector<Row>& all, const Box& b
     return lowest;
 }
 
-Piece rows(Pen& pen, const std::vector<Row>& all, const Box& box, double room) {
-    const Columns columns = fitted_columns(pen, all, box, room);
+/// Closer together rather than without the foot, and in more columns rather than out of the room.
+Piece rows(Pen& pen, const std::vector<Row>& all, const Box& box, double room, double foot) {
+    Columns columns = columns_of(pen, all, box.w, 1, 0.45);
+    if (columns.height > room - foot || columns_of(pen, all, box.w, 1, 0.9).height <= room - foot)
+        columns = fitted_columns(pen, all, box, room);
     return {
         .kind = Piece::Kind::Needed, .height = columns.height + pen.cap(Type::Text) * 0.4, .draw = [&pen, all, columns, box](double top) {
             double y = top;
@@ -295,6 +298,8 @@ Pieces card_pieces(Pen& pen, const Card& card, const Box& box, const Voice& voic
     if (!card.say.empty()) made.push_back(say(pen, card.say, box, voice.say));
     Pieces after;
     for (const auto& text : card.cautions) after.push_back(caution(pen, text, box, voice.line));
+    Pieces feet;
+    for (const auto& row : card.foot) feet.push_back(voice.short_foot ? short_foot(pen, row, box) : foot(pen, row, box));
     const double room = box.h - with_spaces(made) - height_of(after);
     if (sentences_alone(card) && voice.sentence != Type::Strong) {
         for (const Row& row : card.rows) {
@@ -302,11 +307,10 @@ Pieces card_pieces(Pen& pen, const Card& card, const Box& box, const Voice& voic
             made.back().height += pen.cap(voice.sentence) * 0.6;
         }
     } else if (!card.rows.empty()) {
-        made.push_back(rows(pen, card.rows, box, room));
+        made.push_back(rows(pen, card.rows, box, room, with_spaces(feet) + pen.cap(Type::Text) * 0.8));
     }
     if (!card.counts.empty()) made.push_back(counts(pen, card.counts, box, box.h - with_spaces(made) - height_of(after)));
-    for (auto& piece : after) made.push_back(std::move(piece));
-    for (const auto& row : card.foot) made.push_back(voice.short_foot ? short_foot(pen, row, box) : foot(pen, row, box));
+    for (Pieces* rest : {&after, &feet}) std::move(rest->begin(), rest->end(), std::back_inserter(made));
     return made;
 }
 

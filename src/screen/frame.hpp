@@ -18,6 +18,7 @@ struct Frame {
     picture::Shapes shapes{};
     std::vector<Touchable> touchables{};
     std::vector<std::string> short_of{};  // what does not fit this display, in words; shown, never shrunk silently
+    std::vector<std::string> gave_way{};  // lines that only explain the target above them and would have crowded it
 };
 
 /// What passes on the glass while a finger is on it.

@@ -35,7 +35,7 @@ double awkward(std::span<const Target> row) {
         return std::any_of(row.begin(), row.end(), [look](const Target& one) { return one.look == look; });
     };
     if (row.size() == 1) return is(Look::Stop) ? 0 : is(Look::Watch) ? 1 : 2;
-    const auto late = std::count_if(row.begin(), row.end(), [](const Target& one) { return one.weight == Weight::Elsewhere; });
+    const auto late = std::count_if(row.begin(), row.end(), [](const Target& one) { return one.late; });
     const bool of_a_kind = late == 0 || late == static_cast<std::ptrdiff_t>(row.size());
     const double mixed = (is(Look::Stop) ? 4 : 0) + (of_a_kind ? 0 : 3);
     return mixed + (row.size() == 2 ? 0.5 : 1.9);

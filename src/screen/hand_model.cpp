@@ -83,7 +83,7 @@ void add_late(std::vector<Target>& hand, const CaseState& state, const Step& ste
     for (const int ago_s : {15, 30, 60}) {
         hand.push_back(target("ago-" + std::to_string(ago_s), words("hand.ago_" + std::to_string(ago_s)), "",
                               {guide::FinishStep{.step = step.id, .ago_s = ago_s}}));
-        hand.back().weight = Weight::Elsewhere;
+        hand.back().late = true;
     }
 }
 

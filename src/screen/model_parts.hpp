@@ -45,6 +45,7 @@ struct Target {
     Act act{};
     std::string key{};                  // on the Desk: the key that does the same, shown beside it
     bool stays = false;                 // in its column whatever it looks like: a hand goes there without a look
+    bool late = false;                  // the tap for a moment before now: such ones stand together, without others
     bool apart = false;                 // out of the column, so that it moves no other when it comes up
     std::vector<Target> in_place_of{};  // the one that stood there before, by which the others keep their places; none or one
 };

@@ -58,6 +58,7 @@ public:
     void icon(Icon icon, const Box& box, Ink ink, Ink on);
     void touch(const Target& target, const Box& box) { frame_.touchables.push_back({target, box}); }
     void falls_short(const std::string& what) { frame_.short_of.push_back(what); }
+    void gives_way(const std::string& what) { frame_.gave_way.push_back(what); }
 
     Frame take() { return std::move(frame_); }
 

@@ -246,6 +246,7 @@ void draw_target(Pen& pen, const Target& target, const Box& box, Rank rank, Type
     pen.touch(target, box);
     const auto [inner, mark, sign_w, sign_h, words] = filling(pen, target, box, rank, most);
     if (!words.label.fits || !words.line.fits) pen.falls_short(target.label);
+    if (target.why_not.empty() && !target.line.empty() && words.line.lines.empty()) pen.gives_way(target.label + ": " + target.line);
 
     const double width = std::max(words.label.width, words.line.width), h = words.height() + sign_h;
     const double left = box.centre().x - (width + sign_w) / 2, middle = left + sign_w + width / 2;

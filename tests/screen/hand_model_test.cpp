@@ -99,6 +99,9 @@ TEST_CASE("lost suction shows the count at loss and no spokes to go") {
     const auto model = seen.table();
     CHECK(model.card.title == "Suction lost");
     CHECK(model.card.figure->numeral == "3");
+    REQUIRE(model.card.foot.size() == 1);
+    CHECK(model.card.foot.front().label == "Usual practice");
+    CHECK(says(texts(model), "Seat again only in the same groove."));
     CHECK(model.hand.front().id == "by-hand");
     CHECK(model.hand.front().line == "from the groove");
     CHECK_FALSE(says(texts(model), "to go"));

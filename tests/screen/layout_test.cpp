@@ -223,6 +223,39 @@ TEST_CASE("the picture of an open eye gives way to what is to be had ready") {
     CHECK(seen > 3);
 }
 
+// It defers to the surgeon wherever it says what is usual.
+TEST_CASE("what is usual once something went otherwise is marked as that, in either language, on every glass") {
+    for (const std::string& language : models::languages) {
+        const std::string usual = models::words(language)("card.usual"), mark = usual.substr(0, usual.find(' '));
+        std::size_t seen = 0;
+        for (const auto& sample : samples::shipped(language)) {
+            const auto* model = std::get_if<TableModel>(&sample.view);
+            // While the blade can turn no card comes between; the loss itself has a card in that step.
+            const bool turning = sample.name.ends_with(" lower") || sample.name.ends_with(" suction-on");
+            const bool otherwise = (sample.name.starts_with("away ") && !turning) || sample.name == "step lower lost";
+            if (model == nullptr || model->drawer || !otherwise) continue;
+            ++seen;
+            CHECK(model->card.rows.size() > 1);
+            for (const auto& on : samples::glasses()) {
+                CAPTURE(on.name);
+                CAPTURE(sample.name);
+                CHECK(all_text(draw(*model, samples::canvas(on.glass))).find(mark) != std::string::npos);
+            }
+        }
+        CHECK(seen > 20);
+    }
+}
+
+TEST_CASE("a line that gives way to the label over it is told") {
+    for (const auto& sample : samples::shipped("en")) {
+        if (sample.name != "step next-four") continue;
+        const auto told = [&](const Glass& glass) { return draw(sample.view, samples::canvas(glass)).gave_way; };
+        const std::vector<std::string> small = told({217, 136}), large = told({598, 336});
+        CHECK(std::find(small.begin(), small.end(), "Other mark: choose where it went") != small.end());
+        CHECK(large.empty());
+    }
+}
+
 TEST_CASE("every target of a model can be touched on every glass") {
     for (const auto& on : samples::glasses()) {
         for (const auto& sample : samples::all()) {

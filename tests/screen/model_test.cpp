@@ -55,7 +55,8 @@ TEST_CASE("nobody agrees to a count of nothing") {
 TEST_CASE("a step says which clock it turns only where it turns one") {
     Seen seen("button-out");
     CHECK(seen.hand().front().line == "starts clock: open sky");
-    CHECK(find(seen.hand(), "ago-15") != nullptr);
+    REQUIRE(find(seen.hand(), "ago-15") != nullptr);
+    CHECK(find(seen.hand(), "ago-15")->weight == screen::Weight::Theatre);  // tapped in gloves while the eye is open
     seen.at.up_to("donor-on");
     REQUIRE_FALSE(guide::clock_running(seen.at.state, "donor-out"));
     CHECK(seen.hand().front().line.empty());

@@ -301,10 +301,12 @@ Pieces card_pieces(Pen& pen, const Card& card, const Box& box, const Voice& voic
     Pieces feet;
     for (const auto& row : card.foot) feet.push_back(voice.short_foot ? short_foot(pen, row, box) : foot(pen, row, box));
     const double room = box.h - with_spaces(made) - height_of(after);
-    if (sentences_alone(card) && voice.sentence != Type::Strong) {
+    if (sentences_alone(card) && (card.figure || voice.sentence != Type::Strong)) {
+        // Beside a figure as many as there is room for.
         for (const Row& row : card.rows) {
-            made.push_back(line(pen, row.value, box, Piece::Kind::Needed, voice.sentence, Ink::Text));
-            made.back().height += pen.cap(voice.sentence) * 0.6;
+            const auto kind = card.figure ? Piece::Kind::Line : Piece::Kind::Needed;
+            made.push_back(line(pen, row.value, box, kind, voice.sentence, Ink::Text));
+            if (!card.figure) made.back().height += pen.cap(voice.sentence) * 0.6;
         }
     } else if (!card.rows.empty()) {
         made.push_back(rows(pen, card.rows, box, room, with_spaces(feet) + pen.cap(Type::Text) * 0.8));

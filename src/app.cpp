@@ -179,7 +179,7 @@ private:
     /// The pedal's key is the pedal's in every window, and nothing else's.
     void take_key(Stage& stage, const device::Key& key) {
         if (pedal_.is(key)) {
-            if (pedal_.counts(key)) session_.pedal(measure::earlier(device::now(), device::monotonic_ms() - key.time_ms));
+            session_.pedal(pedal_.press(key), measure::earlier(device::now(), device::monotonic_ms() - key.time_ms));
         } else if (stage.measuring()) {
             if (key.name == device::KeyName::Escape) stage.leave_measuring();
         } else if (keyed(stage)) {

@@ -53,8 +53,9 @@ screen::DeskModel Desk::view(const measure::Instant& now) const {
     screen::Around around = session_->around(now);
     around.here = guide::Source::Desk;
     around.refusal = refusal_;
-    around.bounced = bounced_;
     const OpenCase* open = session_->open();
+    const bool pedal_counts = open != nullptr && open->state().holder == std::optional(guide::Source::FootSwitch);
+    if (!pedal_counts) around.bounced = bounced_;  // a press of the pedal that was left out is shown on every view
     if (open == nullptr) return screen::empty_desk(state_, around, session_->stock().words);
     return screen::desk(open->state(), state_, around, session_->stock().words);
 }

@@ -15,8 +15,9 @@ public:
 
     /// Whether the key is the pedal's.
     bool is(const device::Key& key) const;
-    /// Whether a press at a time counts: not while it is held down, nor so soon that it is the same foot.
-    bool counts(const device::Key& key);
+    /// What a press at a time is: nothing while it is held down; too soon, it is taken for the same foot.
+    enum class Press { Counts, Bounced, HeldDown };
+    Press press(const device::Key& key);
 
 private:
     intake::FootSwitch set_;

@@ -15,6 +15,10 @@
 namespace graftside {
 namespace {
 
+constexpr auto typed_too =
+    " is typed at the Desk too, and a pedal cannot be told from a keyboard. Let the pedal type F1 to F24, PageUp, PageDown, Home, End or "
+    "Insert, or open no Desk and set the screen up draped.";
+
 /// Sizes of the shipped profiles, as they are chosen from.
 screen::SizesInStock sizes_in_stock(const Stock& stock) {
     screen::SizesInStock sizes{};
@@ -38,6 +42,8 @@ Try<Session> Session::start(const Options& options, Stock stock, const std::stri
     if (!opened) return stop(opened.error());
     Session session(options, std::move(stock), *std::move(opened));
     session.screen_.page = "cases";
+    if (intake::also_typed(session.stock_.unit.foot_switch) && (session.has_desk() || session.alone_))
+        return stop(Exit::Wrong, "foot_switch.key: " + session.stock_.unit.foot_switch.key + typed_too);
     if (!case_path.empty()) {
         const auto brief = load_brief(session.stock_, case_path);
         if (!brief) return brief.error();
@@ -86,7 +92,8 @@ screen::View Session::page(const screen::Around& around) const {
     screen::CaseList list = list_;
     list.dimmed = dimmed_;
     list.alone = alone_;
-    list.may_be_alone = !has_desk();
+    list.may_be_alone = may_be_alone();
+    list.has_desk = has_desk();
     list.under_way = under_way();
     return screen::cases(list, screen_, stock_.words);
 }
@@ -122,6 +129,7 @@ std::optional<std::string> Session::act(guide::Who who, const std::vector<guide:
         const auto before = stock_.unit.sound.on ? std::optional(open_->state()) : std::nullopt;
         const auto refused = open_->act(who, intent, at);
         if (refused) return screen::refusal_text(*refused, open_->state(), stock_.words);
+        if (std::holds_alternative<guide::CountSpoke>(intent) || std::holds_alternative<guide::HoldCount>(intent)) bounced_.reset();
         if (!before) continue;
         // The newest words count: an old figure is not said after a new one.
         const auto said = screen::call_outs(*before, open_->newest(), voice_wish());
@@ -144,9 +152,14 @@ std::optional<std::string> Session::scanned(const std::string& bytes, const meas
     return act(guide::Who::Circulating, {guide::Scan{.bytes = bytes}}, at);
 }
 
-void Session::pedal(const measure::Instant& at) {
-    bounced_.reset();
-    if (open_) refusal_ = act(guide::Who::Scrub, {guide::CountSpoke{.source = guide::Source::FootSwitch}}, at);
+void Session::pedal(Pedal::Press press, const measure::Instant& at) {
+    if (!open_ || press == Pedal::Press::HeldDown) return;
+    if (press == Pedal::Press::Counts) {
+        bounced_.reset();
+        refusal_ = act(guide::Who::Scrub, {guide::CountSpoke{.source = guide::Source::FootSwitch}}, at);
+    } else if (guide::cutting(open_->state()) && open_->state().holder == std::optional(guide::Source::FootSwitch)) {
+        bounced_ = "spoke";
+    }
 }
 
 screen::FarModel Session::far(const measure::Instant& now) const {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "open_case.hpp"
+#include "pedal.hpp"
 #include "screen/callouts.hpp"
 #include "screen/cases.hpp"
 #include "screen/frame.hpp"
@@ -35,8 +36,8 @@ public:
     std::string handover_folder() const;
     /// Writes the open case as a file there, as "pdf", "fhir", "csv" or "json"; why not if it cannot be.
     std::optional<std::string> hand_over(const std::string& format) const;
-    /// A foot on the pedal: it counts a spoke where the pedal holds the count.
-    void pedal(const measure::Instant& at);
+    /// A foot on the pedal: it counts a spoke where the pedal holds the count. Too soon, it is shown there and can be counted.
+    void pedal(Pedal::Press press, const measure::Instant& at);
     /// "mute", or "volume" by so many per cent.
     void turn_sound(const screen::Show& show);
     /// "dim", there and back; "wipe": the Table view is locked for wiping.
@@ -81,6 +82,8 @@ private:
     std::map<std::string, std::string> habits() const;
     /// A Desk of its own needs no drawer.
     bool has_desk() const;
+    /// One undraped screen cannot be worked beside a pedal that types what its keyboard types.
+    bool may_be_alone() const { return !has_desk() && !intake::also_typed(stock_.unit.foot_switch); }
     screen::VoiceWish voice_wish() const;
     guide::Who toucher() const { return alone_ ? guide::Who::Circulating : guide::Who::Scrub; }
     void act(const std::vector<guide::Intent>& intents, const measure::Instant& at);

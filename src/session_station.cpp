@@ -59,7 +59,7 @@ void Session::turn_sound(const screen::Show& show) {
 void Session::turn_screen(const screen::Show& show) {
     if (show.page == "dim") dimmed_ = !dimmed_;
     if (show.page == "draped") alone_ = false;
-    if (show.page == "undraped") alone_ = !has_desk();
+    if (show.page == "undraped") alone_ = may_be_alone();
     if (show.page == "wipe" && open_ && screen::may_wipe(open_->state())) screen_ = {.page = "wipe"};
 }
 

@@ -34,7 +34,25 @@ struct Character {
     bool operator==(const Character&) const = default;
 };
 
-enum class KeyName { Letter, Enter, Escape, Backspace, Delete, Tab, Space, Left, Right, Up, Down, Home, End, PageUp, PageDown, Function };
+enum class KeyName {
+    Letter,
+    Enter,
+    Escape,
+    Backspace,
+    Delete,
+    Insert,
+    Tab,
+    Space,
+    Left,
+    Right,
+    Up,
+    Down,
+    Home,
+    End,
+    PageUp,
+    PageDown,
+    Function
+};
 /// A key goes down, or repeats. Text is read from Character; this is for commands.
 struct Key {
     KeyName name{};

@@ -12,21 +12,14 @@ namespace device {
 namespace {
 
 constexpr std::pair<int, KeyName> named[] = {
-    {GLFW_KEY_ENTER, KeyName::Enter},
-    {GLFW_KEY_KP_ENTER, KeyName::Enter},
-    {GLFW_KEY_ESCAPE, KeyName::Escape},
-    {GLFW_KEY_BACKSPACE, KeyName::Backspace},
-    {GLFW_KEY_DELETE, KeyName::Delete},
-    {GLFW_KEY_TAB, KeyName::Tab},
-    {GLFW_KEY_SPACE, KeyName::Space},
-    {GLFW_KEY_LEFT, KeyName::Left},
-    {GLFW_KEY_RIGHT, KeyName::Right},
-    {GLFW_KEY_UP, KeyName::Up},
-    {GLFW_KEY_DOWN, KeyName::Down},
-    {GLFW_KEY_HOME, KeyName::Home},
-    {GLFW_KEY_END, KeyName::End},
-    {GLFW_KEY_PAGE_UP, KeyName::PageUp},
-    {GLFW_KEY_PAGE_DOWN, KeyName::PageDown},
+    {GLFW_KEY_ENTER, KeyName::Enter},    {GLFW_KEY_KP_ENTER, KeyName::Enter},
+    {GLFW_KEY_ESCAPE, KeyName::Escape},  {GLFW_KEY_BACKSPACE, KeyName::Backspace},
+    {GLFW_KEY_DELETE, KeyName::Delete},  {GLFW_KEY_INSERT, KeyName::Insert},
+    {GLFW_KEY_TAB, KeyName::Tab},        {GLFW_KEY_SPACE, KeyName::Space},
+    {GLFW_KEY_LEFT, KeyName::Left},      {GLFW_KEY_RIGHT, KeyName::Right},
+    {GLFW_KEY_UP, KeyName::Up},          {GLFW_KEY_DOWN, KeyName::Down},
+    {GLFW_KEY_HOME, KeyName::Home},      {GLFW_KEY_END, KeyName::End},
+    {GLFW_KEY_PAGE_UP, KeyName::PageUp}, {GLFW_KEY_PAGE_DOWN, KeyName::PageDown},
 };
 
 /// The letter of a key in the keyboard's layout; GLFW's own numbers are those of a US keyboard's places.

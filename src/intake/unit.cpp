@@ -83,19 +83,34 @@ void read_sound(Fields& fields, Sound& sound) {
     sound.awake = fields.optional("patient", one_of<bool>({{"asleep", false}, {"awake", true}})).value_or(sound.awake);
 }
 
-WordsFor<std::string> pedal_keys() {
-    WordsFor<std::string> keys{};
-    for (int n = 1; n <= 24; ++n) keys.emplace_back("F" + std::to_string(n), "F" + std::to_string(n));
-    for (const std::string key : {"PageUp", "PageDown", "Home", "End"}) keys.emplace_back(key, key);
+/// Keys that nobody types with.
+std::set<std::string> keys_apart() {
+    std::set<std::string> keys{"PageUp", "PageDown", "Home", "End", "Insert"};
+    for (int n = 1; n <= 24; ++n) keys.insert("F" + std::to_string(n));
     return keys;
 }
 
+Rule<std::string> pedal_key() {
+    return {.allowed =
+                "F1 to F24, PageUp, PageDown, Home, End, Insert; or, without a Desk, a letter A to Z, a digit, Space, Enter, Tab, "
+                "Escape, Backspace, Delete, Left, Right, Up, Down",
+            .read = [](const Node& node) -> std::optional<std::string> {
+                const std::set<std::string> typed{"Space", "Enter", "Tab", "Escape", "Backspace", "Delete", "Left", "Right", "Up", "Down"};
+                const auto* key = std::get_if<std::string>(&node.value);
+                if (key == nullptr || key->empty()) return std::nullopt;
+                const bool sign = key->size() == 1 && (scan::is_digit(key->front()) || (key->front() >= 'A' && key->front() <= 'Z'));
+                return sign || typed.contains(*key) || keys_apart().contains(*key) ? std::optional(*key) : std::nullopt;
+            }};
+}
+
 void read_foot_switch(Fields& fields, FootSwitch& pedal) {
-    pedal.key = fields.required("key", one_of<std::string>(pedal_keys()));
+    pedal.key = fields.required("key", pedal_key());
     pedal.bounce_ms = fields.optional("bounce_ms", whole(50, 1000)).value_or(pedal.bounce_ms);
 }
 
 }  // namespace
+
+bool also_typed(const FootSwitch& pedal) { return !pedal.key.empty() && !keys_apart().contains(pedal.key); }
 
 measure::Result<UnitFile, Problems> read_unit(std::string_view text, const std::string& name) {
     return read_file(text, name, [](Fields& root) {

@@ -12,7 +12,8 @@
 // [stock]      host_mm, donor_mm: lists of the diameters on the shelf, each optional; else nothing is said of them
 // [sound]      on (false), volume (70, per cent), sutures = "from-fifth" | "every" | "none", suction_every_s: a multiple of 15 to
 //              600, none has a default; patient = "asleep" | "awake" (asleep)
-// [foot_switch] key: F1 to F24, PageUp, PageDown, Home, End; bounce_ms 50 to 1000 (200)
+// [foot_switch] key: a key by its name; bounce_ms 50 to 1000 (200). Which keys cannot be shared with the Desk is said here, where
+//              that matters is not.
 #pragma once
 
 #include "guide/brief.hpp"
@@ -34,10 +35,12 @@ enum class SetUp { Draped, Undraped };
 
 /// A pedal that types a key. Off unless a key is named.
 struct FootSwitch {
-    std::string key{};    // "F1" to "F24", "PageUp", "PageDown", "Home", "End"; empty: none
+    std::string key{};    // "F9", "B", "7", "Space"; empty: none
     int bounce_ms = 200;  // a second press so soon is the same foot
     bool operator==(const FootSwitch&) const = default;
 };
+/// Whether a keyboard types or works the Desk with the same key: then a pedal on it cannot be told from a hand.
+bool also_typed(const FootSwitch& pedal);
 
 struct Glass {
     measure::Length width{}, height{};

@@ -37,7 +37,7 @@ void set_up_page(PickModel& made, const CaseList& list, const Words& words) {
     Target draped = row("draped", words("set_up.draped"), words("set_up.draped_line"), {.page = "draped"});
     Target undraped = row("undraped", words("set_up.undraped"), words("set_up.undraped_line"), {.page = "undraped"});
     (list.alone ? undraped : draped).look = Look::Filled;
-    if (!list.may_be_alone) undraped.why_not = words("set_up.has_desk");
+    if (!list.may_be_alone) undraped.why_not = words(list.has_desk ? "set_up.has_desk" : "set_up.pedal_types");
     made.choices = {std::move(draped), std::move(undraped),
                     row("measure", words("set_up.measure"), words("set_up.measure_line"), {.page = "measure"}),
                     row("dim", words(list.dimmed ? "set_up.bright" : "set_up.dim"), words("set_up.dim_line"), {.page = "dim"})};

@@ -23,7 +23,7 @@ struct CaseList {
     std::vector<CaseFileLine> files{};    // case files that wait in the unit's folder, then the invented ones
     std::string folder{};                 // where files are looked for
     std::vector<std::string> problems{};  // of the last file that was tried
-    bool dimmed = false, alone = false, may_be_alone = true;
+    bool dimmed = false, alone = false, may_be_alone = true, has_desk = false;
     bool under_way = false;  // a case stands open and is not over
 };
 

@@ -49,7 +49,12 @@ using guide::CaseState;
 constexpr std::array clocks = {"suction", "decompressed", "open-sky", "donor-out", "case"};
 
 void add_foot(std::vector<Target>& actions, const CaseState& state, const Around& around, const Words& words) {
-    if (around.foot_switch.empty() || state.holder == std::optional(guide::Source::FootSwitch)) return;
+    if (around.foot_switch.empty()) return;
+    if (state.holder == std::optional(guide::Source::FootSwitch)) {
+        if (guide::cutting(state) && around.bounced == std::optional<std::string>("spoke"))
+            actions.push_back(desk_act("I", "count-it", words("cut.count_it"), {guide::CountSpoke{.source = guide::Source::FootSwitch}}));
+        return;
+    }
     actions.push_back(
         desk_held(desk_act("J", "foot-counts", words("desk.foot"), {guide::HoldCount{.source = guide::Source::FootSwitch}}), words));
 }

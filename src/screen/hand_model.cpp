@@ -152,8 +152,10 @@ std::vector<Target> cut_hand(const CaseState& state, const Around& around, const
     Target deeper = as(target("deeper", words("cut.deeper"), words("cut.deeper_line"), {guide::GoDeeper{}}), Look::Plain, Press::Hold);
     if (!blade.planned) deeper.why_not = words("cut.no_plan");
     if (around.bounced == std::optional<std::string>("spoke")) {
-        hand.push_back(as(target("count-it", words("cut.count_it"), words("cut.count_it_line"), {guide::CountSpoke{.source = around.here}}),
-                          Look::Hollow));
+        // Where the pedal counts, the press that was left out was the pedal's.
+        const guide::Source from = state.holder == std::optional(guide::Source::FootSwitch) ? guide::Source::FootSwitch : around.here;
+        hand.push_back(
+            as(target("count-it", words("cut.count_it"), words("cut.count_it_line"), {guide::CountSpoke{.source = from}}), Look::Hollow));
         hand.back().in_place_of = {std::move(deeper)};
     } else {
         hand.push_back(std::move(deeper));

@@ -1,7 +1,6 @@
 // The Desk at work, without a window: keys as the keyboard sends them, scans as a reader types them, and the Table view beside it.
 #include "app/at_desk.hpp"
 #include "device/fonts.hpp"
-#include "pedal.hpp"
 
 using demo::at;
 using demo::AtDesk;
@@ -178,28 +177,6 @@ TEST_CASE("a clock started 30 s ago at the desk reads half a minute at once") {
     CHECK(guide::clock_running(desk.state(), "donor-out"));
     const auto& mark = std::get<guide::ClockMarked>(newest(desk).fact);
     CHECK(mark.ago_s == 30);
-}
-
-TEST_CASE("a pedal counts only while it holds the count, once a press, and not for a key that bounces or repeats") {
-    const Folder folder;
-    AtDesk desk(started(folder, demo::before_cut()));
-    desk.session.pedal(at(9000));
-    CHECK(guide::blade(desk.state()).spokes_turned == 0);
-    CHECK_FALSE(desk.session.act(guide::Who::Circulating, {guide::HoldCount{.source = guide::Source::FootSwitch}}, at(9001)));
-    desk.session.pedal(at(9002));
-    CHECK(guide::blade(desk.state()).spokes_turned == 1);
-
-    graftside::Pedal pedal({.key = "F9", .bounce_ms = 200});
-    const auto f9 = [](std::int64_t ms) { return device::Key{.name = device::KeyName::Function, .function = 9, .time_ms = ms}; };
-    CHECK(pedal.is(f9(0)));
-    CHECK_FALSE(pedal.is({.name = device::KeyName::Function, .function = 8}));
-    CHECK_FALSE(graftside::Pedal({}).is(f9(0)));
-    CHECK(pedal.counts(f9(1000)));
-    CHECK_FALSE(pedal.counts(f9(1199)));
-    CHECK(pedal.counts(f9(1200)));
-    device::Key held = f9(2000);
-    held.repeated = true;
-    CHECK_FALSE(pedal.counts(held));
 }
 
 TEST_CASE("what is said follows the taps where the unit has a voice; muted it is not loud, and the views say so") {

@@ -130,6 +130,22 @@ TEST_CASE("what a unit wants to hear and its pedal are read, and what is wrong w
     CHECK((read->foot_switch == FootSwitch{.key = "PageDown", .bounce_ms = 300}));
     CHECK(problems(counts + "[sound]\nsuction_every_s = 50\n").size() == 1);
     CHECK(problems(counts + "[sound]\nvolume = 101\n").size() == 1);
-    CHECK(problems(counts + "[foot_switch]\nkey = \"A\"\n").size() == 1);
+    for (const std::string wrong : {"", "a", "F0", "F25", "Shift", "AB"})
+        CHECK(problems(counts + "[foot_switch]\nkey = \"" + wrong + "\"\n").size() == 1);
     CHECK(problems(counts + "[foot_switch]\nbounce_ms = 300\n").size() == 1);
+}
+
+TEST_CASE("a pedal may type any key with a name; those that a hand types as well are known") {
+    const auto pedal = [](const std::string& key) {
+        const auto read = read_unit(counts + "[foot_switch]\nkey = \"" + key + "\"\n", "u.toml");
+        CAPTURE(key);
+        REQUIRE(read);
+        CHECK(read->foot_switch.key == key);
+        return read->foot_switch;
+    };
+    for (const std::string key : {"F1", "F24", "PageUp", "PageDown", "Home", "End", "Insert"}) CHECK_FALSE(also_typed(pedal(key)));
+    for (const std::string key :
+         {"A", "Z", "0", "9", "Space", "Enter", "Tab", "Escape", "Backspace", "Delete", "Left", "Right", "Up", "Down"})
+        CHECK(also_typed(pedal(key)));
+    CHECK_FALSE(also_typed({}));
 }

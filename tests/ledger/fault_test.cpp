@@ -274,6 +274,7 @@ TEST_CASE("the record answers while the file itself has its last event, not move
     std::filesystem::rename(path + ".away", path);
     ledger->retry(samples::instant(61));
     CHECK(ledger->answers("K-0147"));
+    CHECK_FALSE(ledger->health("K-0147").trouble.has_value());
     CHECK(ledger->append("K-0147", samples::events(3, 1)).held == 0);
 
     const std::string whole = testplace::read(path);
@@ -282,6 +283,19 @@ TEST_CASE("the record answers while the file itself has its last event, not move
     std::fstream(path, std::ios::in | std::ios::out | std::ios::binary) << whole;
     ledger->retry(samples::instant(62));
     CHECK(ledger->answers("K-0147"));
+}
+
+TEST_CASE("a record with another last event than was written does not answer") {
+    const Folder folder(testplace::in_memory());
+    const auto path = folder.file("a.ledger");
+    auto events = samples::events(1, 2);
+    events.back().at.utc_ms += 1;
+    { REQUIRE(Ledger::open(folder.file("b.ledger"))->append("K-0147", events).held == 0); }
+    auto ledger = Ledger::open(path);
+    REQUIRE(ledger);
+    CHECK(ledger->append("K-0147", samples::events(1, 2)).held == 0);
+    std::fstream(path, std::ios::in | std::ios::out | std::ios::binary) << testplace::read(folder.file("b.ledger"));
+    CHECK_FALSE(ledger->answers("K-0147"));
 }
 
 TEST_CASE("a record that lacks its last event does not answer, though it can be read") {

@@ -70,7 +70,9 @@ TEST_CASE("a press of the pedal that was left out is shown on Table view and Des
     CHECK(desk.state().holder == std::optional(guide::Source::FootSwitch));
     offered(false);
     desk.session.pedal(Press::Bounced, at(9004));
-    desk.desk.take(screen::Counted{*at_desk(desk)}, at(9005));
+    const auto at_the_desk = at_desk(desk);
+    REQUIRE(at_the_desk);
+    desk.desk.take(screen::Counted{*at_the_desk}, at(9005));
     CHECK(guide::blade(desk.state()).spokes_turned == 2);
     offered(false);
     desk.session.pedal(Press::Bounced, at(9006));

@@ -147,9 +147,9 @@ Columns fitted_columns(const Pen& pen, const std::vector<Row>& all, const Box& b
 
 /// Closer together rather than without the foot, and in more columns rather than out of the room.
 Piece rows(Pen& pen, const std::vector<Row>& all, const Box& box, double room, double foot) {
-    Columns columns = columns_of(pen, all, box.w, 1, 0.45);
-    if (columns.height > room - foot || columns_of(pen, all, box.w, 1, 0.9).height <= room - foot)
-        columns = fitted_columns(pen, all, box, room);
+    const Columns closer = columns_of(pen, all, box.w, 1, 0.45);
+    Columns columns = fitted_columns(pen, all, box, room);
+    if (columns.height > room - foot && closer.height <= room - foot) columns = closer;
     return {
         .kind = Piece::Kind::Needed, .height = columns.height + pen.cap(Type::Text) * 0.4, .draw = [&pen, all, columns, box](double top) {
             double y = top;

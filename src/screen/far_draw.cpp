@@ -114,27 +114,45 @@ double draw_far_banner(Pen& pen, const Banner& banner, const Box& column) {
     return block.height + pen.gap() * 2;
 }
 
+double muted_size(const Pen& pen) { return pen.cap(Type::Value) * 1.22; }
+
 /// The sign of a muted voice, with its word where that has room.
 void draw_muted(Pen& pen, const std::string& word, const Box& box) {
-    const double size = pen.cap(Type::Value) * 1.22, x = box.x + size * 1.2, y = box.centre().y;
+    const double size = muted_size(pen), x = box.x + size * 1.2, y = box.centre().y;
     pen.icon(Icon::Muted, {box.x, y - size / 2, size, size}, Ink::Soft, Ink::Black);
     if (x + pen.width(Type::Text, word) <= box.right()) pen.text({x, y - pen.cap(Type::Text) / 2}, word, Type::Text, Ink::Soft);
 }
 
-/// The clock at the foot of the column, over a banner without its label, and on its right that the voice is muted.
+/// The clock with its label beside it, where both have room in the row; returns how wide. Under the hour of a suture it is not shown
+/// without: it would be read as another hour.
+double draw_clock_over_banner(Pen& pen, const FarModel& model, const Box& row) {
+    const ClockShown& clock = *model.clock;
+    const double value = pen.width(Type::Value, clock.value) + pen.gap(), label = pen.width(Type::Text, clock.label) + pen.gap();
+    const bool named = value + label <= row.w - (model.muted.empty() ? 0 : muted_size(pen) + pen.gap());
+    if (!named) pen.gives_way(clock.label);
+    if (!named && std::holds_alternative<FarModel::Dial>(model.shown)) return 0;
+    pen.text({row.x, row.y}, clock.value, Type::Value, Ink::Text);
+    if (named) pen.text({row.x + value, row.bottom() - pen.cap(Type::Text)}, clock.label, Type::Text, Ink::Soft);
+    return value + (named ? label : 0) + pen.gap();
+}
+
+/// The clock over its label.
+double draw_clock(Pen& pen, const ClockShown& clock, Box& row) {
+    const double drop = pen.cap(Type::Text) * picture::descent;
+    pen.text({row.x, row.bottom() - drop - pen.cap(Type::Text)}, clock.label, Type::Text, Ink::Soft);
+    row.y -= pen.pitch(Type::Text) + drop;
+    pen.text({row.x, row.y}, clock.value, Type::Value, Ink::Text);
+    return pen.width(Type::Value, clock.value) + 2 * pen.gap();
+}
+
+/// The clock at the foot of the column, and on its right that the voice is muted; the banner under both.
 void draw_foot(Pen& pen, const FarModel& model, Box column) {
-    if (model.banner) {
-        column.h -= draw_far_banner(pen, *model.banner, column);
-    } else if (model.clock) {
-        const double drop = pen.cap(Type::Text) * picture::descent;
-        pen.text({column.x, column.bottom() - drop - pen.cap(Type::Text)}, model.clock->label, Type::Text, Ink::Soft);
-        column.h -= pen.pitch(Type::Text) + drop;
-    }
+    if (model.banner) column.h -= draw_far_banner(pen, *model.banner, column);
     Box row{column.x, column.bottom() - pen.cap(Type::Value), column.w - pen.gap(), pen.cap(Type::Value)};
     if (model.clock) {
-        pen.text({row.x, row.y}, model.clock->value, Type::Value, Ink::Text);
-        const double taken = pen.width(Type::Value, model.clock->value) + 2 * pen.gap();
-        row.x += taken, row.w -= taken;
+        const double taken = model.banner ? draw_clock_over_banner(pen, model, row) : draw_clock(pen, *model.clock, row);
+        row.x += taken;
+        row.w -= taken;
     }
     if (!model.muted.empty()) draw_muted(pen, model.muted, row);
 }

@@ -122,6 +122,13 @@ bool fault_while_opening(const Kind& kind, int n) {
     return hit;
 }
 
+measure::Result<Ledger, Failure> with_two_events(const std::string& path) {
+    auto made = Ledger::open(path);
+    REQUIRE(made);
+    CHECK(made->append("K-0147", samples::events(1, 2)).held == 0);
+    return made;
+}
+
 }  // namespace
 
 TEST_CASE("a fault at every write, sync and truncation while appending loses nothing that was called saved") {
@@ -245,9 +252,7 @@ TEST_CASE("a ledger on a full disk still opens, reads, and says so") {
 TEST_CASE("a ledger that is moved away while it is open is not called saved") {
     const Folder folder(testplace::in_memory());
     const auto path = folder.file("a.ledger");
-    auto ledger = Ledger::open(path);
-    REQUIRE(ledger);
-    CHECK(ledger->append("K-0147", samples::events(1, 2)).held == 0);
+    auto ledger = with_two_events(path);
     std::filesystem::rename(path, path + ".away");
     const auto health = ledger->append("K-0147", samples::events(3, 1));
     CHECK(health.held == 1);
@@ -261,9 +266,7 @@ TEST_CASE("a ledger that is moved away while it is open is not called saved") {
 TEST_CASE("the record answers while the file itself has its last event, not moved away nor spoiled, and again once it is back") {
     const Folder folder(testplace::in_memory());
     const auto path = folder.file("a.ledger");
-    auto ledger = Ledger::open(path);
-    REQUIRE(ledger);
-    CHECK(ledger->append("K-0147", samples::events(1, 2)).held == 0);
+    auto ledger = with_two_events(path);
     CHECK(ledger->answers("K-0147"));
     CHECK_FALSE(ledger->health("K-0147").trouble.has_value());
     std::filesystem::rename(path, path + ".away");
@@ -291,9 +294,7 @@ TEST_CASE("a record with another last event than was written does not answer") {
     auto events = samples::events(1, 2);
     events.back().at.utc_ms += 1;
     { REQUIRE(Ledger::open(folder.file("b.ledger"))->append("K-0147", events).held == 0); }
-    auto ledger = Ledger::open(path);
-    REQUIRE(ledger);
-    CHECK(ledger->append("K-0147", samples::events(1, 2)).held == 0);
+    auto ledger = with_two_events(path);
     std::fstream(path, std::ios::in | std::ios::out | std::ios::binary) << testplace::read(folder.file("b.ledger"));
     CHECK_FALSE(ledger->answers("K-0147"));
 }
@@ -301,9 +302,7 @@ TEST_CASE("a record with another last event than was written does not answer") {
 TEST_CASE("a record that lacks its last event does not answer, though it can be read") {
     const Folder folder(testplace::in_memory());
     const auto path = folder.file("a.ledger");
-    auto ledger = Ledger::open(path);
-    REQUIRE(ledger);
-    CHECK(ledger->append("K-0147", samples::events(1, 2)).held == 0);
+    auto ledger = with_two_events(path);
     const std::string older = testplace::read(path);
     CHECK(ledger->append("K-0147", samples::events(3, 1)).held == 0);
     std::fstream(path, std::ios::in | std::ios::out | std::ios::binary) << older;  // an older copy written over it
@@ -316,9 +315,7 @@ TEST_CASE("another ledger put in the place of the open one is not written to") {
     const Folder folder(testplace::in_memory());
     const auto path = folder.file("a.ledger");
     { REQUIRE(Ledger::open(folder.file("b.ledger"))->append("K-0147", samples::events(1, 1)).held == 0); }
-    auto ledger = Ledger::open(path);
-    REQUIRE(ledger);
-    CHECK(ledger->append("K-0147", samples::events(1, 2)).held == 0);
+    auto ledger = with_two_events(path);
     std::filesystem::rename(folder.file("b.ledger"), path);
     CHECK(ledger->append("K-0147", samples::events(3, 1)).held == 1);
     const auto health = ledger->retry(samples::instant(60)).health;

@@ -8,6 +8,8 @@
 
 #include <doctest/doctest.h>
 
+#include <set>
+
 using namespace screen;
 
 namespace {
@@ -147,6 +149,26 @@ TEST_CASE("muted is said only where there is a voice") {
     at.around.volume = 70;
     CHECK(seen(at).muted == "muted");
     CHECK_FALSE(seen(at).banner);  // which is left free for what is graver
+}
+
+TEST_CASE("over a banner the clock has its label beside it; under the hour of a suture it does not stand without") {
+    const auto texts_on = [](const std::string& step, const Glass& glass, bool muted) {
+        models::Seen at(step);
+        at.around.clock_jumped = true;
+        at.around.volume = 70;
+        at.around.muted = muted;
+        const FarModel model = seen(at);
+        REQUIRE(model.clock);
+        std::set<std::string> shown{};
+        for (const auto& shape : draw(model, samples::canvas(glass, Reader::Far)).shapes)
+            if (const auto* text = std::get_if<picture::Text>(&shape)) shown.insert(text->text);
+        return std::pair(shown.contains(model.clock->value), shown.contains(model.clock->label));
+    };
+    const Glass wide{344, 194}, upright{200, 340};
+    CHECK(texts_on("next-four", wide, false) == std::pair(true, true));
+    CHECK(texts_on("next-four", wide, true) == std::pair(false, false));
+    CHECK(texts_on("lower", wide, true) == std::pair(true, false));
+    CHECK(texts_on("next-four", upright, true) == std::pair(true, true));
 }
 
 TEST_CASE("no Far view has a control, on any glass") {

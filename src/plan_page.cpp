@@ -1,6 +1,7 @@
 #include "plan_page.hpp"
 
 #include "guide/procedure.hpp"
+#include "screen/pages.hpp"
 
 namespace graftside {
 namespace {
@@ -36,9 +37,10 @@ screen::PlanSeen plan_of(const plan::Inputs& drafted, const screen::PlanPage& pa
     return seen;
 }
 
-screen::Strip strip_of(const plan::Inputs& drafted, const measure::Instant& now, const screen::Words& words) {
-    return {
-        .eye = words("strip.eye_unknown"), .reference = words("strip.case", {drafted.file.reference}), .time = measure::hour_minute(now)};
+screen::Strip strip_of(const plan::Inputs& drafted, const screen::Around& around, const screen::Words& words) {
+    return {.eye = words("strip.eye_unknown"),
+            .reference = words("strip.case", {drafted.file.reference}),
+            .time = screen::time_of_day(around, words)};
 }
 
 }  // namespace graftside

@@ -12,6 +12,6 @@ screen::PlanSeen plan_of(const guide::CaseState& state, const screen::PlanPage& 
 /// The plan of a case that has not begun.
 screen::PlanSeen plan_of(const plan::Inputs& drafted, const screen::PlanPage& page);
 /// The strip over the plan of a case that has not begun: its side is not entered yet.
-screen::Strip strip_of(const plan::Inputs& drafted, const measure::Instant& now, const screen::Words& words);
+screen::Strip strip_of(const plan::Inputs& drafted, const screen::Around& around, const screen::Words& words);
 
 }  // namespace graftside

@@ -101,7 +101,7 @@ screen::View Session::page(const screen::Around& around) const {
 screen::View Session::plan_view(const screen::Around& around) const {
     if (screen_.page == "plan-reading") return screen::plan_reading(screen::wanted(plan_seen_->base, screen_.plan), screen_, stock_.words);
     screen::PlanSeen seen = *plan_seen_;
-    seen.strip = drafted_ ? strip_of(drafted_->inputs, around.now, stock_.words) : screen::strip(open_->state(), around, stock_.words);
+    seen.strip = drafted_ ? strip_of(drafted_->inputs, around, stock_.words) : screen::strip(open_->state(), around, stock_.words);
     seen.banner = screen::banner(around, stock_.words);
     if (screen_.page == "plan-why") return screen::plan_why(seen, stock_.words);
     return screen::plan_view(seen, screen_, stock_.words);

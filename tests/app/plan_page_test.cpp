@@ -125,6 +125,7 @@ TEST_CASE("the plan of a new case is seen and mended before the case begins, and
     CHECK(session.open() == nullptr);
     CHECK(plan_view(session).spokes == "3 to zero, then 8");
     CHECK(plan_view(session).strip->eye == demo::stock().words("strip.eye_unknown"));
+    CHECK(plan_view(session).strip->time.label == demo::stock().words("clock.day"));  // a time of day has its name on every view
     demo::tap(session, "ask-reading-0", at(3));
     demo::tap(session, "mend", at(3));
     for (int i = 0; i < 3; ++i) demo::tap(session, "erase", at(3));

@@ -68,7 +68,7 @@ screen::Strip strip_in(const screen::Words& words) {
             .sizes = words("strip.sizes", {words.figure("7.50"), words.figure("7.75")}),
             .phase = words("plan-view.title"),
             .clocks = {{words("clock.suction"), "01:42", true}, {words("clock.case"), "00:38:10", true}},
-            .time = "09:41",
+            .time = {words("clock.day"), "09:41", false},
             .holder = words("holder.table")};
 }
 

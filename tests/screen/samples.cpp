@@ -34,7 +34,7 @@ Strip strip(const std::string& phase) {
             .sizes = "host 7.50 · donor 7.75 mm",
             .phase = phase,
             .clocks = {{"suction on", "01:42", true}, {"case", "00:38:10", true}},
-            .time = "09:41",
+            .time = {"time", "09:41", false},
             .holder = "count: Table"};
 }
 

@@ -129,7 +129,8 @@ private:
         return std::nullopt;
     }
 
-    /// For journeys: what stands on the glass, and where its targets are, in millimetres. The first view's files bear no name.
+    /// For journeys: what stands on the glass, how many presses came before it, and where its targets are, in millimetres. The first
+    /// view's files bear no name.
     void keep_picture(Stage& stage) {
         const std::string first = &stage == &stages_.front() ? "" : name(stage.reader()) + "-";
         const std::string frame = fmt::format("{}frame-{:05}", first, ++stage.pictures);
@@ -139,7 +140,8 @@ private:
             targets += fmt::format("{} {:.1f} {:.1f} {}\n", one.target.id, one.box.centre().x, one.box.centre().y, press);
         }
         const auto picture = device::save_png(fmt::format("{}/{}.png", options_.pictures, frame), stage.window().pixels());
-        const auto listed = device::write_file(fmt::format("{}/{}targets.txt", options_.pictures, first), frame + "\n" + targets);
+        const auto listed = device::write_file(fmt::format("{}/{}targets.txt", options_.pictures, first),
+                                               fmt::format("{} {}\n{}", frame, presses_, targets));
         if (!picture || !listed) spdlog::warn("a picture was not written: {}", device::text(picture ? listed.error() : picture.error()));
     }
 
@@ -155,7 +157,10 @@ private:
         const bool at_desk = keyed(stage);
         const auto met = [&] { return meet(stage.touch(), stage.shown(), event); };
         std::visit(measure::overloaded{
-                       [&](const device::Pressed& press) { act(stage, met(), measure::earlier(device::now(), press.age_ms)); },
+                       [&](const device::Pressed& press) {
+                           ++presses_;
+                           act(stage, met(), measure::earlier(device::now(), press.age_ms));
+                       },
                        [&](const device::Released&) { act(stage, met(), device::now()); },
                        [&](const device::Moved&) { met(); },
                        [&](const device::Character& character) {
@@ -252,6 +257,7 @@ private:
     Pedal pedal_;
     Voice voice_;
     screen::Touch keys_{};
+    int presses_ = 0;  // told with each kept picture
     device::Awake awake_{};
     std::optional<Stop> failed_{};
     bool closed_ = false, screens_changed_ = false;

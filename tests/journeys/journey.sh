@@ -129,15 +129,16 @@ state_has() {
 
 # ---- by the program's own word of what stands on the glass: `targets.txt` lists the newest frame's targets, the biggest first ----
 shown() { test -s "$frames/targets.txt"; }
-newest_frame() { head -n 1 "$frames/targets.txt"; }
+newest_frame() { sed 's/ .*//;q' "$frames/targets.txt"; }
+presses_met()  { sed 's/.* //;q' "$frames/targets.txt"; }
 first_target() { sed -n '2s/ .*//p' "$frames/targets.txt"; }
 has_target()   { grep -q "^$1 " "$frames/targets.txt"; }
 
-# use TARGET [SECONDS]: taps it, or holds it where it asks for a hold, and waits for the answer of the glass.
+# use TARGET: taps it, or holds it where it asks for a hold, and waits for a frame that came after that: a clock draws frames too.
 use() {
     within 20 has_target "$1" || { cat "$frames/targets.txt" >&2; fail "no target $1 on the glass"; }
     place=$(grep "^$1 " "$frames/targets.txt")
-    before=$(newest_frame)
+    before=$(presses_met)
     # shellcheck disable=SC2086  # the line is: id x y press
     set -- $place
     case $4 in
@@ -147,7 +148,7 @@ use() {
     esac
     within 10 answered "$before" || fail "no answer to $1"
 }
-answered() { [ "$(newest_frame)" != "$1" ]; }
+answered() { [ "$(presses_met)" != "$1" ]; }
 
 # keep_frame NAME: the newest frame as NN-NAME.png.
 keep_frame() {

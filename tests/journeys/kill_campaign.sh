@@ -66,7 +66,7 @@ tap_spoke() {
     within 3 frame_after || return 1
     acknowledged=$((acknowledged + 1))
 }
-frame_after() { gone || answered "$before"; }
+frame_after() { gone || [ "$(newest_frame)" != "$before" ]; }
 
 kill_a_window() {
     remove_ledger

@@ -19,13 +19,20 @@ struct Places {
     bool tight = false;  // a banner stands at the foot of the column
 };
 
-/// On an upright glass: what stands over the figure, and what under it.
+/// A clock, or what is told of a case that is over: nothing stands beside it, so that it has the whole width.
+bool alone(const FarModel& model) {
+    const auto* said = std::get_if<FarModel::Said>(&model.shown);
+    return std::holds_alternative<ClockShown>(model.shown) || (said != nullptr && said->level == Banner::Level::Notice);
+}
+
+/// What stands over the figure where that is not beside it.
 double head_height(const Pen& pen, const FarModel& model) {
     const double g = pen.gap(), eye = pen.cap(Type::Value) + 2 * g;
     if (std::holds_alternative<FarModel::Dial>(model.shown)) return eye + pen.cap(Type::Lead) * 2.2 + pen.cap(Type::Display) + g;
     return eye + (model.holder.empty() ? 0 : pen.pitch(Type::Text) + g);
 }
 
+/// What stands under it.
 double foot_height(const Pen& pen, const FarModel& model) {
     const double clock = model.clock || !model.muted.empty() ? pen.cap(Type::Value) + 2 * pen.gap() : 0,
                  line = pen.pitch(Type::Text) + pen.gap();
@@ -34,10 +41,15 @@ double foot_height(const Pen& pen, const FarModel& model) {
 
 Places places(const Pen& pen, const FarModel& model) {
     const Glass& glass = pen.canvas().glass;
-    const double g = pen.gap(), h = glass.height_mm - 2 * g, w = column_share * glass.width_mm;
+    const double g = pen.gap(), h = glass.height_mm - 2 * g, w = column_share * glass.width_mm, across = glass.width_mm - 2 * g;
     if (glass.portrait()) {
-        const double head = head_height(pen, model), across = glass.width_mm - 2 * g;
+        const double head = head_height(pen, model);
         return {.column = {g, g, across, h}, .figure = {g, g + head, across, h - head - foot_height(pen, model)}};
+    }
+    if (alone(model)) {
+        // In the middle of the glass, and clear of who counts and of a banner.
+        const double head = model.holder.empty() ? 0 : head_height(pen, model), foot = model.banner ? pen.pitch(Type::Text) + 2 * g : 0;
+        return {.column = {g, g, across, h}, .figure = {g, g + head, across, h - head - foot}};
     }
     return {.column = {g, g, w - g, h}, .figure = {w + g, g, glass.width_mm - w - 2 * g, h}, .tight = model.banner.has_value()};
 }
@@ -60,6 +72,16 @@ void sign(Pen& pen, Banner::Level level, const Box& box) {
     if (level == Banner::Level::Stop) pen.icon(Icon::Octagon, box, Ink::Red, Ink::Black);
 }
 
+/// The place of a sign on the left of the digits; where they are too wide for it, in the column, clear of the eye over it and of the clock
+/// under it.
+Box beside_digits(const Pen& pen, const FarModel::Numeral& numeral, double middle, const Places& at) {
+    const double left = at.figure.centre().x - pen.width(Type::Numeral, numeral.digits) / 2 - pen.gap(), usual = pen.cap(Type::Lead) * 1.4;
+    for (const double size : {usual, pen.cap(Type::Lead)})
+        if (left - size >= at.figure.x) return {left - size, middle - size / 2, size, size};
+    const double y = pen.canvas().glass.portrait() ? at.figure.bottom() + pen.gap() : at.column.centre().y - usual;
+    return {at.column.right() - usual - pen.gap(), y, usual, usual};
+}
+
 void draw_shown(Pen& pen, const FarModel::Numeral& numeral, const Places& at) {
     const Ink ink = numeral.watch ? Ink::Amber : numeral.to_zero ? Ink::Accent : Ink::Text;
     const Block under = pen.block(numeral.under, {Type::Lead}, {at.figure.w, at.figure.h, 2});
@@ -68,11 +90,7 @@ void draw_shown(Pen& pen, const FarModel::Numeral& numeral, const Places& at) {
     pen.text({middle, top}, numeral.digits, Type::Numeral, ink, Align::Centre);
     pen.text({middle, top + cap + gap}, under, ink, Align::Centre);
     if (!under.fits || pen.width(Type::Numeral, numeral.digits) > at.figure.w) pen.falls_short(numeral.under);
-    if (!numeral.watch) return;
-    // Clear of the eye over it and of the clock under it.
-    const double size = pen.cap(Type::Lead) * 1.4, x = at.column.right() - size - pen.gap();
-    const double y = pen.canvas().glass.portrait() ? at.figure.bottom() + pen.gap() : at.column.centre().y - size;
-    sign(pen, Banner::Level::Watch, {x, y, size, size});
+    if (numeral.watch) sign(pen, Banner::Level::Watch, beside_digits(pen, numeral, top + cap / 2, at));
 }
 
 void draw_shown(Pen& pen, const FarModel::Said& said, const Places& at) {
@@ -92,9 +110,8 @@ void draw_shown(Pen& pen, const FarModel::Dial& dial, const Places& at) {
     pen.text({at.column.x, y + pen.cap(Type::Lead) + gap}, dial.at, Type::Display, Ink::Text);
 }
 
-/// Nothing stands beside it: in the middle of the glass.
 void draw_shown(Pen& pen, const ClockShown& clock, const Places& at) {
-    const double w = pen.canvas().glass.width_mm - 2 * pen.gap(), middle = pen.canvas().glass.width_mm / 2;
+    const double w = at.figure.w, middle = at.figure.centre().x;
     const Block label = pen.block(clock.label, {Type::Lead}, {w, at.figure.h, 2});
     const double cap = pen.cap(Type::Display), gap = pen.cap(Type::Lead) * 0.8;
     const double top = at.figure.y + std::max(0.0, at.figure.h - cap - gap - label.height) / 2;
@@ -123,20 +140,7 @@ void draw_muted(Pen& pen, const std::string& word, const Box& box) {
     if (x + pen.width(Type::Text, word) <= box.right()) pen.text({x, y - pen.cap(Type::Text) / 2}, word, Type::Text, Ink::Soft);
 }
 
-/// The clock with its label beside it, where both have room in the row; returns how wide. Under the hour of a suture it is not shown
-/// without: it would be read as another hour.
-double draw_clock_over_banner(Pen& pen, const FarModel& model, const Box& row) {
-    const ClockShown& clock = *model.clock;
-    const double value = pen.width(Type::Value, clock.value) + pen.gap(), label = pen.width(Type::Text, clock.label) + pen.gap();
-    const bool named = value + label <= row.w - (model.muted.empty() ? 0 : muted_size(pen) + pen.gap());
-    if (!named) pen.gives_way(clock.label);
-    if (!named && std::holds_alternative<FarModel::Dial>(model.shown)) return 0;
-    pen.text({row.x, row.y}, clock.value, Type::Value, Ink::Text);
-    if (named) pen.text({row.x + value, row.bottom() - pen.cap(Type::Text)}, clock.label, Type::Text, Ink::Soft);
-    return value + (named ? label : 0) + pen.gap();
-}
-
-/// The clock over its label.
+/// The clock over its label, from the foot of the row up; how wide.
 double draw_clock(Pen& pen, const ClockShown& clock, Box& row) {
     const double drop = pen.cap(Type::Text) * picture::descent;
     pen.text({row.x, row.bottom() - drop - pen.cap(Type::Text)}, clock.label, Type::Text, Ink::Soft);
@@ -145,16 +149,47 @@ double draw_clock(Pen& pen, const ClockShown& clock, Box& row) {
     return pen.width(Type::Value, clock.value) + 2 * pen.gap();
 }
 
-/// The clock at the foot of the column, and on its right that the voice is muted; the banner under both.
-void draw_foot(Pen& pen, const FarModel& model, Box column) {
+/// The clock with its label beside it, where both have room in the row; else neither stands, since a bare time would be read as another
+/// one: under the hour of a suture as a second hour. How wide.
+double draw_clock_beside(Pen& pen, const FarModel& model, const Box& row) {
+    const ClockShown& clock = *model.clock;
+    const double value = pen.width(Type::Value, clock.value) + pen.gap(), label = pen.width(Type::Text, clock.label) + pen.gap();
+    if (value + label > row.w - (model.muted.empty() ? 0 : muted_size(pen) + pen.gap())) {
+        pen.gives_way(clock.label);
+        return 0;
+    }
+    pen.text({row.x, row.y}, clock.value, Type::Value, Ink::Text);
+    pen.text({row.x + value, row.bottom() - pen.cap(Type::Text)}, clock.label, Type::Text, Ink::Soft);
+    return value + label + pen.gap();
+}
+
+/// The clock at the foot of the column, and on its right that the voice is muted; the banner under both. `head`: where what stands over
+/// them ends.
+void draw_foot(Pen& pen, const FarModel& model, Box column, double head) {
     if (model.banner) column.h -= draw_far_banner(pen, *model.banner, column);
     Box row{column.x, column.bottom() - pen.cap(Type::Value), column.w - pen.gap(), pen.cap(Type::Value)};
     if (model.clock) {
-        const double taken = model.banner ? draw_clock_over_banner(pen, model, row) : draw_clock(pen, *model.clock, row);
+        const double over = pen.pitch(Type::Text) + pen.cap(Type::Text) * picture::descent;
+        const bool free = !pen.canvas().glass.portrait() && !std::holds_alternative<FarModel::Dial>(model.shown);
+        const bool room = !model.banner || (free && row.y - over >= head + pen.gap());
+        const double taken = room ? draw_clock(pen, *model.clock, row) : draw_clock_beside(pen, model, row);
         row.x += taken;
         row.w -= taken;
     }
     if (!model.muted.empty()) draw_muted(pen, model.muted, row);
+}
+
+/// Whose eye, and who counts; returns where they end.
+double draw_head(Pen& pen, const FarModel& model, const Places& at) {
+    pen.text({at.column.x, at.column.y}, model.eye, Type::Value, Ink::Soft);
+    const double top = at.column.y + pen.cap(Type::Value) + 2 * pen.gap();
+    double w = at.column.w - 2 * pen.gap();
+    // As far as the widest of the giant digits, whose own margins part them: it does not break anew from spoke to spoke.
+    if (std::holds_alternative<FarModel::Numeral>(model.shown) && !pen.canvas().glass.portrait())
+        w = at.figure.centre().x - pen.width(Type::Numeral, "00") / 2 - at.column.x;
+    const Block holder = pen.block(model.holder, {Type::Text}, {w, at.column.h, 2});
+    pen.text({at.column.x, top}, holder, Ink::Soft);
+    return top + holder.height;
 }
 
 }  // namespace
@@ -163,15 +198,13 @@ Frame draw(const FarModel& model, const Canvas& canvas) {
     Pen pen(canvas);
     pen.add(picture::Panel{.box = {0, 0, canvas.glass.width_mm, canvas.glass.height_mm}, .fill = Ink::Black, .edge = Ink::Black});
     const Places at = places(pen, model);
-    pen.text({at.column.x, at.column.y}, model.eye, Type::Value, Ink::Soft);
-    const Block holder = pen.block(model.holder, {Type::Text}, {at.column.w - 2 * pen.gap(), at.column.h, 2});
-    pen.text({at.column.x, at.column.y + pen.cap(Type::Value) + 2 * pen.gap()}, holder, Ink::Soft);
+    const double head = draw_head(pen, model, at);
     std::visit(measure::overloaded{[](std::monostate) {}, [&](const FarModel::Numeral& numeral) { draw_shown(pen, numeral, at); },
                                    [&](const FarModel::Said& said) { draw_shown(pen, said, at); },
                                    [&](const FarModel::Dial& dial) { draw_shown(pen, dial, at); },
                                    [&](const ClockShown& clock) { draw_shown(pen, clock, at); }},
                model.shown);
-    draw_foot(pen, model, at.column);
+    draw_foot(pen, model, at.column, head);
     if (model.beat) pen.heart({canvas.glass.width_mm - pen.gap() * 1.5, pen.gap() * 0.5, pen.gap(), pen.gap() * 4}, *model.beat);
     if (const double reach = far_reach_mm(canvas.type); reach < 3000) pen.falls_short(fmt::format("3 m, only {:.1f} m", reach / 1000));
     return pen.take();

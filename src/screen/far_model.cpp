@@ -1,10 +1,12 @@
 // The Far view: what the surgeon needs in one look from the microscope. While the blade goes down what is to go, while suturing
-// the next suture, what went otherwise in its own words, the running clock for the rest.
+// the next suture, what went otherwise in its own words, the running clock for the rest, with what holds the guide up.
 #include "eye/frame.hpp"
+#include "guide/tissue.hpp"
 #include "screen/format.hpp"
 #include "screen/pages.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace screen {
 namespace {
@@ -61,23 +63,36 @@ FarModel::Said said(const guide::Departure& departure) {
     return {.text = departure.title, .level = stop ? Banner::Level::Stop : Banner::Level::Watch};
 }
 
-/// The most urgent, short enough to be read from 3 m; the other views say more.
-std::optional<Banner> far_banner(const Around& around, const Words& words) {
-    if (around.not_on_disk > 0) return Banner{.level = Banner::Level::Watch, .text = words("far.not_on_disk")};
-    if (!around.screens_lost.empty()) return Banner{.level = Banner::Level::Watch, .text = words("far.screens_lost")};
-    if (around.clock_jumped) return Banner{.level = Banner::Level::Watch, .text = words("far.clock_jumped")};
-    return std::nullopt;
+/// A count that differs or a scan that does not fit: what the guide waits for, outside the quiet part.
+bool differs(const CaseState& state) {
+    const auto& items = state.brief.unit.counts;
+    return std::any_of(items.begin(), items.end(),
+                       [&](const guide::CountItem& item) { return guide::open_difference(state, item.id).has_value(); });
 }
 
-}  // namespace
+std::string held_up(const CaseState& state) {
+    const guide::Step* step = guide::current_step(state);
+    if (step == nullptr || step->quiet) return "";
+    if (differs(state)) return "far.count_differs";
+    return guide::standing_scan(state) != nullptr ? "far.scan_stands" : "";
+}
 
-FarModel far(const CaseState& state, const Around& around, const Words& words) {
-    FarModel made{.eye = state.side.empty() ? words("far.eye_unknown") : words("strip." + state.side), .banner = far_banner(around, words)};
-    made.beat = around.beat;
-    made.muted = muted(around, words);
+/// The most urgent, short enough to be read from 3 m; the other views say more. What holds the guide up stands under the running clock
+/// alone: mid-cut and between two sutures it is nobody's next look.
+std::optional<Banner> far_banner(const FarModel& made, const CaseState& state, const Around& around, const Words& words) {
+    std::string id{};
+    if (around.clock_jumped) id = "far.clock_jumped";
+    if (const std::string held = held_up(state); !held.empty() && std::holds_alternative<ClockShown>(made.shown)) id = held;
+    if (!around.screens_lost.empty()) id = "far.screens_lost";
+    if (around.not_on_disk > 0) id = "far.not_on_disk";
+    return id.empty() ? std::nullopt : std::optional(Banner{.level = Banner::Level::Watch, .text = words(id)});
+}
+
+/// What is to be read, and the clock beside it.
+void show(FarModel& made, const CaseState& state, const Around& around, const Words& words) {
     if (state.closed) {
         made.shown = FarModel::Said{.text = words("far.closed"), .level = Banner::Level::Notice};
-        return made;
+        return;
     }
     const auto clock = running(state, around);
     if (clock) made.clock = ClockShown{.label = words("far.clock." + clock->id), .value = far_reading(clock->reading, words)};
@@ -91,9 +106,18 @@ FarModel far(const CaseState& state, const Around& around, const Words& words) {
         made.shown = *std::move(face);
     } else if (clock) {
         // With its seconds: a bare figure would be read as spokes.
-        made.shown = ClockShown{.label = words("far.since." + clock->id), .value = made.clock->value};
-        made.clock.reset();
+        made.shown = *std::exchange(made.clock, std::nullopt);
     }
+}
+
+}  // namespace
+
+FarModel far(const CaseState& state, const Around& around, const Words& words) {
+    FarModel made{.eye = state.side.empty() ? words("far.eye_unknown") : words("strip." + state.side)};
+    made.beat = around.beat;
+    made.muted = muted(around, words);
+    show(made, state, around, words);
+    made.banner = far_banner(made, state, around, words);
     return made;
 }
 

@@ -13,7 +13,7 @@ constexpr double text_arcmin = 20, title_arcmin = 30;
 constexpr double circulating_nurse_mm = 600, desk_arcmin = 16;
 constexpr double surgeon_mm = 3000, far_numeral_arcmin = 120, far_arcmin = 22;
 // What the Far view's layout takes at 3 m: one giant figure with two lines under it, beside a column for "not on disk".
-constexpr double far_width_mm = 344, far_height_mm = 194, far_ease = 1.02;
+constexpr double far_width_mm = 344, far_height_mm = 194, far_ease = 1.015;
 constexpr double far_upright_width_mm = 200, far_upright_height_mm = 340;  // the same one over the other
 
 /// What of a glass lettering can grow with: the height, but in portrait not past the width.

@@ -1,5 +1,7 @@
 // The Far view: one figure or one clock face of the same state, never a control. Arcminutes and distance: look.md's table (120 for
 // the numeral, 22 for text, at 3 m); a minute of arc at 3 m is 0.873 mm.
+#include "guide/tissue.hpp"
+#include "picture/bounds.hpp"
 #include "screen/audit.hpp"
 #include "screen/desk.hpp"
 #include "screen/frame.hpp"
@@ -8,9 +10,13 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+#include <cmath>
+#include <optional>
 #include <set>
 
 using namespace screen;
+using picture::Box;
 
 namespace {
 
@@ -22,6 +28,21 @@ FarModel::Numeral numeral(models::Seen& at) {
     const FarModel model = seen(at);
     REQUIRE(std::holds_alternative<FarModel::Numeral>(model.shown));
     return std::get<FarModel::Numeral>(model.shown);
+}
+
+std::set<std::string> texts(const Frame& frame) {
+    std::set<std::string> all{};
+    for (const auto& shape : frame.shapes)
+        if (const auto* text = std::get_if<picture::Text>(&shape)) all.insert(text->text);
+    return all;
+}
+/// Where a line of text stands; none where it does not.
+std::optional<Box> place_of(const Frame& frame, const std::string& line, const Canvas& canvas) {
+    for (const auto& shape : frame.shapes) {
+        const auto* text = std::get_if<picture::Text>(&shape);
+        if (text != nullptr && text->text == line) return picture::bounds(*text, canvas.lettering);
+    }
+    return std::nullopt;
 }
 
 }  // namespace
@@ -151,24 +172,102 @@ TEST_CASE("muted is said only where there is a voice") {
     CHECK_FALSE(seen(at).banner);  // which is left free for what is graver
 }
 
-TEST_CASE("over a banner the clock has its label beside it; under the hour of a suture it does not stand without") {
-    const auto texts_on = [](const std::string& step, const Glass& glass, bool muted) {
+TEST_CASE("over a banner no clock stands without its label: under the hour of a suture neither stands where both have no room") {
+    const auto texts_on = [](const std::string& step, const Glass& glass, bool muted, const std::string& language) {
         models::Seen at(step);
         at.around.clock_jumped = true;
         at.around.volume = 70;
         at.around.muted = muted;
-        const FarModel model = seen(at);
+        at.around.now = at.at.now;
+        const FarModel model = far(at.at.state, at.around, models::words(language));
         REQUIRE(model.clock);
-        std::set<std::string> shown{};
-        for (const auto& shape : draw(model, samples::canvas(glass, Reader::Far)).shapes)
-            if (const auto* text = std::get_if<picture::Text>(&shape)) shown.insert(text->text);
+        const std::set<std::string> shown = texts(draw(model, samples::canvas(glass, Reader::Far)));
         return std::pair(shown.contains(model.clock->value), shown.contains(model.clock->label));
     };
     const Glass wide{344, 194}, upright{200, 340};
-    CHECK(texts_on("next-four", wide, false) == std::pair(true, true));
-    CHECK(texts_on("next-four", wide, true) == std::pair(false, false));
-    CHECK(texts_on("lower", wide, true) == std::pair(true, false));
-    CHECK(texts_on("next-four", upright, true) == std::pair(true, true));
+    for (const std::string& language : models::languages) {
+        CHECK(texts_on("next-four", wide, false, language) == std::pair(true, true));
+        CHECK(texts_on("next-four", wide, true, language) == std::pair(false, false));
+        CHECK(texts_on("lower", wide, false, language) == std::pair(true, true));
+        CHECK(texts_on("lower", wide, true, language) == std::pair(true, true));
+        CHECK(texts_on("next-four", upright, true, language) == std::pair(true, true));
+    }
+}
+
+TEST_CASE(
+    "what holds the guide up stands in one line under the running clock; never mid-cut, nor beside the next suture, nor while quiet") {
+    const auto line = [](models::Seen& at) {
+        const FarModel model = seen(at);
+        return model.banner ? model.banner->text : "";
+    };
+    const auto scan = [](models::Seen& at) {
+        for (const char* number : {"G123417654321", "A999917123456"})
+            REQUIRE(at.at.does(guide::Scan{.bytes = number, .label = guide::Isbt{.donation = guide::Donation{.number = number}}}));
+        REQUIRE(guide::standing_scan(at.at.state) != nullptr);
+    };
+    models::Seen tissue("tissue-number");
+    CHECK(line(tissue).empty());
+    scan(tissue);
+    CHECK(line(tissue) == "scan does not fit");
+    tissue.around.clock_jumped = true;
+    CHECK(line(tissue) == "scan does not fit");
+    tissue.around.screens_lost = "Table";
+    CHECK(line(tissue) == "screen missing");
+    for (const std::string step : {"lower", "scissors", "next-four"}) {
+        CAPTURE(step);
+        models::Seen at(step);
+        scan(at);
+        CHECK(line(at).empty());
+    }
+    models::Seen count("count-before-last");
+    const auto item = count.at.state.brief.unit.counts.front().id;
+    REQUIRE(count.at.does(guide::CheckCount{.item = item, .seen = count.at.state.counts.at(item).expected() + 1, .by = "scrub nurse"}));
+    CHECK(line(count) == "a count differs");
+    const auto shown = texts(draw(seen(count), samples::canvas({344, 194}, Reader::Far)));
+    CHECK(shown.contains("a count differs"));
+    CHECK(std::holds_alternative<ClockShown>(seen(count).shown));
+}
+
+TEST_CASE("the sign of lost suction stands clear of clock and muted voice, over a banner too") {
+    for (const Glass& glass : {Glass{344, 194}, Glass{200, 340}}) {
+        models::Seen at("lower");
+        at.at.count(5);
+        REQUIRE(at.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
+        at.at.later(3700);
+        at.around.volume = 70;
+        at.around.muted = at.around.clock_jumped = true;
+        const Canvas canvas = samples::canvas(glass, Reader::Far);
+        std::vector<Box> signs{}, others{};
+        for (const auto& shape : draw(seen(at), canvas).shapes) {
+            if (const auto* text = std::get_if<picture::Text>(&shape)) others.push_back(picture::bounds(*text, canvas.lettering));
+            const auto* polygon = std::get_if<picture::Polygon>(&shape);
+            if (polygon == nullptr) continue;
+            const auto& [a, b] = std::pair(polygon->points.at(0), polygon->points.at(2));
+            const Box box{std::min(a.x, b.x), std::min(a.y, b.y), std::abs(a.x - b.x), std::abs(a.y - b.y)};
+            (polygon->ink == picture::Ink::Amber ? signs : others).push_back(box);
+        }
+        CHECK(signs.size() == 2);  // beside the digits and beside the banner
+        for (const Box& sign : signs)
+            for (const Box& other : others) CHECK_FALSE(picture::overlap(sign, other));
+    }
+}
+
+TEST_CASE("what stands alone stands in the middle of the glass, clear of who counts") {
+    for (const auto& on : samples::glasses()) {
+        CAPTURE(on.name);
+        const Canvas canvas = samples::canvas(on.glass, Reader::Far);
+        models::Seen at("seat");
+        const FarModel model = seen(at);
+        const auto& clock = std::get<ClockShown>(model.shown);
+        const Box value = *place_of(draw(model, canvas), clock.value, canvas),
+                  holder = *place_of(draw(model, canvas), model.holder, canvas);
+        CHECK(value.centre().x == doctest::Approx(on.glass.width_mm / 2).epsilon(0.01));
+        CHECK(value.y - holder.bottom() >= canvas.type.of(picture::Type::Text) / 2);
+        REQUIRE(at.at.does(guide::CloseCase{.how = guide::CaseEnd::Abandoned, .why = "another day"}));
+        const Frame over = draw(seen(at), canvas);
+        const auto locked = place_of(over, "Record locked", canvas);
+        CHECK((locked ? *locked : *place_of(over, "Record", canvas)).centre().x == doctest::Approx(on.glass.width_mm / 2).epsilon(0.01));
+    }
 }
 
 TEST_CASE("no Far view has a control, on any glass") {

@@ -100,6 +100,12 @@ std::vector<Sample> troubled(const std::string& language) {
     const screen::Words& words = models::words(language);
     std::vector<Sample> views{};
     sample::Case at(models::brief(language));
+    at.up_to("seat");
+    for (const Trouble& trouble : troubles(words)) {
+        screen::Around around = trouble.around;
+        around.now = at.now;
+        views.push_back({"far " + trouble.name + " seating", screen::far(at.state, around, words)});
+    }
     at.up_to("lower");
     at.count(5);
     see(views, at, "cutting", words);

@@ -119,7 +119,8 @@ private:
     std::optional<screen::PastSeen> past_seen_{};      // while a page over past cases stands
     std::vector<past::Summary> past_cases_{};          // as they were when it was turned to
     std::optional<std::string> refusal_{}, bounced_{};
-    std::string notice_{}, screens_lost_{};
+    std::string notice_{};
+    std::vector<std::string> screens_lost_{};
     std::optional<ledger::Failure> logged_{};
     screen::PhraseIds to_say_{};
     std::optional<measure::Instant> ticked_{};

@@ -81,12 +81,7 @@ std::optional<std::string> Session::hand_over(const std::string& format) const {
 }
 
 void Session::screens_lost(const std::vector<std::string>& views) {
-    const std::string before = std::exchange(screens_lost_, {});
-    for (const std::string& view : views) {
-        if (!screens_lost_.empty()) screens_lost_ += ", ";
-        screens_lost_ += stock_.words("view." + view);
-    }
-    if (screens_lost_ == before) return;
+    if (std::exchange(screens_lost_, views) == views) return;
     spdlog::warn("views without a screen of their own: {}", views.empty() ? "none" : fmt::format("{}", fmt::join(views, ", ")));
 }
 

@@ -1,5 +1,5 @@
 // The procedure as values: phases, steps, gates, departures. A unit may edit its own copy of the file.
-// Text holds placeholders that the model fills: {eye} {host} {donor} {raise} {planned} {sutures} {lower} {aim}.
+// Text holds placeholders that the model fills: {eye} {host} {donor} {raise} {planned} {sutures} {spokes} {lower} {aim}.
 #pragma once
 
 #include <optional>

@@ -1,6 +1,7 @@
 #include "intake/instrument.hpp"
 
 #include "intake/reading.hpp"
+#include "plan/sources.hpp"
 
 namespace intake {
 namespace {
@@ -39,12 +40,7 @@ void read_names(Fields& fields, const std::string& kind, std::string& id_text, s
 
 }  // namespace
 
-instrument::Reach published_reach() {
-    return {.mean = 1.046,
-            .sd = 0.082,
-            .n = 11,
-            .source = "Clin Ophthalmol 2014;8:2391-6: 11 cadaver eyes, 83.7 ± 6.53 % reached where 80 % was aimed at"};
-}
+instrument::Reach published_reach() { return {.mean = 1.046, .sd = 0.082, .n = 11, .source = plan::source::reach}; }
 
 measure::Result<instrument::Trephine, Problems> read_trephine(std::string_view text, const std::string& name) {
     return read_file(text, name, [](Fields& root) {

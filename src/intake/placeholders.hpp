@@ -9,7 +9,8 @@
 namespace intake {
 
 /// Figures and words of the case: see the procedure file's own comments.
-inline constexpr std::array<std::string_view, 8> placeholders{"eye", "host", "donor", "raise", "planned", "sutures", "lower", "aim"};
+inline constexpr std::array<std::string_view, 9> placeholders{"eye",     "host",   "donor", "raise", "planned",
+                                                              "sutures", "spokes", "lower", "aim"};
 
 /// The names in braces, in order; nothing when a brace stands alone.
 std::optional<std::vector<std::string_view>> names_in_braces(std::string_view text);

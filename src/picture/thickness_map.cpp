@@ -1,6 +1,7 @@
 #include "picture/thickness_map.hpp"
 
 #include "picture/bounds.hpp"
+#include "picture/wrap.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -12,7 +13,8 @@ namespace {
 
 constexpr int limbus_sides = 96;
 constexpr double cut_width = 1.1, casing = 0.7, dot = 1.1, line_width = 0.35;  // mm on the glass
-constexpr double legend_caps = 1.4, legend_gap_caps = 1.1;
+constexpr double legend_caps = 1.4, legend_gap_caps = 1.1, legend_pitch_caps = 1.9;
+constexpr double apart_caps = 0.9;  // round a figure on a line, free of other figures
 
 double between(double a, double b, double share) { return a + (b - a) * share; }
 
@@ -155,11 +157,63 @@ void line_figures(Shapes& out, const ThicknessMap& map, const MapPlace& place, c
                            .type = Type::Text,
                            .ink = Ink::Text,
                            .align = Align::Centre});
-        all.push_back(box);
+        const double apart = cap(lettering) * apart_caps;
+        all.push_back({box.x - apart, box.y - apart, box.w + 2 * apart, box.h + 2 * apart});
     }
 }
 
 // ---- round the map ----
+
+/// How the eye is turned, in lines with their box at the lower left of the map.
+struct Turned {
+    std::vector<std::string> lines{};
+    Box box{};
+};
+
+Turned turned(const ThicknessMap& map, const Box& box, double width, const Lettering& lettering) {
+    Turned made{.lines = wrap(map.turned, Type::Text, width, lettering)};
+    const double h = (static_cast<double>(made.lines.size()) - 1) * pitch(Type::Text, lettering) + cap(lettering) * (1 + descent);
+    made.box = {box.x, box.bottom() - h, widest(made.lines, Type::Text, lettering), h};
+    return made;
+}
+
+double room_beside_legend(const ThicknessMap& map, const Box& box, const Lettering& lettering) {
+    return box.w - legend_width(map, lettering);
+}
+
+/// In the corner, where it can stand clear of eye and hours.
+std::optional<Turned> in_corner(const ThicknessMap& map, const MapPlace& at, const Box& box, const Lettering& lettering) {
+    const double c = cap(lettering), whole = lettering.width(Type::Text, map.turned);
+    for (const double width : {whole, whole * 0.55, whole * 0.4}) {
+        const Turned made = turned(map, box, width, lettering);
+        const Point corner{made.box.right(), made.box.y};
+        const bool beside = corner.x <= box.x + room_beside_legend(map, box, lettering);
+        const bool clear =
+            std::hypot(std::max(0.0, at.centre.x - corner.x), std::max(0.0, corner.y - at.centre.y)) > radius_mm(map) * at.scale + c;
+        const auto hour_free = [&](int hour) { return gap(made.box, around(hour_place(map, at, hour, c), c * 1.8, c * 1.2)) > c * 0.4; };
+        if (clear && beside && hour_free(6) && hour_free(9)) return made;
+    }
+    return std::nullopt;
+}
+
+MapPlace placed(const ThicknessMap& map, const Box& box, const Lettering& lettering) {
+    const double c = cap(lettering), room = room_beside_legend(map, box, lettering);
+    const double radius = std::min(room / 2 - c * 1.9, box.h / 2 - c * 1.9);
+    return {.centre = {box.x + room / 2, box.centre().y}, .scale = std::max(0.1, radius / radius_mm(map))};
+}
+
+/// Under the map, where its corner has no room.
+Turned under(const ThicknessMap& map, const Box& box, const Lettering& lettering) {
+    return turned(map, box, room_beside_legend(map, box, lettering), lettering);
+}
+
+void say_turned(Shapes& out, const Turned& turned, const Lettering& lettering) {
+    double y = turned.box.y + cap(lettering);
+    for (const std::string& line : turned.lines) {
+        out.push_back(Text{.at = {turned.box.x, y}, .text = line, .type = Type::Text, .ink = Ink::Soft});
+        y += pitch(Type::Text, lettering);
+    }
+}
 
 void hours(Shapes& out, const ThicknessMap& map, const MapPlace& place, const Lettering& lettering) {
     const double c = cap(lettering);
@@ -187,7 +241,7 @@ void legend(Shapes& out, const ThicknessMap& map, const Box& box, const Letterin
     out.push_back(Text{.at = {x, box.y + c}, .text = map.unit, .type = Type::Text, .ink = Ink::Soft});
     const int bands = (map.high_um - map.low_um) / map.step_um;
     const double each = bar.h / bands;
-    const int skip = std::max(1, static_cast<int>(std::ceil(c * 1.35 / each)));
+    const int skip = std::max(1, static_cast<int>(std::ceil(c * legend_pitch_caps / each)));
     for (int i = 0; i <= bands; i += skip) {
         out.push_back(Text{.at = {bar.right() + c * 0.6, bar.bottom() - i * each + c / 2},
                            .text = std::to_string(map.low_um + i * map.step_um),
@@ -202,9 +256,10 @@ double um_at(const ThicknessField& field, Point on_eye) { return look_up(field, 
 double known_at(const ThicknessField& field, Point on_eye) { return look_up(field, field.known, on_eye); }
 
 MapPlace place(const ThicknessMap& map, const Box& box, const Lettering& lettering) {
-    const double c = cap(lettering), side = legend_width(map, lettering), room = box.w - side;
-    const double radius = std::min(room / 2 - c * 1.9, box.h / 2 - c * 1.9);
-    return {.centre = {box.x + room / 2, box.centre().y}, .scale = std::max(0.1, radius / radius_mm(map))};
+    const MapPlace whole = placed(map, box, lettering);
+    if (map.turned.empty() || in_corner(map, whole, box, lettering)) return whole;
+    const double used = under(map, box, lettering).box.h + cap(lettering) * 0.4;
+    return placed(map, {box.x, box.y, box.w, box.h - used}, lettering);
 }
 
 Shapes draw(const ThicknessMap& map, const Box& box, const Lettering& lettering) {
@@ -218,6 +273,9 @@ Shapes draw(const ThicknessMap& map, const Box& box, const Lettering& lettering)
         legend(out, map, box, lettering);
     }
     hours(out, map, at, lettering);
+    if (map.turned.empty()) return out;
+    const auto corner = in_corner(map, placed(map, box, lettering), box, lettering);
+    say_turned(out, corner.value_or(under(map, box, lettering)), lettering);
     return out;
 }
 

@@ -29,7 +29,8 @@ struct ThicknessMap {
     measure::Length cut{}, cut_x{}, cut_y{};  // diameter and centre
     std::vector<Point> measured{};
     std::optional<Point> thinnest{};
-    std::string unit{};  // over the legend
+    std::string unit{};    // over the legend
+    std::string turned{};  // whose view of the eye this is: "facing the eye"
     bool operator==(const ThicknessMap&) const = default;
 };
 

@@ -21,13 +21,15 @@ struct Scale {
 
 std::size_t clockwise(int deg_from_12) { return static_cast<std::size_t>(((90 - deg_from_12) % 360 + 360) % 360); }
 
-/// The title goes first where the plot would get too low to read.
-bool titled(const WallProfile& profile, const Box& box, const Lettering& lettering) {
-    return lettering.width(Type::Text, profile.title) <= box.w && box.h >= lettering.cap(Type::Text) * 9;
+constexpr double over_caps = 2, under_caps = 1.9, least_plot_caps = 2;  // cap heights: title, hours, what can still be read
+
+/// What the figures are of; where that has no room their unit alone, never nothing.
+const std::string& heading(const WallProfile& profile, const Box& box, const Lettering& lettering) {
+    return lettering.width(Type::Text, profile.title) <= box.w ? profile.title : profile.unit;
 }
 
 Scale scale(const WallProfile& profile, const Box& box, const Lettering& lettering) {
-    const double cap = lettering.cap(Type::Text), top = titled(profile, box, lettering) ? cap * 2 : cap * 0.6, bottom = cap * 1.9;
+    const double cap = lettering.cap(Type::Text), top = cap * over_caps, bottom = cap * under_caps;
     Scale made{.low = 1e9, .high = -1e9};
     for (std::size_t deg = 0; deg < profile.um.size(); ++deg) {
         made.low = std::min(made.low, profile.um[deg] - profile.half_um[deg]);
@@ -95,6 +97,8 @@ void curve(Shapes& out, const WallProfile& profile, const Scale& scale) {
 
 }  // namespace
 
+double least_height(const Lettering& lettering) { return lettering.cap(Type::Text) * (over_caps + least_plot_caps + under_caps); }
+
 double along(double deg) {
     const double turned = std::fmod(90 - deg, 360.0);
     return (turned < 0 ? turned + 360 : turned) / 360;
@@ -103,11 +107,10 @@ double along(double deg) {
 Shapes draw(const WallProfile& profile, const Box& box, const Lettering& lettering) {
     Shapes out;
     const double cap = lettering.cap(Type::Text);
-    if (titled(profile, box, lettering))
-        out.push_back(Text{.at = {box.x, box.y + cap}, .text = profile.title, .type = Type::Text, .ink = Ink::Soft});
+    if (box.h < least_height(lettering)) return out;
+    out.push_back(Text{.at = {box.x, box.y + cap}, .text = heading(profile, box, lettering), .type = Type::Text, .ink = Ink::Soft});
     if (profile.um.size() != 360 || profile.half_um.size() != 360) return out;
     const Scale at = scale(profile, box, lettering);
-    if (at.plot.h <= cap) return out;
     band(out, profile, at);
     figures(out, at, lettering);
     curve(out, profile, at);

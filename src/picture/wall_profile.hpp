@@ -18,10 +18,12 @@ struct WallProfile {
     std::vector<double> um{}, half_um{};  // by whole degree, 360 each; half the width of the 95 % band
     std::vector<Place> measured{};
     std::optional<Place> thinnest{};
-    std::string title{};  // "Round the circle from 12, µm"
+    std::string title{}, unit{};  // "Round the circle from 12, µm", "µm"
     bool operator==(const WallProfile&) const = default;
 };
 
+/// Lower than this it cannot be read, and nothing of it is drawn.
+double least_height(const Lettering& lettering);
 /// Where a degree of the circle stands from the left, 0 to 1.
 double along(double deg);
 

@@ -24,6 +24,27 @@ std::string after(const std::string& first, const std::string& second) {
 /// What the last touch came to: said in full whatever else stands, since a tap that was not taken must never look like one that was.
 std::string answer(const Around& around) { return after(around.refusal.value_or(""), around.notice); }
 
+/// "Table, Desk and Far".
+std::string named(const std::vector<std::string>& views, const Words& words) {
+    std::string all{};
+    for (const std::string& view : views) {
+        const std::string name = words("view." + view);
+        all = all.empty() ? name : words(&view == &views.back() ? "view.last" : "view.list", {all, name});
+    }
+    return all;
+}
+
+/// A view is read where it stands: of its own screen it is said that this is another, the others are named.
+void add_screens(std::vector<Matter>& made, const Around& around, const Words& words) {
+    const std::string here = around.here == guide::Source::Desk ? "desk" : "table";
+    std::vector<std::string> others = around.screens_lost;
+    if (std::erase(others, here) > 0)
+        made.push_back({Level::Watch, words("banner.own_screen_lost"), words("banner.named.own_screen_lost")});
+    if (others.empty()) return;
+    const std::string names = named(others, words);
+    made.push_back({Level::Watch, words("banner.screens_lost", {names}), words("banner.named.screens_lost", {names})});
+}
+
 /// The most urgent first.
 std::vector<Matter> matters(const Around& around, const Words& words) {
     std::vector<Matter> made{};
@@ -33,8 +54,7 @@ std::vector<Matter> matters(const Around& around, const Words& words) {
     } else if (!around.trouble.empty()) {
         made.push_back({Level::Notice, around.trouble, words("banner.named.disk")});
     }
-    const std::string& lost = around.screens_lost;
-    if (!lost.empty()) made.push_back({Level::Watch, words("banner.screens_lost", {lost}), words("banner.named.screens_lost", {lost})});
+    add_screens(made, around, words);
     const auto add = [&](bool stands, Level level, const std::string& id) {
         if (stands) made.push_back({level, words("banner." + id), words("banner.named." + id)});
     };

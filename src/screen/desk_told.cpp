@@ -149,7 +149,10 @@ std::string note_text(const CaseState& state, const Words& words) {
     constexpr std::size_t which_tissue = 2;
     std::string text{};
     const auto note = guide::bank_note(state);
-    for (std::size_t i = which_tissue; i < note.size(); ++i) text += (text.empty() ? "" : "; ") + words(note[i].id, note[i].values);
+    for (std::size_t i = which_tissue; i < note.size(); ++i) {
+        text += (text.empty() ? "" : " ") + words(note[i].id, note[i].values);
+        if (!text.ends_with('.')) text += '.';
+    }
     return text;
 }
 

@@ -83,7 +83,8 @@ std::optional<Banner> far_banner(const FarModel& made, const CaseState& state, c
     std::string id{};
     if (around.clock_jumped) id = "far.clock_jumped";
     if (const std::string held = held_up(state); !held.empty() && std::holds_alternative<ClockShown>(made.shown)) id = held;
-    if (!around.screens_lost.empty()) id = "far.screens_lost";
+    const auto other = [](const std::string& view) { return view != "far"; };
+    if (std::any_of(around.screens_lost.begin(), around.screens_lost.end(), other)) id = "far.screens_lost";
     if (around.not_on_disk > 0) id = "far.not_on_disk";
     return id.empty() ? std::nullopt : std::optional(Banner{.level = Banner::Level::Watch, .text = words(id)});
 }

@@ -23,15 +23,16 @@ void draw_field(Pen& pen, const Field& field, const Box& box) {
     const double sign = wrong ? cap * 2 : 0, value_w = pen.width(Type::Strong, field.value);
     const double label_w = box.w - 2 * pad - sign - value_w - cap * 0.8;
     const Block label = pen.block(field.target.label, {Type::Text}, {label_w, box.h - pad, 2});
+    const double apart = cap * 0.3;
     const std::string& under = wrong ? field.problem : field.target.line;
     const Block line =
-        under.empty() ? Block{} : pen.block(under, {Type::Text}, {box.w - 2 * pad - sign, box.h - pad - label.height - cap * 0.4, 1});
+        under.empty() ? Block{} : pen.block(under, {Type::Text}, {box.w - 2 * pad - sign, box.h - pad - label.height - apart, 1});
     const bool with_line = !under.empty() && line.fits;
-    const double h = label.height + (with_line ? cap * 0.4 + line.height : 0), top = box.y + (box.h - h) / 2;
+    const double h = label.height + (with_line ? apart + line.height : 0) - cap * picture::descent, top = box.y + (box.h - h) / 2;
     if (wrong) pen.icon(Icon::Triangle, {box.x + pad, box.centre().y - cap * 0.65, cap * 1.3, cap * 1.3}, Ink::Amber, Ink::Raised);
     pen.text({box.x + pad + sign, top}, label, Ink::Soft);
     pen.text({box.right() - pad, top}, field.value, Type::Strong, Ink::Text, Align::Right);
-    if (with_line) pen.text({box.x + pad + sign, top + label.height + cap * 0.4}, line, wrong ? Ink::Amber : Ink::Soft);
+    if (with_line) pen.text({box.x + pad + sign, top + label.height + apart}, line, wrong ? Ink::Amber : Ink::Soft);
     if (!label.fits) pen.falls_short(field.target.label);
 }
 

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include <array>
 #include <charconv>
 #include <cmath>
 #include <utility>
@@ -21,6 +22,21 @@ std::string planned_text(const guide::CaseState& state, const Words& words) {
     if (!state.plan || !state.plan->target) return words("plan.open");
     if (!state.plan->target->spokes) return words("plan.to_entry");
     return std::to_string(*state.plan->target->spokes + state.moved);
+}
+
+/// "8 spokes", as it is read aloud.
+std::string said_spokes(const guide::CaseState& state, const Words& words) {
+    if (!state.plan || !state.plan->target) return words("plan.said_open");
+    if (!state.plan->target->spokes) return words("plan.said_entry");
+    const int spokes = *state.plan->target->spokes + state.moved;
+    return spokes == 1 ? words("plan.said_one") : words("plan.said_spokes", {std::to_string(spokes)});
+}
+
+std::string pattern_in(const std::string& section, const plan::Pattern& pattern, const Words& words) {
+    const std::string interrupted = words(section + ".interrupted", {std::to_string(pattern.interrupted)});
+    const std::string running = words(section + (pattern.running == 2 ? ".double_running" : ".running"), {std::to_string(pattern.loops)});
+    if (pattern.running == 0) return interrupted;
+    return pattern.interrupted == 0 ? running : words("pattern.both", {interrupted, running});
 }
 
 std::string aim_text(const plan::Aim& aim, const Words& words) {
@@ -57,26 +73,46 @@ std::string oversize_text(measure::Length oversize, const Words& words) { return
 
 std::string short_text(double value, const Words& words) { return words.figure(fmt::format("{:g}", value)); }
 
-std::string note_text(const plan::Note& note, const Words& words) { return words("note." + note.code, words.figures(note.values)); }
+std::string instrument_text(const std::string& id, const Words& words) {
+    const std::string known = "instrument." + id;
+    return words.has(known) ? words(known) : id;
+}
+
+std::string note_text(const plan::Note& note, const Words& words) {
+    std::vector<std::string> values = words.figures(note.values);
+    const bool names_profile = note.code == "host-size-not-held" || note.code == "donor-size-not-held";
+    if (names_profile && values.size() > 1) values[1] = instrument_text(note.values[1], words);
+    return words("note." + note.code, values);
+}
 
 std::string source_text(const std::string& source, const Words& words) {
-    for (const auto& [told, id] : {std::pair(plan::source::usual, "source.usual"), std::pair(plan::source::own_file, "source.own_file"),
-                                   std::pair(plan::source::profiles, "source.profiles"), std::pair(plan::source::unit, "source.unit"),
-                                   std::pair(plan::source::shelf, "source.shelf"), std::pair(plan::source::odd, "source.odd")}) {
-        if (source == told) return words(id);
+    namespace from = plan::source;
+    using Said = std::pair<const char*, const char*>;
+    constexpr std::array said{Said{from::usual, "usual"},
+                              Said{from::own_file, "own_file"},
+                              Said{from::profiles, "profiles"},
+                              Said{from::unit, "unit"},
+                              Said{from::shelf, "shelf"},
+                              Said{from::odd, "odd"},
+                              Said{from::depth, "depth"},
+                              Said{from::reach, "reach"},
+                              Said{from::slant, "slant"},
+                              Said{from::slanted_path, "slanted_path"},
+                              Said{from::oct_bias, "oct_bias"},
+                              Said{from::scheimpflug_bias, "scheimpflug_bias"},
+                              Said{from::profile, "profile"},
+                              Said{from::quarter_mixed, "quarter_mixed"},
+                              Said{from::suction_sizes, "suction_sizes"},
+                              Said{from::cold_days, "cold_days"}};
+    for (const auto& [told, id] : said) {
+        if (source == told) return words(std::string("source.") + id);
     }
     return source;
 }
 
 std::string um_text(measure::Length length) { return fmt::format("{} µm", std::lround(length.um())); }
 
-std::string pattern_text(const plan::Pattern& pattern, const Words& words) {
-    const std::string loops = std::to_string(pattern.loops);
-    const std::string running = pattern.running == 2 ? words("pattern.double_running", {loops}) : words("pattern.running", {loops});
-    if (pattern.running == 0) return words("pattern.interrupted", {std::to_string(pattern.interrupted)});
-    if (pattern.interrupted == 0) return running;
-    return words("pattern.both", {words("pattern.interrupted", {std::to_string(pattern.interrupted)}), running});
-}
+std::string pattern_text(const plan::Pattern& pattern, const Words& words) { return pattern_in("pattern", pattern, words); }
 
 std::string spokes_text(const plan::Target& target, int moved, const Words& words) {
     const std::string raise = std::to_string(target.raise);
@@ -106,7 +142,8 @@ std::string filled(std::string text, const guide::CaseState& state, const Words&
         {"{donor}", words("unit.mm", {size_text(file.donor.diameter, words)})},
         {"{raise}", std::to_string(state.inputs.trephine.raise)},
         {"{planned}", planned_text(state, words)},
-        {"{sutures}", pattern_text(file.pattern, words)},
+        {"{sutures}", pattern_in("pattern_said", file.pattern, words)},
+        {"{spokes}", said_spokes(state, words)},
         {"{lower}", words(clockwise ? "turn.clockwise" : "turn.counter_clockwise")},
         {"{aim}", aim_text(file.aim, words)},
     };

@@ -25,6 +25,8 @@ std::string oversize_text(measure::Length oversize, const Words& words);
 /// "62.5": as many places as there are.
 std::string short_text(double value, const Words& words);
 /// What a note of the plan says.
+/// "Saugtrepan": an instrument by the id of its profile; one that the words do not know stands with its id.
+std::string instrument_text(const std::string& id, const Words& words);
 std::string note_text(const plan::Note& note, const Words& words);
 /// Where a figure comes from: what is no publication in the reader's language, a publication as it is.
 std::string source_text(const std::string& source, const Words& words);

@@ -251,8 +251,8 @@ using View = std::variant<TableModel, PickModel, FormModel, PlanModel, FarModel,
 struct Around {
     measure::Instant now{};
     std::uint64_t not_on_disk = 0;
-    std::string trouble{};       // the words for why what is written does not go to the disk, or not to its mirror
-    std::string screens_lost{};  // the names of the views whose screens are not found
+    std::string trouble{};                    // the words for why what is written does not go to the disk, or not to its mirror
+    std::vector<std::string> screens_lost{};  // the views whose screens are not found: "table", "desk", "far"
     bool file_changed = false, clock_jumped = false, no_sound = false, size_unknown = false;
     std::optional<int> volume{};  // per cent; none: the unit has no sound
     bool muted = false, dimmed = false;

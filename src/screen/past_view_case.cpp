@@ -8,6 +8,7 @@
 #include "screen/scan_text.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace screen {
 namespace {
@@ -47,14 +48,26 @@ void add(PastModel& made, std::string label, std::string value) {
     made.rows.push_back({.label = std::move(label), .value = std::move(value)});
 }
 
+/// The packs that were read and used, by what is in them: one row each, however many were opened.
+void add_packs(PastModel& made, const CaseState& state, const Words& words) {
+    std::string trephine{}, punch{}, other{};
+    for (const guide::ScanSeen& scan : state.scans) {
+        const guide::Item& item = scan.said.item;
+        if (item.kind != guide::ItemKind::Pack || scan.put_aside || scan.completed) continue;
+        std::string& text = item.instrument == state.inputs.trephine.id ? trephine
+                            : item.instrument == state.inputs.punch.id  ? punch
+                                                                        : other;
+        text += (text.empty() ? "" : ", ") + item_text(item, words);
+    }
+    for (const auto& [id, text] : {std::pair("trephine_lot", trephine), std::pair("punch_lot", punch), std::pair("other_packs", other)})
+        if (!text.empty()) add(made, words(std::string("paper.") + id), text);
+}
+
 /// What was read, told and counted.
 void add_told(PastModel& made, const CaseState& state, const Words& words) {
     if (const guide::ScanSeen* tissue = guide::tissue_read(state))
-        add(made, words("past-view.scanned"), item_text(tissue->said.item, words));
-    for (const guide::ScanSeen& scan : state.scans) {
-        const bool pack = scan.said.item.kind == guide::ItemKind::Pack && !scan.put_aside && !scan.completed;
-        if (pack) add(made, words("past-view.scanned"), item_text(scan.said.item, words));
-    }
+        add(made, words("paper.donation"), guide::tissue_text(tissue->said.item));
+    add_packs(made, state, words);
     for (const auto& one : state.materials) {
         const std::string lot = one.fact.lot.empty() ? "" : ", " + words("paper.lot", {one.fact.lot});
         add(made, words("packs.sutures"), one.fact.material + lot);

@@ -3,7 +3,6 @@
 #include "screen/past_view_parts.hpp"
 
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
@@ -105,18 +104,25 @@ void settle_reach_axis(picture::Axis& axis, const Words& words) {
     }
 }
 
-/// As they stand in a profile: a point in every language.
+/// What a profile asks for; `graftside past` prints it as its file has it.
 void add_profile_lines(PastModel& made, const past::Spread& own, const std::string& trephine, const Words& words) {
-    made.rows.push_back(heading(words("past-view.profile", {trephine})));
-    made.rows.push_back({.label = "[reach]", .value = fmt::format("mean = {:.3f}", own.mean)});
-    made.rows.push_back({.label = "", .value = fmt::format("sd = {:.3f}", own.sd)});
-    made.rows.push_back({.label = "", .value = fmt::format("n = {}", own.n)});
-    made.rows.push_back({.label = "", .value = "source = \"own cuts\""});
+    made.rows.push_back(heading(words("past-view.profile", {instrument_text(trephine, words)})));
+    const auto add = [&](const char* id, std::string value) {
+        made.rows.push_back({.label = words(std::string("past-view.profile_") + id), .value = std::move(value)});
+    };
+    add("mean", reach_text(own.mean, words));
+    add("sd", reach_text(own.sd, words));
+    add("n", std::to_string(own.n));
+    add("source", words("past-view.own_cuts"));
 }
 
 /// Why there is none: measured too seldom, or with more than one trephine.
 std::string no_reach(const past::Cuts& cuts, const Words& words) {
-    if (cuts.measured_with.size() > 1) return words("past.reach_mixed", {fmt::format("{}", fmt::join(cuts.measured_with, ", "))});
+    if (cuts.measured_with.size() > 1) {
+        std::string names{};
+        for (const std::string& id : cuts.measured_with) names += (names.empty() ? "" : ", ") + instrument_text(id, words);
+        return words("past-view.reach_mixed", {names});
+    }
     return words("past.reach_not_measured", {std::to_string(cuts.measured)});
 }
 

@@ -193,8 +193,10 @@ void draw_why(Pen& pen, Target why, const Box& box) {
     draw_figure_target(pen, why, box);
 }
 
+/// Where it would be too low to read it is left out, and that is told.
 void draw_profile(Pen& pen, const PlanModel& model, const Box& box) {
-    if (box.h >= pen.cap(Type::Text) * 4.5) pen.add(picture::draw(model.profile, box, pen.canvas().lettering));
+    if (box.h < picture::least_height(pen.canvas().lettering)) return pen.gives_way(model.profile.title);
+    pen.add(picture::draw(model.profile, box, pen.canvas().lettering));
 }
 
 }  // namespace
@@ -215,7 +217,8 @@ void draw_depth(Pen& pen, const PlanModel& model, const Box& whole) {
         draw_profile(pen, model, {box.x, box.y, left, box.h - 2 * (row + plan_gap)});
         return;
     }
-    const double profile = std::clamp(box.h * 0.3, cap * 5.5, cap * 16), top = profile + cap * 0.4;
+    const double lowest = picture::least_height(pen.canvas().lettering);
+    const double profile = std::clamp(box.h * 0.3, lowest, cap * 16), top = profile + cap * 0.4;
     draw_profile(pen, model, {box.x, box.y, box.w, profile});
     const Shown shown = draw_ladder(pen, model, {box.x, box.y + top, box.w, box.h - top - row - plan_gap});
     const double y = box.bottom() - row;

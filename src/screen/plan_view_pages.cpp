@@ -34,7 +34,7 @@ FormModel plan_reading(const plan::Inputs& inputs, const ScreenState& screen, co
         if (typed.field == id && !one.value.empty()) one.problem = words(typed.problem);
         made.fields.push_back(std::move(one));
     }
-    made.keys = figure_keypad(screen.field == "plan-at" ? "." : decimal_sign(words), false);  // an hour is typed with a point
+    made.keys = screen.field == "plan-at" ? keypad(Pad::Time, false, words) : figure_keypad(decimal_sign(words), false);
     made.foot = {turn_to("back", words("page.back"), "", {.page = "plan"}), turn_to("erase", words("form.erase"), "", {.page = "erase"})};
     if (!added) made.foot.push_back(turn_to("remove-reading", words("plan-view.remove"), "", {.page = "plan-remove"}));
     // Always there: in its place another target would be tapped for it. What is wrong stands at its field.

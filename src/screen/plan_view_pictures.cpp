@@ -162,7 +162,8 @@ picture::ThicknessMap thickness_map(const plan::Inputs& inputs, const plan::Plan
                                .cut = file.host_diameter,
                                .cut_x = file.centre_x,
                                .cut_y = file.centre_y,
-                               .unit = words("plan-view.um")};
+                               .unit = words("plan-view.um"),
+                               .turned = words("plan-view.turned")};
     const bool circle = plan.wall && plan.wall->basis == "circle";
     if (file.thickness.central) made.measured.push_back({});
     for (const plan::Reading& one : file.thickness.readings) {
@@ -177,7 +178,7 @@ picture::ThicknessMap thickness_map(const plan::Inputs& inputs, const plan::Plan
 }
 
 picture::WallProfile wall_profile(const plan::Inputs& inputs, const plan::Plan& plan, const Words& words) {
-    picture::WallProfile made{.title = words("plan-view.profile")};
+    picture::WallProfile made{.title = words("plan-view.profile"), .unit = words("plan-view.um")};
     if (!plan.wall || plan.wall->profile.size() != 360) return made;
     const plan::CaseFile& file = inputs.file;
     for (const measure::Length at : plan.wall->profile) made.um.push_back(at.um());

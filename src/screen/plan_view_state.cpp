@@ -29,7 +29,7 @@ std::optional<std::int64_t> thousandths(const std::string& text) {
     return parts && *parts >= 0 ? std::optional(1000LL * *before + *parts) : std::nullopt;
 }
 
-/// "7.30" is half past seven: the keypad has a point; "7" and "7:30" are taken too.
+/// "7:30" is half past seven; "7" and "7.30", as some write it, are taken too.
 std::optional<measure::Angle> hour(std::string text) {
     std::replace(text.begin(), text.end(), '.', ':');
     if (text.find(':') == std::string::npos) text += ":00";

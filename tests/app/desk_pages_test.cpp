@@ -162,7 +162,7 @@ TEST_CASE("knots, suture material, specimens and the tissue bank are told by the
     desk.types(U"1");  // the note as it stands
     CHECK(told<guide::BankTold>(desk).contact == "R.B.");
     // What the label says of its end is the bank's to compare; the day is the demo script's.
-    CHECK(told<guide::BankTold>(desk).text.ends_with("; " + demo::stock().words("bank.use-not-told")));
+    CHECK(told<guide::BankTold>(desk).text.ends_with(". " + demo::stock().words("bank.use-not-told") + "."));
     CHECK(told<guide::BankTold>(desk).text.find("2026-12-02") != std::string::npos);
 }
 

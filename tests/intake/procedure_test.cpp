@@ -139,7 +139,7 @@ TEST_CASE("one thing changed in a good procedure is told at its place") {
         test::Lines lines;
     };
     const std::string clocks = "suction, decompressed, open-sky, donor-out, case or a phase id";
-    const std::string names = "in braces only eye, host, donor, raise, planned, sutures, lower, aim";
+    const std::string names = "in braces only eye, host, donor, raise, planned, sutures, spokes, lower, aim";
     const std::string blind = "no {eye} up to the step that closes with \"side\": the side is entered blind";
     const std::vector<Row> rows{
         {"title of 28 characters", "\"Enter the side\"", "\"Äääääääääääääääääääääääääääa\"", {}},

@@ -88,6 +88,47 @@ TEST_CASE("the map stays in its box, and figures stand on the lines that they na
     CHECK(says(shapes, "µm"));
 }
 
+TEST_CASE("the map says whose view of the eye it is, clear of the eye, hours and legend, on a box of any shape") {
+    ThicknessMap map = bowl();
+    map.turned = "as one faces the eye";
+    for (const Box& box : {Box{10, 20, 120, 100}, Box{10, 20, 160, 90}, Box{0, 0, 80, 140}, Box{5, 5, 95, 70}, Box{5, 5, 70, 70}}) {
+        CAPTURE(box.w);
+        CAPTURE(box.h);
+        const MapPlace at = place(map, box, lettering());
+        std::string said{};
+        for (const Text& text : all<Text>(draw(map, box, lettering()))) {
+            const Box of = bounds(text, lettering());
+            CHECK(of.bottom() <= box.bottom() + 1e-6);
+            CHECK(of.right() <= box.right() + 1e-6);
+            if (map.turned.find(text.text) == std::string::npos) continue;
+            said += (said.empty() ? "" : " ") + text.text;
+            for (const Point& corner : {Point{of.x, of.y}, Point{of.right(), of.y}})
+                CHECK(std::hypot(corner.x - at.centre.x, corner.y - at.centre.y) > 6 * at.scale);
+            for (const Text& other : all<Text>(draw(map, box, lettering())))
+                if (map.turned.find(other.text) == std::string::npos) CHECK_FALSE(overlap(of, bounds(other, lettering())));
+        }
+        CHECK(said == map.turned);
+    }
+}
+
+TEST_CASE("figures on the map's lines do not crowd: the height of a letter lies between two, and more between those of the legend") {
+    ThicknessMap map = bowl();
+    map.step_um = 2;
+    for (const double side : {60.0, 100.0, 160.0}) {
+        CAPTURE(side);
+        const Shapes shapes = draw(map, {0, 0, side * 1.2, side}, lettering());
+        const double cap = lettering().cap(Type::Text);
+        const auto pills = all<Panel>(shapes);
+        for (std::size_t i = 0; i < pills.size(); ++i)
+            for (std::size_t k = i + 1; k < pills.size(); ++k) CHECK(gap(pills[i].box, pills[k].box) >= cap * 0.9);
+        std::vector<double> legend{};
+        for (const Text& text : all<Text>(shapes))
+            if (text.align == Align::Left && text.text.size() == 3 && text.text != "µm") legend.push_back(text.at.y);
+        REQUIRE(legend.size() > 1);
+        for (std::size_t i = 1; i < legend.size(); ++i) CHECK(legend[i - 1] - legend[i] >= cap * 1.8);
+    }
+}
+
 TEST_CASE("the grid is read between its places") {
     const ThicknessMap map = bowl();
     CHECK(um_at(map.field, {1.3, -2.1}) == doctest::Approx(540 + 0.7 * (1.69 + 4.41)).epsilon(0.0001));
@@ -111,6 +152,29 @@ TEST_CASE("the cut is unrolled clockwise from 12") {
     CHECK(along(270) == 0.5);
     CHECK(along(180) == 0.75);
     CHECK(along(225) == doctest::Approx(0.625));  // 7:30
+}
+
+TEST_CASE(
+    "no figure of the profile stands without its unit: where the title has no room the unit does, and where the plot has none nothing is "
+    "drawn") {
+    WallProfile profile{.title = "Round the cut from 12, µm", .unit = "µm"};
+    profile.um.assign(360, 640);
+    profile.half_um.assign(360, 10);
+    const double least = least_height(lettering());
+    int bare = 0;
+    for (const double w : {30.0, 60.0, 150.0}) {
+        for (const double h : {least - 0.1, least, least * 1.5, 70.0}) {
+            CAPTURE(w);
+            CAPTURE(h);
+            const Shapes shapes = draw(profile, {10, 10, w, h}, lettering());
+            CHECK(shapes.empty() == (h < least));
+            if (shapes.empty()) continue;
+            CHECK(says(shapes, profile.title) == (lettering().width(Type::Text, profile.title) <= w));
+            CHECK(says(shapes, profile.title) != says(shapes, profile.unit));
+            bare += says(shapes, profile.unit) ? 1 : 0;
+        }
+    }
+    CHECK(bare > 0);
 }
 
 TEST_CASE("the thinnest place of the profile stands lowest, at its hour, inside the band") {

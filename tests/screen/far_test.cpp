@@ -154,7 +154,7 @@ TEST_CASE("what went otherwise stands there in its words; not on disk stands the
     at.around.not_on_disk = 1;
     REQUIRE(seen(at).banner);
     CHECK(seen(at).banner->text == "not on disk");
-    at.around.screens_lost = "Table";
+    at.around.screens_lost = {"table"};
     at.around.clock_jumped = true;
     CHECK(seen(at).banner->text == "not on disk");
     at.around.not_on_disk = 0;
@@ -211,7 +211,7 @@ TEST_CASE(
     CHECK(line(tissue) == "scan does not fit");
     tissue.around.clock_jumped = true;
     CHECK(line(tissue) == "scan does not fit");
-    tissue.around.screens_lost = "Table";
+    tissue.around.screens_lost = {"table"};
     CHECK(line(tissue) == "screen missing");
     for (const std::string step : {"lower", "scissors", "next-four"}) {
         CAPTURE(step);

@@ -1,4 +1,6 @@
 // The shipped languages against each other: the same ids with the same fill-ins, and the same guide but for its words.
+#include "plan/sources.hpp"
+#include "screen/format.hpp"
 #include "screen/models.hpp"
 #include "screen/plan_views.hpp"
 #include "screen/samples.hpp"
@@ -113,6 +115,46 @@ TEST_CASE("nothing shouts: no exclamation mark in any language") {
     }
 }
 
+TEST_CASE("German puts what it quotes between its own marks") {
+    for (const auto& entry : texts("de")) {
+        CAPTURE(entry.first);
+        CHECK(entry.second.find_first_of("'\"") == std::string::npos);
+    }
+    for (const auto& phase : procedure("de").phases)
+        for (const auto& step : phase.steps)
+            for (const auto& text : texts(step)) CHECK(text.find_first_of("'\"") == std::string::npos);
+    for (const auto& departure : procedure("de").departures)
+        for (const auto& line : departure.lines) CHECK(line.find_first_of("'\"") == std::string::npos);
+}
+
+TEST_CASE("what we say beside a source is in the reader's language, an instrument stands under its name, and no id is shown") {
+    const Words &english = models::words(), &german = models::words("de");
+    for (const auto* source : {plan::source::usual, plan::source::depth, plan::source::reach, plan::source::slant,
+                               plan::source::slanted_path, plan::source::profile, plan::source::oct_bias, plan::source::scheimpflug_bias,
+                               plan::source::quarter_mixed, plan::source::suction_sizes, plan::source::cold_days}) {
+        CAPTURE(source);
+        CHECK(source_text(source, english) == source);  // the words say what the plan's own files say
+        CHECK(source_text(source, german) != source);
+    }
+    CHECK(source_text(plan::source::oedema, german) == plan::source::oedema);  // a publication and nothing else
+    for (const char* id : {"suction-trephine", "vacuum-punch", "hand-trephine"}) {
+        CAPTURE(id);
+        CHECK(intake::read_words(models::file("assets/words/en.toml"), "words")->texts.contains(std::string("instrument.") + id));
+        CHECK(instrument_text(id, german).find('-') == std::string::npos);
+    }
+    CHECK(instrument_text("our-own", german) == "our-own");
+    plan::Inputs inputs = sample::inputs();
+    inputs.trephine.diameters = {measure::from_mm(7)};
+    inputs.punch.diameters = {measure::from_mm(7)};
+    inputs.trephine.id = "suction-trephine", inputs.punch.id = "vacuum-punch";
+    int named = 0;
+    for (const plan::Note& note : plan::make(inputs).notes) {
+        if (!note.code.ends_with("size-not-held")) continue;
+        CHECK(note_text(note, german).starts_with(++named == 1 ? "Saugtrepan: " : "Vakuumstanze: "));
+    }
+    CHECK(named == 2);
+}
+
 TEST_CASE("German writes figures with a comma, on the glass and on the keypad; a reference stays as it was typed") {
     const Words& german = models::words("de");
     models::Seen seen;
@@ -121,16 +163,16 @@ TEST_CASE("German writes figures with a comma, on the glass and on the keypad; a
     CHECK(table(seen.at.state, seen.around, models::words()).strip.sizes.find("7.50") != std::string::npos);
 
     ScreenState form{.page = "plan-reading", .argument = "new"};
-    form.draft = {{"plan-at", "7.30"}, {"plan-um", "612.5"}, {"plan-ring", "7."}};
+    form.draft = {{"plan-at", "7:30"}, {"plan-um", "612.5"}, {"plan-ring", "7."}};
     form.field = "plan-um";
     const FormModel model = plan_reading(samples::eight_readings(), form, german);
-    CHECK(model.fields[0].value == "7.30");
+    CHECK(model.fields[0].value == "7:30");
     CHECK(model.fields[1].value == "612,5");
     CHECK(model.fields[2].value == "7,");
     CHECK(models::find(model.keys.all, "key-.")->label == ",");
     CHECK(std::get<Show>(models::find(model.keys.all, "key-.")->act).argument == ".");
     form.field = "plan-at";
-    CHECK(models::find(plan_reading(samples::eight_readings(), form, german).keys.all, "key-.")->label == ".");
+    CHECK(models::find(plan_reading(samples::eight_readings(), form, german).keys.all, "key-:") != nullptr);
 
     form.draft["plan-um"] = "612,5";
     form.draft["plan-ring"] = "7,5";

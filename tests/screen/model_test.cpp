@@ -34,7 +34,7 @@ TEST_CASE("no view before the side is entered tells it") {
 TEST_CASE("what is read aloud before the plan is agreed names the proposed spokes, and no plan is agreed by a tap") {
     Seen seen("plan");
     const auto model = seen.table();
-    CHECK(model.card.say.find("spokes 8") != std::string::npos);
+    CHECK(model.card.say.find("8\u00A0spokes, 16\u00A0interrupted sutures.") != std::string::npos);
     CHECK(model.hand.front().id == "accept-plan");
     CHECK(model.hand.front().press == Press::Hold);
     seen.around.proposed->target.reset();
@@ -84,7 +84,7 @@ TEST_CASE("the strip shows two clocks at most: the one that matters now, then th
 
 TEST_CASE("a refusal and what is not on disk are said in full; the rest is named behind the most urgent, so that nothing waits unseen") {
     using Level = screen::Banner::Level;
-    screen::Around around{.not_on_disk = 2, .trouble = "The disk is full.", .screens_lost = "Far", .file_changed = true};
+    screen::Around around{.not_on_disk = 2, .trouble = "The disk is full.", .screens_lost = {"far"}, .file_changed = true};
     around.clock_jumped = around.no_sound = around.size_unknown = true;
     around.refusal = "Not yet.";
     const auto banner = [&] { return screen::banner(around, words()); };
@@ -112,6 +112,24 @@ TEST_CASE("a refusal and what is not on disk are said in full; the rest is named
     CHECK(banner()->text == "The disk is full.");
     around.notice = "The size is kept.";
     CHECK(banner()->text == "The size is kept. The disk is full.");
+}
+
+TEST_CASE("a missing screen is not named on the view that it belongs to: that one says that it stands on another") {
+    const auto& say = words();
+    screen::Around around{.screens_lost = {"table"}};
+    const auto banner = [&] { return screen::banner(around, say)->text; };
+    CHECK(banner() == say("banner.own_screen_lost"));
+    CHECK(banner().find(say("view.table")) == std::string::npos);
+    around.screens_lost = {"table", "desk", "far"};
+    CHECK(banner() == say("banner.own_screen_lost") + " Also: no screen for Desk and Far.");
+    around.here = guide::Source::Desk;
+    CHECK(banner() == say("banner.own_screen_lost") + " Also: no screen for Table and Far.");
+    around.screens_lost = {"table"};
+    CHECK(banner() == say("banner.screens_lost", {"Table"}));
+    const sample::Case at(models::brief());
+    CHECK(screen::far(at.state, around, say).banner->text == say("far.screens_lost"));
+    around.screens_lost = {"far"};
+    CHECK_FALSE(screen::far(at.state, around, say).banner.has_value());
 }
 
 TEST_CASE("what a view itself has to say stands beside the station's, at the graver level") {

@@ -104,6 +104,7 @@ guide::CaseState case_that_is_over(const std::string& language) {
     measure::expect(at.does(guide::WriteNote{.text = "Knots lie on the donor side, said by the surgeon."}));
     measure::expect(at.does(guide::Scan{.bytes = "tissue", .label = guide::Isbt{.donation = guide::Donation{.number = "G123417654321"}}}));
     measure::expect(at.does(guide::Scan{.bytes = "pack", .label = guide::Gs1{.gtin = "09506000134352", .lot = "LOT-7"}}));
+    measure::expect(at.does(guide::Scan{.bytes = "other pack", .label = guide::Gs1{.gtin = "09506000134352", .lot = "LOT-8"}}));
     measure::expect(at.does(guide::SeeRing{.long_axis_centideg = 4500}));
     measure::expect(at.does(guide::TellKnots{.side = guide::KnotSide::Host}));
     measure::expect(at.does(guide::NameSutures{.material = "nylon 10-0", .lot = "N10"}));

@@ -268,7 +268,7 @@ TEST_CASE("a reading is mended, added and taken out by the keypad, and what is n
     CHECK(seen.model().thinnest.label.starts_with("599 ± "));
 
     seen.touch(in(seen.model().readings, "add-reading"));
-    for (const std::string key : {"2", ".", "0", "0"}) seen.touch(in(form().keys.all, "key-" + key));
+    for (const std::string key : {"2", ":", "0", "0"}) seen.touch(in(form().keys.all, "key-" + key));
     seen.screen.field = "plan-um";
     for (const std::string key : {"6", "4", "0"}) seen.touch(in(form().keys.all, "key-" + key));
     seen.touch(in(form().foot, "put-reading"));
@@ -287,7 +287,8 @@ TEST_CASE("what is typed is a reading only by the contract's ranges, and none st
     struct Entry {
         std::string at{}, um{}, ring{}, field{};
     };
-    for (const Entry& entry : std::vector<Entry>{{"2.15", "640", "7.5", ""},
+    for (const Entry& entry : std::vector<Entry>{{"2:15", "640", "7.5", ""},
+                                                 {"2.15", "640", "7.5", ""},
                                                  {"12", "300", "12", ""},
                                                  {"2", "640.5", "1", ""},
                                                  {"13.00", "640", "7.5", "plan-at"},
@@ -299,7 +300,8 @@ TEST_CASE("what is typed is a reading only by the contract's ranges, and none st
                                                  {"2", "6-0", "7.5", "plan-um"},
                                                  {"2", "640", "0.9", "plan-ring"},
                                                  {"2", "640", "12.1", "plan-ring"},
-                                                 {"7.30", "640", "7.5", "plan-at"}}) {
+                                                 {"7.30", "640", "7.5", "plan-at"},
+                                                 {"7:30", "640", "7.5", "plan-at"}}) {
         ScreenState screen{.page = "plan-reading", .argument = "new"};
         screen.draft = {{"plan-at", entry.at}, {"plan-um", entry.um}, {"plan-ring", entry.ring}};
         CAPTURE(entry.at);
@@ -409,6 +411,54 @@ TEST_CASE("what follows from a doubted reading is on every glass") {
     }
 }
 
+TEST_CASE("the chart's figures have their unit, and the map says how it is turned, on every glass") {
+    for (const std::string& language : models::languages) {
+        for (auto& sample : samples::plan_views(language)) {
+            const auto* model = std::get_if<PlanModel>(&sample.view);
+            if (model == nullptr || model->panel) continue;
+            for (const auto& on : samples::glasses()) {
+                CAPTURE(sample.name);
+                CAPTURE(on.name);
+                std::string said{};
+                for (const auto& shape : draw(*model, samples::canvas(on.glass)).shapes)
+                    if (const auto* text = std::get_if<picture::Text>(&shape)) said += " " + text->text;
+                const auto& words = models::words(language);
+                const bool map = said.find(" 12 3 6 9 ") != std::string::npos && said.find(" 9 12 ") == std::string::npos;
+                if (map) CHECK(said.find(words("plan-view.turned")) != std::string::npos);
+                const bool chart = said.find(" 12 3 6 9 12") != std::string::npos;
+                if (chart) CHECK(said.find(words("plan-view.um")) != std::string::npos);
+            }
+        }
+    }
+}
+
+TEST_CASE("an error in a form stands clear of the border of its row, on every glass") {
+    for (const std::string& language : models::languages) {
+        ScreenState form = after_plan({}, {.page = "plan-mend", .argument = "5"}, eight_readings());
+        form.draft["plan-um"] = "61";
+        const FormModel model = plan_reading(eight_readings(), form, models::words(language));
+        for (const auto& on : samples::glasses()) {
+            CAPTURE(on.name);
+            const Canvas canvas = samples::canvas(on.glass);
+            const Frame frame = draw(model, canvas);
+            const auto row = std::find_if(frame.touchables.begin(), frame.touchables.end(),
+                                          [](const Touchable& one) { return one.target.id == "field-plan-um"; });
+            REQUIRE(row != frame.touchables.end());
+            const double cap = canvas.lettering.cap(picture::Type::Text);
+            bool told = false;
+            for (const auto& shape : frame.shapes) {
+                const auto* text = std::get_if<picture::Text>(&shape);
+                if (text == nullptr || text->at.y < row->box.y || text->at.y > row->box.bottom()) continue;
+                if (text->at.x < row->box.x || text->at.x > row->box.right()) continue;
+                told = told || text->text == model.fields[1].problem;
+                CHECK(text->at.y - cap - row->box.y >= cap * 0.4);
+                CHECK(row->box.bottom() - text->at.y >= cap * 0.4);
+            }
+            CHECK(told);
+        }
+    }
+}
+
 TEST_CASE("no caution drops out without being counted, and a chance over the limit comes before what goes for every case") {
     Seen seen{};
     seen.base.file.aim = {.goal = plan::Goal::Spokes, .spokes = 9};
@@ -430,7 +480,7 @@ TEST_CASE("no caution drops out without being counted, and a chance over the lim
                          : 0U;
         const std::size_t out = model.cautions.size() - shown;
         const bool said = std::any_of(texts.begin(), texts.end(), [&](const std::string& text) {
-            return text == "Others: " + std::to_string(out) || text == "+" + std::to_string(out);
+            return text == "More to watch: " + std::to_string(out) || text == "+" + std::to_string(out);
         });
         CHECK(said == (out > 0));
     }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "intake/procedure.hpp"
+#include "intake/unit.hpp"
 #include "intake/words.hpp"
 #include "measure/expect.hpp"
 #include "screen/pages.hpp"
@@ -42,6 +43,16 @@ inline std::string file_in(const std::string& language, const std::string& name)
 inline guide::Brief brief(const std::string& language = "en") {
     guide::Brief made = sample::brief();
     made.procedure = *intake::read_procedure(file_in(language, "procedures/suction-trephine-graft"), "procedure");
+    return made;
+}
+
+/// The shipped guide with the shipped unit's items, in its language.
+inline guide::Brief brief_of_unit(const std::string& language) {
+    guide::Brief made = brief(language);
+    const auto unit = intake::read_unit(file_in(language, "unit/unit"), "unit");
+    made.unit.counts = unit->unit.counts;
+    made.unit.scrub_name = unit->unit.scrub_name;
+    made.unit.circulating_name = unit->unit.circulating_name;
     return made;
 }
 

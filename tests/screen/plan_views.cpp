@@ -62,14 +62,18 @@ plan::Inputs to_entry() {
     return made;
 }
 
-screen::Strip strip_in(const screen::Words& words) {
-    return {.eye = words("strip.right"),
-            .reference = words("strip.case", {"K-0147"}),
-            .sizes = words("strip.sizes", {words.figure("7.50"), words.figure("7.75")}),
-            .phase = words("plan-view.title"),
-            .clocks = {{words("clock.suction"), "01:42", true}, {words("clock.case"), "00:38:10", true}},
-            .time = {words("clock.day"), "09:41", false},
-            .holder = words("holder.table")};
+/// Before the plan is agreed only the case's clock runs; a plan in use is changed after the cut.
+screen::Strip strip_in(const screen::Words& words, PlanSeen::Use use) {
+    using Use = PlanSeen::Use;
+    screen::Strip made{.eye = words("strip.right"),
+                       .reference = words("strip.case", {"K-0147"}),
+                       .sizes = words("strip.sizes", {words.figure("7.50"), words.figure("7.75")}),
+                       .phase = words("plan-view.title"),
+                       .clocks = {{words("clock.case"), "00:38:10", true}},
+                       .time = {words("clock.day"), "09:41", false}};
+    if (use == Use::Change) made.clocks.insert(made.clocks.begin(), {words("clock.open-sky"), "01:42", true});
+    if (use == Use::Over) made.clocks = {{words("clock.stopped", {words("clock.case")}), "01:12:10", false}};
+    return made;
 }
 
 struct Walk {
@@ -80,7 +84,7 @@ struct Walk {
         screen::ScreenState screen{.page = "plan"};
         screen.plan = page;
         PlanSeen seen = plan_seen(inputs, use, page);
-        seen.strip = strip_in(words);
+        seen.strip = strip_in(words, use);
         views.push_back({"plan " + name, screen::plan_view(seen, screen, words)});
     }
 };

@@ -18,7 +18,13 @@ TableModel step(const std::string& phase, Card card, std::vector<Target> hand) {
         .hand = std::move(hand),
         .banner = std::nullopt};
     made.strip.clocks = {{"case", "00:04:12", true}};
-    made.strip.holder = "";
+    return made;
+}
+
+/// A step of a later phase.
+TableModel later(TableModel made, std::vector<Line> path) {
+    made.strip.clocks = {{"open sky", "11:08", true}, {"case", "01:02:44", true}};
+    made.path = std::move(path);
     return made;
 }
 
@@ -40,6 +46,8 @@ TableModel seat() {
     TableModel made = suturing(0, eye::Side::Left, eye::Seat::Temporal);
     made.strip = strip("Host");
     made.strip.eye = "LEFT EYE";
+    made.path = path(2, {"Mark the centre", "Set zero", "Raise 3 spokes", "Seat and centre", "Suction on", "Lower the blade"}, 3);
+    made.card.foot.clear();
     made.card.title = "Seat and centre";
     made.card.lines = {"Ring mark 1 on 12 o'clock. Cross-hairs on the centre.", "Plunger in and held. Seat evenly all round."};
     made.card.say = "Seated, centred, level.";
@@ -67,11 +75,11 @@ TableModel plan() {
                        {"Blade", "3 to zero, then 8"},
                        {"Thinnest on the cut", "612 µm ± 14 µm"},
                        {"Expected left", "110 µm ± 93 µm"},
-                       {"Chance of entering", "about 1 in 85"},
+                       {"Chance of entering", "about 1 in 80"},
                        {"Sutures", "16 interrupted"}},
-              .say = "Host 7.50, donor 7.75, spokes 8, sutures 16.",
+              .say = "Host 7.50 mm, donor 7.75 mm, 8 spokes, 16 interrupted sutures.",
               .cautions = {
-                  "An estimate: 11 donor eyes aimed at 80 % reached 71 to 95 %. Watch the chamber at every spoke. The surgeon decides."}};
+                  "An estimate: 11 cadaver eyes aimed at 80 % reached 71 to 95 %. Watch the chamber at every spoke. The surgeon decides."}};
     Target hold = target("accept-plan", "Plan agreed", "hold", Look::Filled);
     hold.press = Press::Hold;
     return step("Ready", std::move(card), {hold, target("else", "Something else happened", "", Look::Watch)});
@@ -82,20 +90,27 @@ TableModel counts() {
               .lines = {"Two people count aloud: needles, blades, spears, swabs.", "Trephine blade and punch blade are in this count."},
               .say = "Count before the last suture agrees.",
               .cautions = {"Done before the last suture goes in.", "An X-ray cannot exclude a needle this small."}};
-    for (const std::string item : {"Needles", "Blades", "Spears", "Swabs", "Sponges"}) {
+    const std::vector<std::pair<std::string, int>> opened{{"Needles", 16}, {"Blades", 3}, {"Spears", 10}, {"Swabs", 5}, {"Sponges", 4}};
+    for (const auto& [item, n] : opened) {
         CountRow row{.title = item,
-                     .value = "4",
-                     .line = "4 opened · 0 back",
+                     .value = std::to_string(n),
+                     .line = std::to_string(n) + " opened · 0 back",
                      .fewer = target("fewer-" + item, "−", ""),
                      .more = target("more-" + item, "+", "")};
         row.fewer.weight = row.more.weight = Weight::Elsewhere;
         card.counts.push_back(row);
     }
-    Target scrub = target("check-scrub", "scrub nurse: agrees", "sees every one", Look::Plain);
-    scrub.why_not = "has agreed";
-    return step("Suturing", std::move(card),
-                {scrub, target("check-circulating", "circulating nurse: agrees", "sees every one", Look::Filled),
-                 target("undo", "Undo tap", "the last change"), target("else", "Something else happened", "", Look::Watch)});
+    Target scrub = target("check-scrub", "scrub nurse confirms", "sees every one", Look::Plain);
+    scrub.why_not = "has confirmed";
+    TableModel made = step("Suturing · 15 of 16 tied", std::move(card),
+                           {scrub, target("check-circulating", "circulating nurse confirms", "sees every one", Look::Filled),
+                            target("undo", "Undo tap", "the last change"), target("else", "Something else happened", "", Look::Watch)});
+    made = later(std::move(made), suturing(15, eye::Side::Right, eye::Seat::Head).path);
+    made.strip.clocks = {{"open sky, stopped", "11:08", false}, {"case", "01:02:44", true}};
+    for (Line& phase : made.path)
+        for (std::size_t i = 0; i < phase.inner.size(); ++i)
+            phase.inner[i].is = i < 2 ? Line::Is::Done : i == 2 ? Line::Is::Now : Line::Is::Later;
+    return made;
 }
 
 TableModel open_eye() {
@@ -120,8 +135,10 @@ TableModel open_eye() {
     return made;
 }
 
+/// The count is held at the desk.
 TableModel bounced() {
     TableModel made = cutting(8);
+    made.strip.holder = "spokes: desk";
     Target deeper = target("deeper", "Surgeon goes deeper", "hold: plan one more");
     deeper.press = Press::Hold;
     made.hand.insert(made.hand.begin() + 3, deeper);
@@ -140,30 +157,32 @@ TableModel departure() {
                        {"", "Strong sutures, as many as it takes."},
                        {"", "Pressure drugs as the anaesthetist decides."}},
               .foot = {{"Usual practice", "the surgeon decides"}}};
-    return step("Open eye", std::move(card),
-                {target("come-back", "Pressure is down, go on", "back to the guide", Look::Filled),
-                 target("else", "Something else happened", "", Look::Watch)});
+    return later(step("Open eye", std::move(card),
+                      {target("come-back", "Pressure is down, go on", "back to the guide", Look::Filled),
+                       target("else", "Something else happened", "", Look::Watch)}),
+                 open_eye().path);
 }
 
 PickModel marks() {
-    PickModel made{.strip = strip("Suturing"),
-                   .title = "Suture 6: where did it go?",
-                   .lines = {"Clock hours as one faces the eye."},
-                   .banner = std::nullopt};
+    const TableModel at = suturing(5, eye::Side::Right, eye::Seat::Head);
+    const auto& face = std::get<picture::ClockFace>(at.card.picture);
+    PickModel made{
+        .strip = at.strip, .title = "Suture 6: where did it go?", .lines = {"Clock hours as one faces the eye."}, .banner = std::nullopt};
     for (int mark = 1; mark <= 16; ++mark) {
         Target one =
             target("mark-" + std::to_string(mark), eye::short_clock_text(eye::mark_angle(mark, 16, {})), "mark " + std::to_string(mark));
-        if (mark % 4 == 1) one.why_not = "a suture is there";
+        const bool taken = std::find(face.done.begin(), face.done.end(), eye::mark_angle(mark, 16, {})) != face.done.end();
+        if (taken) one.why_not = "taken";
         one.weight = Weight::Elsewhere;
         made.choices.push_back(one);
     }
     made.foot = {target("back", "Back", "")};
-    made.picture = suturing(5, eye::Side::Right, eye::Seat::Head).card.picture;
+    made.picture = face;
     return made;
 }
 
 PickModel departures() {
-    PickModel made{.strip = strip("Host · cutting"),
+    PickModel made{.strip = strip("Host"),
                    .title = "Something else happened",
                    .lines = {"Recorded with its time. Usual practice is shown, the surgeon decides."},
                    .banner = std::nullopt};

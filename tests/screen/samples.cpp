@@ -33,9 +33,8 @@ Strip strip(const std::string& phase) {
             .reference = "Case K-0147",
             .sizes = "host 7.50 · donor 7.75 mm",
             .phase = phase,
-            .clocks = {{"suction on", "01:42", true}, {"case", "00:38:10", true}},
-            .time = {"time", "09:41", false},
-            .holder = "count: Table"};
+            .clocks = {{"case", "00:38:10", true}},
+            .time = {"time", "09:41", false}};
 }
 
 Target target(std::string id, std::string label, std::string line, Look look) {
@@ -60,9 +59,9 @@ std::vector<Target> cutting_hand(bool reached) {
 }
 
 Figure figure(int position) {
-    if (position < 0) return {std::to_string(-position), "spokes to zero", std::to_string(3 + position) + " of 3 turned"};
+    if (position < 0) return {std::to_string(-position), "to zero", "then 8 to go"};
     if (position <= 8) return {std::to_string(8 - position), "spokes to go", std::to_string(position) + " of 8 below zero"};
-    return {std::to_string(position - 8), "over the plan", std::to_string(position) + " below zero, 8 planned"};
+    return {std::to_string(position - 8), "over the plan", std::to_string(position) + " below zero, planned 8"};
 }
 
 picture::WallSection section(int position) {
@@ -81,8 +80,11 @@ picture::WallSection section(int position) {
 
 TableModel cutting(int position) {
     const bool reached = position >= 8;
+    Strip on = strip("Host · cutting");
+    on.clocks.insert(on.clocks.begin(), {"suction on", "01:42", true});
+    on.holder = "spokes: table";
     return {
-        .strip = strip("Host · cutting"),
+        .strip = std::move(on),
         .path = path(2,
                      {"Mark the centre", "Set zero", "Raise 3 spokes", "Seat and centre", "Suction on", "Lower the blade", "Suction off",
                       "Dry, ink the marks"},
@@ -96,33 +98,46 @@ TableModel cutting(int position) {
         .banner = std::nullopt};
 }
 
+namespace {
+
+/// In this order sutures 1, 2, 3 … of 16 are tied; the four donor dots are at the first four.
+const std::vector<int> order_of_16{9000, 27000, 0, 18000, 4500, 22500, 13500, 31500, 6750, 24750, 15750, 33750, 11250, 29250, 2250, 20250};
+
+std::string mark_of(int centideg) { return std::to_string((45000 - centideg) % 36000 / 2250 + 1); }
+
+std::string suture_line(int n, int centideg) {
+    const std::string mark = "Host mark " + mark_of(centideg) + " of 16. ";
+    const std::string dot =
+        n <= 4 ? "Donor dot " + std::to_string((45000 - centideg) % 36000 / 9000 + 1) + "." : "No donor dot here: split the gap.";
+    return (n % 2 == 0 ? "Opposite suture " + std::to_string(n - 1) + ". " : "") + mark + dot;
+}
+
+}  // namespace
+
 TableModel suturing(int tied, eye::Side side, eye::Seat seat) {
     std::vector<measure::Angle> order;
-    for (const int centi : {9000, 27000, 0, 18000, 4500, 22500, 13500, 31500, 6750, 24750, 15750, 33750, 11250, 29250, 2250, 20250}) {
-        order.push_back(measure::centideg(centi));
-    }
+    for (const int centi : order_of_16) order.push_back(measure::centideg(centi));
+    const int here = order_of_16[static_cast<std::size_t>(std::min(tied, 15))];
     picture::ClockFace face{
         .side = side, .seat = seat, .seat_label = "surgeon sits here", .nasal_label = "nasal", .temporal_label = "temporal"};
     face.done.assign(order.begin(), order.begin() + tied);
     for (int n = tied; n < std::min(tied + 2, 16); ++n) face.next.push_back({n + 1, order[static_cast<std::size_t>(n)]});
     const std::string next = std::to_string(tied + 1), at = tied < 16 ? eye::short_clock_text(order[static_cast<std::size_t>(tied)]) : "";
-    TableModel made{.strip = strip("Suturing · " + std::to_string(tied) + " of 16 tied"),
-                    .path = path(4, {"Cardinals, 1 to 4", "Next four, to 8", "Next eight, to 16", "Tension and knots"},
-                                 tied < 4    ? 0
-                                 : tied < 8  ? 1
-                                 : tied < 16 ? 2
-                                             : 3),
-                    .card = {.title = "Suture " + next + " at " + at,
-                             .lines = {"Opposite suture " + std::to_string(tied) + ". Host mark 11. No donor dot here: split the gap."},
-                             .picture = face},
-                    .hand = {target("tied", "Suture " + next + " tied", at + " · mark 11", Look::Filled),
-                             target("other", "Other mark", "choose where it went"), target("redo", "Redo a suture", "out and in again"),
-                             target("else", "Something else happened", "", Look::Watch)},
-                    .banner = std::nullopt};
-    made.strip.clocks = {{"open sky", "11:08", true}, {"case", "01:02:44", true}};
+    TableModel made{
+        .strip = strip("Suturing · " + std::to_string(tied) + " of 16 tied"),
+        .path = path(4, {"Cardinals, 1 to 4", "Next four, to 8", "Count before the last", "The rest of the pattern", "Tension and knots"},
+                     tied < 4   ? 0
+                     : tied < 8 ? 1
+                                : 3),
+        .card = {.title = "Suture " + next + " at " + at, .lines = {suture_line(tied + 1, here)}, .picture = face},
+        .hand = {target("tied", "Suture " + next + " tied", "at " + at, Look::Filled),
+                 target("other", "Other mark", "choose where it went"), target("redo", "Redo a suture", "out and in again"),
+                 target("else", "Something else happened", "", Look::Watch)},
+        .banner = std::nullopt};
+    const bool open = tied < 4;
+    made.strip.clocks = {{open ? "open sky" : "open sky, stopped", "11:08", open}, {"case", "01:02:44", true}};
     if (side == eye::Side::Left) made.strip.eye = "LEFT EYE";
-    made.strip.holder = "";
-    made.card.foot = {{"Next, have ready", "needle 3 loaded · tying forceps"}};
+    made.card.foot = {{"Next, have ready", "next suture · tying forceps"}};
     return made;
 }
 

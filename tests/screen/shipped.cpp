@@ -1,7 +1,6 @@
 #include "screen/shipped.hpp"
 
 #include "guide/timed.hpp"
-#include "intake/unit.hpp"
 #include "measure/expect.hpp"
 #include "screen/cases.hpp"
 #include "screen/desk.hpp"
@@ -18,16 +17,6 @@
 namespace samples {
 
 namespace {
-
-/// The shipped guide with the shipped unit's items.
-guide::Brief brief(const std::string& language) {
-    guide::Brief made = models::brief(language);
-    const auto unit = intake::read_unit(models::file_in(language, "unit/unit"), "unit");
-    made.unit.counts = unit->unit.counts;
-    made.unit.scrub_name = unit->unit.scrub_name;
-    made.unit.circulating_name = unit->unit.circulating_name;
-    return made;
-}
 
 /// Nothing is wrong, and the unit has a past of its own.
 screen::Around quiet() { return {.beat = true, .own_past = std::make_shared<past::Figures>(models::own_past())}; }
@@ -226,7 +215,7 @@ void see_pages(Walk& walk, const sample::Case& at, const guide::Step& step) {
 
 std::vector<Sample> shipped(const std::string& language) {
     Walk walk{.words = models::words(language)};
-    sample::Case at(brief(language));
+    sample::Case at(models::brief_of_unit(language));
     walk.around.proposed = sample::plan();
     for (const auto& phase : at.state.brief.procedure.phases) {
         for (const auto& step : phase.steps) {

@@ -27,7 +27,7 @@ screen::Around muted() {
 
 /// One at a time, then all that can stand at once.
 std::vector<Trouble> troubles(const screen::Words& words) {
-    const std::string lost = words("view.table") + ", " + words("view.desk") + ", " + words("view.far");
+    const std::vector<std::string> lost{"table", "far"};
     std::vector<Trouble> made{};
     for (const char* name : {"muted", "lost", "changed", "jumped", "unknown", "silent", "much", "all"}) made.push_back({name, muted()});
     made[1].around.screens_lost = made[7].around.screens_lost = lost;
@@ -35,7 +35,7 @@ std::vector<Trouble> troubles(const screen::Words& words) {
     made[3].around.clock_jumped = made[6].around.clock_jumped = made[7].around.clock_jumped = true;
     made[4].around.size_unknown = made[7].around.size_unknown = true;
     made[5].around.no_sound = true;
-    made[6].around.screens_lost = words("view.far");
+    made[6].around.screens_lost = {"far"};
     made[7].around.not_on_disk = 12;
     made[7].around.trouble = words("disk.cannot_write");
     return made;
@@ -99,7 +99,7 @@ std::vector<Sample> beside(const sample::Case& at, const screen::Around& around,
 std::vector<Sample> troubled(const std::string& language) {
     const screen::Words& words = models::words(language);
     std::vector<Sample> views{};
-    sample::Case at(models::brief(language));
+    sample::Case at(models::brief_of_unit(language));
     at.up_to("seat");
     for (const Trouble& trouble : troubles(words)) {
         screen::Around around = trouble.around;

@@ -26,7 +26,7 @@ void draw_field(Pen& pen, const Field& field, const Box& box) {
     const double apart = cap * 0.3;
     const std::string& under = wrong ? field.problem : field.target.line;
     const Block line =
-        under.empty() ? Block{} : pen.block(under, {Type::Text}, {box.w - 2 * pad - sign, box.h - pad - label.height - apart, 1});
+        under.empty() ? Block{} : pen.block(under, {Type::Text}, {box.w - 2 * pad - sign, box.h - pad - label.height - apart, 2});
     const bool with_line = !under.empty() && line.fits;
     const double h = label.height + (with_line ? apart + line.height : 0) - cap * picture::descent, top = box.y + (box.h - h) / 2;
     if (wrong) pen.icon(Icon::Triangle, {box.x + pad, box.centre().y - cap * 0.65, cap * 1.3, cap * 1.3}, Ink::Amber, Ink::Raised);

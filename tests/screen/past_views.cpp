@@ -88,7 +88,7 @@ screen::PastSeen past_seen(const std::vector<Summary>& all, const past::Filter& 
 }
 
 guide::CaseState case_that_is_over(const std::string& language) {
-    sample::Case at(models::brief(language));
+    sample::Case at(models::brief_of_unit(language));
     const guide::Step* last = guide::step_that_closes(at.state.brief.procedure, guide::Closes::Close);
     const guide::Step* sutures = guide::step_that_closes(at.state.brief.procedure, guide::Closes::Sutures);
     measure::expect(last != nullptr && sutures != nullptr);

@@ -3,6 +3,7 @@
 #include "screen/plan_view.hpp"
 
 #include "screen/models.hpp"
+#include "screen/new_case.hpp"
 #include "screen/plan_views.hpp"
 
 #include <doctest/doctest.h>
@@ -51,6 +52,26 @@ bool cautions(const PlanModel& model, const std::string& part) {
     for (const auto& one : model.cautions)
         if (one.text.find(part) != std::string::npos) return true;
     return false;
+}
+
+/// How many lines on the glass tell an error: each line in such a row keeps away from its borders.
+int errors_clear(const FormModel& model, const Canvas& canvas) {
+    const Frame frame = draw(model, canvas);
+    const double cap = canvas.lettering.cap(picture::Type::Text);
+    int told = 0;
+    for (const auto& [target, box] : frame.touchables) {
+        for (const auto& shape : frame.shapes) {
+            const auto* text = std::get_if<picture::Text>(&shape);
+            const bool in =
+                text != nullptr && text->at.y > box.y && text->at.y < box.bottom() && text->at.x > box.x && text->at.x < box.right();
+            if (!in || !target.id.starts_with("field-")) continue;
+            for (const auto& field : model.fields)
+                told += field.target.id == target.id && field.problem.find(text->text) != std::string::npos ? 1 : 0;
+            CHECK(text->at.y - cap - box.y >= cap * 0.4);
+            CHECK(box.bottom() - text->at.y >= cap * 0.4);
+        }
+    }
+    return told;
 }
 
 const guide::AcceptPlan& accepts(const Target& target) {
@@ -436,26 +457,16 @@ TEST_CASE("an error in a form stands clear of the border of its row, on every gl
     for (const std::string& language : models::languages) {
         ScreenState form = after_plan({}, {.page = "plan-mend", .argument = "5"}, eight_readings());
         form.draft["plan-um"] = "61";
-        const FormModel model = plan_reading(eight_readings(), form, models::words(language));
+        const SizesInStock sizes{.host = {"7.50"}, .donor = {"7.75"}};
+        const FormModel reading = plan_reading(eight_readings(), form, models::words(language)),
+                        fresh = new_case({.page = "new"}, sizes, {{"case.reference", ""}, {"case.eye", ""}}, models::words(language));
+        int told = 0;  // beside the keys two columns may have no room for the words, and show the sign alone
         for (const auto& on : samples::glasses()) {
             CAPTURE(on.name);
-            const Canvas canvas = samples::canvas(on.glass);
-            const Frame frame = draw(model, canvas);
-            const auto row = std::find_if(frame.touchables.begin(), frame.touchables.end(),
-                                          [](const Touchable& one) { return one.target.id == "field-plan-um"; });
-            REQUIRE(row != frame.touchables.end());
-            const double cap = canvas.lettering.cap(picture::Type::Text);
-            bool told = false;
-            for (const auto& shape : frame.shapes) {
-                const auto* text = std::get_if<picture::Text>(&shape);
-                if (text == nullptr || text->at.y < row->box.y || text->at.y > row->box.bottom()) continue;
-                if (text->at.x < row->box.x || text->at.x > row->box.right()) continue;
-                told = told || text->text == model.fields[1].problem;
-                CHECK(text->at.y - cap - row->box.y >= cap * 0.4);
-                CHECK(row->box.bottom() - text->at.y >= cap * 0.4);
-            }
-            CHECK(told);
+            CHECK(errors_clear(reading, samples::canvas(on.glass)) >= 1);
+            told += errors_clear(fresh, samples::canvas(on.glass));
         }
+        CHECK(told > 0);
     }
 }
 

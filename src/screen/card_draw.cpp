@@ -3,6 +3,7 @@
 #include "screen/table_parts.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace screen {
 
@@ -58,6 +59,11 @@ struct Arrangement {
     Pieces foot{};  // under both, where the words have no room for it
 };
 
+/// The foot in one text before sentences stand closer.
+constexpr std::array<std::pair<bool, bool>, 3> closer{{{false, false}, {true, false}, {true, true}}};
+
+using Arranged = std::pair<Arrangement, Pieces>;
+
 std::vector<Arrangement> arrangements(const Pen& pen, const Card& card, const Box& inner) {
     const Arrangement stacked{.words = inner};
     if (card.figure ? card.rows.empty() : !has_picture(card)) return {stacked};
@@ -75,6 +81,11 @@ std::vector<Arrangement> arrangements(const Pen& pen, const Card& card, const Bo
 double room_for_words(const Pen& pen, const Card& card, const Arrangement& arrangement) {
     const bool shares = !arrangement.beside && (card.figure || arrangement.pictured);
     return arrangement.words.h - (shares ? least_body(pen, card) : 0);
+}
+
+double counts_height(const Pieces& pieces) {
+    const auto found = std::find_if(pieces.begin(), pieces.end(), [](const Piece& piece) { return piece.kind == Piece::Kind::Needed; });
+    return found == pieces.end() ? 0 : found->height;
 }
 
 /// With the space between the body and the foot.
@@ -126,37 +137,78 @@ bool picture_first(const Card& card, const Arrangement& arrangement, const Box& 
 }
 
 /// Into which arrangement the words go with their foot; a picture that says no more than the words gives way to it.
-std::optional<std::pair<Arrangement, Pieces>> arranged_whole(Pen& pen, const Card& card, const std::vector<Arrangement>& tries,
-                                                             const Box& inner) {
+std::optional<Arranged> arranged_whole(Pen& pen, const Card& card, const Box& inner, Voice voice) {
     Card without_foot = card;
     without_foot.foot.clear();
-    for (const auto& arrangement : tries) {
+    for (const auto& arrangement : arrangements(pen, card, inner)) {
         if (!arrangement.pictured && !std::holds_alternative<picture::OpenEye>(card.picture)) continue;
         if (picture_first(card, arrangement, inner)) continue;
-        for (const bool short_foot : {false, true}) {
-            Pieces pieces = card_pieces(pen, card, arrangement.words, {.short_foot = short_foot});
+        for (const auto& [short_foot, close] : closer) {
+            voice.short_foot = short_foot;
+            voice.close = close;
+            Pieces pieces = card_pieces(pen, card, arrangement.words, voice);
             if (height_with_foot(pen, pieces) <= room_for_words(pen, card, arrangement)) return {{arrangement, std::move(pieces)}};
         }
         if (auto over = over_foot(pen, card, arrangement, inner)) {
-            Pieces pieces = card_pieces(pen, without_foot, over->words, {});
+            Pieces pieces = card_pieces(pen, without_foot, over->words, voice);
             if (height_of(pieces) <= over->words.h) return {{*std::move(over), std::move(pieces)}};
         }
     }
     return std::nullopt;
 }
 
-/// The first arrangement into which the words go, with their foot where one has room for it.
-std::pair<Arrangement, Pieces> arranged(Pen& pen, const Card& card, const Box& inner) {
-    const auto tries = arrangements(pen, card, inner);
-    if (!card.figure && !has_picture(card) && card.counts.empty()) {
-        for (const Voice& voice : {roomy, between}) {
-            if (voice.sentence != roomy.sentence && !sentences_alone(card)) continue;
+/// Words alone, in one voice: with air and a foot of two lines where there is room for both.
+std::optional<Arranged> spoken(Pen& pen, const Card& card, const Box& inner, Voice voice) {
+    for (const auto& [short_foot, close] : closer) {
+        voice.short_foot = short_foot;
+        voice.close = close;
+        Pieces pieces = card_pieces(pen, card, inner, voice);
+        if (height_with_foot(pen, pieces) <= inner.h) return {{{.words = inner}, std::move(pieces)}};
+    }
+    return std::nullopt;
+}
+
+/// What to do when something went otherwise, in the biggest voice that goes in with a banner too: it is read again and again, and a
+/// banner that comes and goes must not change its letters. Under a banner the foot gives way to that.
+std::optional<Arranged> steady(Pen& pen, const Card& card, const Box& inner, const CardHeights& heights) {
+    const auto high = [&inner](double h) { return Box{inner.x, inner.y, inner.w, h}; };
+    Card without_foot = card;
+    without_foot.foot.clear();
+    for (const Voice& voice : {roomy, between}) {
+        if (!spoken(pen, card, high(heights.bare), voice) || !spoken(pen, without_foot, high(heights.with_banner), voice)) continue;
+        auto made = spoken(pen, card, inner, voice);
+        return made ? std::move(made) : spoken(pen, without_foot, inner, voice);
+    }
+    return std::nullopt;
+}
+
+/// A bigger voice where the words go in whole, and neither a picture nor the targets of counts pay for it.
+std::optional<Arranged> bigger(Pen& pen, const Card& card, const Box& inner) {
+    if (has_picture(card) || (card.figure && !sentences_alone(card))) return std::nullopt;
+    constexpr double air = 0.9;
+    for (Voice voice : {roomy, between}) {
+        const double room = inner.h * (voice.say == roomy.say ? air : 1);
+        if (card.figure) {
+            if (auto whole = arranged_whole(pen, card, inner, voice)) return whole;
+            continue;
+        }
+        if (voice.say == roomy.say && !card.counts.empty()) continue;
+        for (const bool short_foot : {false, true}) {
+            voice.short_foot = short_foot;
             Pieces pieces = card_pieces(pen, card, inner, voice);
-            const double full = voice.sentence == roomy.sentence ? 0.9 : 1;
-            if (height_with_foot(pen, pieces) <= inner.h * full) return {tries.front(), std::move(pieces)};
+            if (height_with_foot(pen, pieces) <= room && counts_height(pieces) >= air * counts_height(card_pieces(pen, card, inner, {})))
+                return {{{.words = inner}, std::move(pieces)}};
         }
     }
-    if (auto whole = arranged_whole(pen, card, tries, inner)) return *std::move(whole);
+    return std::nullopt;
+}
+
+/// The first arrangement into which the words go, with their foot where one has room for it.
+Arranged arranged(Pen& pen, const Card& card, const Box& inner, const CardHeights& heights) {
+    const bool otherwise = sentences_alone(card) && !card.figure;
+    if (auto made = otherwise ? steady(pen, card, inner, heights) : bigger(pen, card, inner)) return *std::move(made);
+    if (auto whole = arranged_whole(pen, card, inner, {})) return *std::move(whole);
+    const auto tries = arrangements(pen, card, inner);
     for (const auto& arrangement : tries) {
         const double room = room_for_words(pen, card, arrangement);
         Pieces pieces = card_pieces(pen, card, arrangement.words, {.short_foot = true});
@@ -198,10 +250,11 @@ void draw_picture(Pen& pen, const Picture& picture, const Box& box) {
                picture);
 }
 
-void draw_card(Pen& pen, const Card& card, const Box& box) {
+void draw_card(Pen& pen, const Card& card, const Box& box, const CardHeights& heights) {
     pen.panel(box, Ink::Card);
     const Box inner = inset(box, pen.cap(Type::Text));
-    const auto [arrangement, pieces] = arranged(pen, card, inner);
+    const double edges = box.h - inner.h;
+    const auto [arrangement, pieces] = arranged(pen, card, inner, {heights.bare - edges, heights.with_banner - edges});
     stack(arrangement.foot, inner, 0);
     const Box left = stack(pieces, arrangement.words, pen.cap(Type::Text) * 0.4);
     if (arrangement.beside) return draw_body(pen, card, arrangement.picture);

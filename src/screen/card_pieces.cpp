@@ -1,7 +1,5 @@
 #include "screen/card_pieces.hpp"
 
-#include "screen/target_draw.hpp"
-
 #include <algorithm>
 #include <numeric>
 
@@ -92,27 +90,38 @@ Piece short_foot(Pen& pen, const Row& row, const Box& box) {
 struct RowPlace {
     double label_w = 0, value_w = 0;
     double space = 0.9;  // under a row, in cap heights
+    Type label = Type::Text, value = Type::Strong;
 };
 
 double column_gap(const Pen& pen) { return pen.cap(Type::Text) * 2; }
 
-RowPlace row_place(const Pen& pen, const std::vector<Row>& rows, double w) {
+RowPlace row_place(const Pen& pen, const std::vector<Row>& rows, double w, const Voice& voice) {
     double label = 0;
-    for (const auto& row : rows) label = std::max(label, pen.width(Type::Text, row.label));
+    for (const auto& row : rows) label = std::max(label, pen.width(voice.label, row.label));
     const double after = pen.cap(Type::Text) * 1.2;
     if (label > 0) label = std::min(label, w * 0.42) + after;  // the longest word of a value needs the greater part
-    return {.label_w = label, .value_w = w - label};
+    return {.label_w = label, .value_w = w - label, .label = voice.label, .value = voice.value};
+}
+
+struct RowBlocks {
+    Block label{}, value{};
+};
+
+RowBlocks blocks_of(const Pen& pen, const Row& row, const RowPlace& place) {
+    return {pen.block(row.label, {place.label}, {place.label_w, 1e9, 3}), pen.block(row.value, {place.value}, {place.value_w, 1e9, 3})};
 }
 
 double row_height(const Pen& pen, const Row& row, const RowPlace& place) {
-    const Block label = pen.block(row.label, {Type::Text}, {place.label_w, 1e9, 3}),
-                value = pen.block(row.value, {Type::Strong}, {place.value_w, 1e9, 3});
+    const auto [label, value] = blocks_of(pen, row, place);
     return std::max(label.height, value.height) + pen.cap(Type::Text) * place.space;
 }
 
+/// Label and value on one line of writing, whichever is the bigger.
 void draw_row_of(Pen& pen, const Row& row, const RowPlace& place, Point at) {
-    pen.text(at, pen.block(row.label, {Type::Text}, {place.label_w, 1e9, 3}), Ink::Soft);
-    pen.text({at.x + place.label_w, at.y}, pen.block(row.value, {Type::Strong}, {place.value_w, 1e9, 3}), Ink::Text);
+    const auto [label, value] = blocks_of(pen, row, place);
+    const double label_cap = pen.cap(place.label), value_cap = pen.cap(place.value), cap = std::max(label_cap, value_cap);
+    pen.text({at.x, at.y + cap - label_cap}, label, Ink::Soft);
+    pen.text({at.x + place.label_w, at.y + cap - value_cap}, value, Ink::Text);
 }
 
 struct Columns {
@@ -121,9 +130,9 @@ struct Columns {
     double width = 0, height = 0;
 };
 
-Columns columns_of(const Pen& pen, const std::vector<Row>& all, double width, std::size_t columns, double space) {
+Columns columns_of(const Pen& pen, const std::vector<Row>& all, double width, std::size_t columns, double space, const Voice& voice) {
     const double n = static_cast<double>(columns), w = (width - column_gap(pen) * (n - 1)) / n;
-    Columns made{.columns = columns, .per = (all.size() + columns - 1) / columns, .place = row_place(pen, all, w), .width = w};
+    Columns made{.columns = columns, .per = (all.size() + columns - 1) / columns, .place = row_place(pen, all, w, voice), .width = w};
     made.place.space = space;
     std::vector<double> heights(columns, 0);
     for (std::size_t i = 0; i < all.size(); ++i) heights[i / made.per] += row_height(pen, all[i], made.place);
@@ -132,11 +141,11 @@ Columns columns_of(const Pen& pen, const std::vector<Row>& all, double width, st
 }
 
 /// Rows in as few columns as the height allows, closer together before that; the lowest of all where nothing fits.
-Columns fitted_columns(const Pen& pen, const std::vector<Row>& all, const Box& box, double room) {
+Columns fitted_columns(const Pen& pen, const std::vector<Row>& all, const Box& box, double room, const Voice& voice) {
     Columns lowest;
     for (std::size_t columns = 1; columns <= 3; ++columns) {
         for (const double space : {0.9, 0.45}) {
-            const Columns made = columns_of(pen, all, box.w, columns, space);
+            const Columns made = columns_of(pen, all, box.w, columns, space, voice);
             if (made.width < pen.cap(Type::Text) * 14 && columns > 1) continue;
             if (made.height <= room) return made;
             if (lowest.height == 0 || made.height < lowest.height) lowest = made;
@@ -146,9 +155,9 @@ Columns fitted_columns(const Pen& pen, const std::vector<Row>& all, const Box& b
 }
 
 /// Closer together rather than without the foot, and in more columns rather than out of the room.
-Piece rows(Pen& pen, const std::vector<Row>& all, const Box& box, double room, double foot) {
-    const Columns closer = columns_of(pen, all, box.w, 1, 0.45);
-    Columns columns = fitted_columns(pen, all, box, room);
+Piece rows(Pen& pen, const std::vector<Row>& all, const Box& box, double room, double foot, const Voice& voice) {
+    const Columns closer = columns_of(pen, all, box.w, 1, 0.45, voice);
+    Columns columns = fitted_columns(pen, all, box, room, voice);
     if (columns.height > room - foot && closer.height <= room - foot) columns = closer;
     return {
         .kind = Piece::Kind::Needed, .height = columns.height + pen.cap(Type::Text) * 0.4, .draw = [&pen, all, columns, box](double top) {
@@ -161,117 +170,6 @@ Piece rows(Pen& pen, const std::vector<Row>& all, const Box& box, double room, d
                 y += row_height(pen, all[i], columns.place);
             }
         }};
-}
-
-// ---- counts: a thing counted, with fewer and more ----
-
-constexpr double count_gap = 3;
-
-double count_side(const CountRow& count) { return std::max(least_side_mm(count.fewer.weight), least_side_mm(count.more.weight)); }
-
-/// What a count's words have beside them: their own width, and what is left of it beside the number.
-struct CountRoom {
-    double words = 0, beside = 0;
-};
-
-CountRoom count_room(const Pen& pen, const CountRow& count, double width, double side) {
-    const double cap = pen.cap(Type::Text), words = width - 2 * side - 3 - cap * 0.8;
-    return {words, words - pen.width(Type::Value, count.value) - cap * 0.8};
-}
-
-bool number_beside(const Pen& pen, const CountRow& count, double width, double side) {
-    return pen.block(count.title, {Type::Strong}, {count_room(pen, count, width, side).beside, 1e9, 1}).fits;
-}
-
-/// How the words of a count stand to its two targets: the number beside them, under the title, or both over the targets.
-enum class CountForm { Wide, Narrow, Over };
-
-double count_height(const Pen& pen, double side, CountForm form) {
-    return count_gap + side + (form == CountForm::Over ? pen.pitch(Type::Strong) : 0);
-}
-
-/// Title and number on a line, the targets under it, each half as wide: for titles that nothing else has room for.
-void draw_count_over(Pen& pen, const CountRow& count, const Box& box, double side) {
-    const double line = pen.pitch(Type::Strong), half = (box.w - count_gap) / 2;
-    const Block title = pen.block(count.title, {Type::Strong, Type::Text}, {count_room(pen, count, box.w, 0).beside, line, 1});
-    if (!title.fits) pen.falls_short(count.title);
-    pen.text({box.x, box.y}, title, Ink::Text);
-    pen.text({box.right(), box.y}, count.value, Type::Strong, Ink::Text, Align::Right);
-    draw_target(pen, count.fewer, {box.x, box.y + line, half, side}, Rank::Small);
-    draw_target(pen, count.more, {box.x + half + count_gap, box.y + line, half, side}, Rank::Small);
-}
-
-/// Title and, small, where the number comes from; the number beside them, or under the title where the row is narrow.
-void draw_count(Pen& pen, const CountRow& count, const Box& box, bool wide) {
-    const double side = box.h, gap = count_gap, cap = pen.cap(Type::Text), right = box.right() - 2 * side - gap;
-    const auto [words, beside] = count_room(pen, count, box.w, side);
-    const Block title = pen.block(count.title, {Type::Strong}, {wide ? beside : words, box.h, 1});
-    const std::string under = wide ? count.line : count.value;
-    const Block line = pen.block(under, {wide ? Type::Text : Type::Strong}, {wide ? beside : words, box.h - title.height - cap * 0.4, 1});
-    const bool two = !under.empty() && line.fits;
-    const double y = box.y + (box.h - title.height - (two ? cap * 0.4 + line.height : 0)) / 2 + cap * picture::descent / 2;
-    pen.text({box.x, y}, title, Ink::Text);
-    if (two) pen.text({box.x, y + title.height + cap * 0.4}, line, wide ? Ink::Soft : Ink::Text);
-    if (wide) pen.text({right - cap * 0.8, box.centre().y - pen.cap(Type::Value) / 2}, count.value, Type::Value, Ink::Text, Align::Right);
-    if (!title.fits || !(wide || two)) pen.falls_short(count.title);
-    draw_target(pen, count.fewer, {right, box.y, side, side}, Rank::Small);
-    draw_target(pen, count.more, {right + side + gap, box.y, side, side}, Rank::Small);
-}
-
-struct CountColumns {
-    std::size_t columns = 1;
-    CountForm form = CountForm::Wide;
-    double w = 0, side = 0;
-};
-
-/// Larger targets for two pairs of gloves, as far as there is room for them and for the words beside.
-double grown_side(const Pen& pen, const std::vector<CountRow>& all, const CountColumns& at, double room) {
-    const std::size_t rows = (all.size() + at.columns - 1) / at.columns;
-    for (const int larger : {28, 26, 24, 22, 20, 18}) {
-        const auto side = static_cast<double>(larger);
-        const bool fits = side > at.side && static_cast<double>(rows) * count_height(pen, side, at.form) <= room * 0.9;
-        if (fits && std::all_of(all.begin(), all.end(), [&](const CountRow& one) { return number_beside(pen, one, at.w, side); }))
-            return side;
-    }
-    return at.side;
-}
-
-/// In two columns where one is too high, and where those have no room for the titles beside the targets, over them.
-CountColumns count_columns(const Pen& pen, const std::vector<CountRow>& all, const Box& box, double room) {
-    CountColumns made{.w = box.w};
-    double title = 0;
-    for (const auto& count : all) {
-        made.side = std::max(made.side, count_side(count));
-        title = std::max(title, pen.width(Type::Strong, count.title));
-    }
-    if (static_cast<double>(all.size()) * count_height(pen, made.side, made.form) > room) {
-        made.columns = 2;
-        made.w = (box.w - 2 * count_gap) / 2;
-        const double needed = 2 * made.side + count_gap + pen.cap(Type::Text) * 0.8 + title;
-        if (made.w < needed) made.form = CountForm::Over;
-    }
-    const auto beside = [&](const CountRow& count) { return number_beside(pen, count, made.w, made.side); };
-    if (made.form == CountForm::Wide && !std::all_of(all.begin(), all.end(), beside)) made.form = CountForm::Narrow;
-    if (made.form == CountForm::Wide) made.side = grown_side(pen, all, made, room);
-    return made;
-}
-
-Piece counts(Pen& pen, const std::vector<CountRow>& all, const Box& box, double room) {
-    const CountColumns at = count_columns(pen, all, box, room);
-    const std::size_t per = (all.size() + at.columns - 1) / at.columns;
-    const double each = count_height(pen, at.side, at.form);
-    return {.kind = Piece::Kind::Needed, .height = static_cast<double>(per) * each, .draw = [&pen, all, box, per, each, at](double y) {
-                for (std::size_t i = 0; i < all.size(); ++i) {
-                    const std::size_t column = i / per;
-                    const double x = box.x + static_cast<double>(column) * (at.w + 2 * count_gap);
-                    const Box cell{x, y + static_cast<double>(i % per) * each, at.w, at.side};
-                    if (at.form == CountForm::Over) {
-                        draw_count_over(pen, all[i], cell, at.side);
-                    } else {
-                        draw_count(pen, all[i], cell, at.form == CountForm::Wide);
-                    }
-                }
-            }};
 }
 
 double with_spaces(const Pieces& pieces) {
@@ -306,10 +204,11 @@ Pieces card_pieces(Pen& pen, const Card& card, const Box& box, const Voice& voic
         for (const Row& row : card.rows) {
             const auto kind = card.figure ? Piece::Kind::Line : Piece::Kind::Needed;
             made.push_back(line(pen, row.value, box, kind, voice.sentence, Ink::Text));
-            if (!card.figure) made.back().height += pen.cap(voice.sentence) * 0.6;
+            if (card.figure && voice.close) made.back().height -= pen.cap(Type::Text) * 0.3;
+            if (!card.figure && !voice.close) made.back().height += pen.cap(voice.sentence) * 0.6;
         }
     } else if (!card.rows.empty()) {
-        made.push_back(rows(pen, card.rows, box, room, with_spaces(feet) + pen.cap(Type::Text) * 0.8));
+        made.push_back(rows(pen, card.rows, box, room, with_spaces(feet) + pen.cap(Type::Text) * 0.8, voice));
     }
     if (!card.counts.empty()) made.push_back(counts(pen, card.counts, box, box.h - with_spaces(made) - height_of(after)));
     for (Pieces* rest : {&after, &feet}) std::move(rest->begin(), rest->end(), std::back_inserter(made));

@@ -16,19 +16,21 @@ struct Piece {
 };
 using Pieces = std::vector<Piece>;
 
-/// The roles a card speaks in: the roomy one where there is nothing but words and they go in. What to do when something went
-/// otherwise is sentences alone; between the two there is one more size for them.
+/// The roles a card speaks in, biggest voice first: the roomy one where there is nothing but words and they go in, one size between.
+/// What to do when something went otherwise is sentences alone.
 struct Voice {
-    Type line = Type::Text, say = Type::Strong, sentence = Type::Strong;
+    Type line = Type::Text, say = Type::Strong, sentence = Type::Strong, label = Type::Text, value = Type::Strong;
     bool short_foot = false;  // label and value in one line
+    bool close = false;       // sentences with less between them
 };
-inline constexpr Voice roomy{Type::Lead, Type::Title, Type::Title}, between{Type::Lead, Type::Strong, Type::Lead};
+inline constexpr Voice roomy{Type::Lead, Type::Title, Type::Title, Type::Lead, Type::Title}, between{Type::Lead, Type::Strong, Type::Lead};
 
 /// A card that has rows and none of them a label.
 bool sentences_alone(const Card& card);
 
 /// Without the space after the last piece.
 double height_of(const Pieces& pieces);
+Piece counts(Pen& pen, const std::vector<CountRow>& all, const Box& box, double room);
 Pieces card_pieces(Pen& pen, const Card& card, const Box& box, const Voice& voice);
 
 }  // namespace screen

@@ -158,7 +158,9 @@ void counts_card(Card& made, const CaseState& state, const Words& words) {
         CountRow row{.title = item.title,
                      .value = std::to_string(tally.expected()),
                      .line = words("count.line", {std::to_string(tally.opened), std::to_string(tally.passed_back)})};
-        if (const auto found = guide::difference(state, item.id)) row.line = words("count.seen", {std::to_string(found->seen)});
+        row.expected = words("page.count_expected", {row.value});
+        if (const auto found = guide::difference(state, item.id))
+            row.line = words("count.seen", {std::to_string(found->seen)}) + ", " + row.expected;
         row.fewer = target("fewer-" + item.id, "−", "", {guide::MoveItems{.item = item.id, .by = -1}});
         row.more = target("more-" + item.id, "+", "", {guide::MoveItems{.item = item.id, .by = 1}});
         row.fewer.weight = row.more.weight = Weight::Elsewhere;

@@ -107,9 +107,9 @@ double put_height(const Pen& pen, const Box& box, double y, const std::string& t
 
 void draw_actions(Pen& pen, const std::vector<Target>& actions, const Box& box) {
     if (actions.empty()) return;
-    if (const auto columns = grid_columns(pen, actions, box)) return draw_grid(pen, actions, box, *columns);
-    pen.falls_short(actions.front().label);
-    draw_grid(pen, actions, box, std::max(1, static_cast<int>(box.w / 40)));
+    const auto columns = grid_columns(pen, actions, box);
+    if (!columns) pen.falls_short(actions.front().label);
+    draw_grid(pen, actions, box, columns.value_or(std::max(1, static_cast<int>(box.w / 40))));
 }
 
 }  // namespace

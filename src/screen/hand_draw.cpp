@@ -26,7 +26,7 @@ struct Place {
     }
 };
 
-Rank rank_in(std::size_t in_row) { return in_row == 1 ? Rank::Wide : Rank::Small; }
+Rank rank_in(std::size_t in_row) { return in_row == 1 ? Rank::Wide : Rank::Several; }
 
 /// How badly a row reads: stop stands best alone, others in pairs of a kind, three only where they are small; late marks by
 /// themselves.
@@ -118,14 +118,34 @@ bool twins(std::span<const Target> hand) {
     return hand.size() > 1 && answers(hand[0]) && answers(hand[1]) && (open(hand[0]) || open(hand[1]));
 }
 
+/// Of what stands in the row, and of what may take its place there.
+Type shared_in_row(const Pen& pen, std::span<const Target> row, const Box& box, Type most) {
+    const Box cell = part(box, 0, static_cast<int>(row.size()), pen.gap());
+    most = shared_type(pen, row, cell, rank_in(row.size()), most);
+    for (const Target& one : row) most = shared_type(pen, one.in_place_of, cell, rank_in(row.size()), most);
+    return most;
+}
+
+void draw_in_row(Pen& pen, std::span<const Target> targets, const Box& row, Type most) {
+    const int n = static_cast<int>(targets.size());
+    const bool left = pen.canvas().glass.hand == Hand::Left;
+    for (int i = 0; i < n; ++i) {
+        const int place = left ? n - 1 - i : i;
+        draw_target(pen, targets[static_cast<std::size_t>(i)], part(row, place, n, pen.gap()), rank_in(targets.size()), most);
+    }
+}
+
 void draw_rows(Pen& pen, const Rows& rows, const Place& place) {
     if (rows.empty()) return;
     const double n = static_cast<double>(rows.size()), h = std::min((place.box.h - place.gap * (n - 1)) / n, place.usual_height() * 1.25);
+    Type most = Type::Numeral;  // of several in a row, in all such rows
+    for (const Targets& row : rows)
+        if (row.size() > 1) most = shared_in_row(pen, row, {place.box.x, 0, place.box.w, h}, most);
     double y = place.box.y;
     for (std::size_t i = 0; i < rows.size(); ++i) {
         // The last row keeps its place at the bottom of the column from step to step.
         if (i + 1 == rows.size()) y = place.box.bottom() - h;
-        draw_row(pen, rows[i], {place.box.x, y, place.box.w, h});
+        draw_in_row(pen, rows[i], {place.box.x, y, place.box.w, h}, rows[i].size() > 1 ? most : Type::Numeral);
         y += h + place.gap;
     }
 }
@@ -177,12 +197,7 @@ Broken grown(const Pen& pen, const Targets& all, Place& place) {
 }  // namespace
 
 void draw_row(Pen& pen, std::span<const Target> targets, const Box& row) {
-    const int n = static_cast<int>(targets.size());
-    const bool left = pen.canvas().glass.hand == Hand::Left;
-    for (int i = 0; i < n; ++i) {
-        const int place = left ? n - 1 - i : i;
-        draw_target(pen, targets[static_cast<std::size_t>(i)], part(row, place, n, pen.gap()), rank_in(targets.size()));
-    }
+    draw_in_row(pen, targets, row, targets.size() > 1 ? shared_in_row(pen, targets, row, Type::Numeral) : Type::Numeral);
 }
 
 HandDrawn draw_hand(Pen& pen, std::span<const Target> hand, const TableLayout& layout) {

@@ -53,8 +53,9 @@ void add_rest(std::vector<Target>& hand, const CaseState& state, const Step& ste
         hand.push_back(turn_to("skip", words("hand.skip"), words("hand.skip_line"), {.page = "skip", .argument = step.id}));
     }
     if (!state.reasons_owed.empty() && !guide::cutting(state)) {
-        hand.push_back(as(turn_to("reason", words("hand.reason"), words("hand.reason_line", {std::to_string(state.reasons_owed.size())}),
-                                  {.page = "reason"}),
+        const std::size_t owed = state.reasons_owed.size();
+        hand.push_back(as(turn_to("reason", words(owed == 1 ? "hand.reason_one" : "hand.reason", {std::to_string(owed)}),
+                                  words("hand.reason_line"), {.page = "reason"}),
                           Look::Watch));
     }
     if (!departures_of(state, step).empty()) hand.push_back(something_else(words));

@@ -29,9 +29,12 @@ Cells cells(const Pen& pen, std::size_t n, const Box& box, int columns) {
 /// How far a cell is from the shape that a label sits in best.
 double awkward(const Cells& cell) { return std::abs(std::log(cell.w / cell.h / 2.6)); }
 
+bool stops(const Target& target) { return target.look == Look::Stop; }
+
 /// Foot targets on the hand's side, no wider than their labels ask for.
 double foot_width(const Pen& pen, const std::vector<Target>& foot, double most) {
-    const double n = static_cast<double>(foot.size());
+    const auto doubled = foot.size() > 1 ? std::count_if(foot.begin(), foot.end(), stops) : 0;
+    const double n = static_cast<double>(foot.size()) + static_cast<double>(doubled);
     return std::min(most, n * pen.cap(Type::Text) * 20 + (n - 1) * pen.gap());
 }
 
@@ -48,10 +51,36 @@ std::size_t rows_of(const Pen& pen, std::span<const Target> targets, double widt
         const std::size_t across = (targets.size() + rows - 1) / rows;
         const Box cell = part({0, 0, width, h}, 0, static_cast<int>(across), pen.gap());
         if (cell.w >= tallest_mm(targets) &&
-            std::all_of(targets.begin(), targets.end(), [&](const Target& one) { return legible(pen, one, cell, Rank::Small); }))
+            std::all_of(targets.begin(), targets.end(), [&](const Target& one) { return legible(pen, one, cell, Rank::Several); }))
             return rows;
     }
     return std::max<std::size_t>(1, targets.size());
+}
+
+/// Whether what stops a hand can take two places in its row, so that it is lettered as large as it weighs.
+bool doubled(const Pen& pen, std::span<const Target> targets, double width) {
+    const std::size_t rows = rows_of(pen, targets, width), across = (targets.size() + rows - 1) / rows;
+    if (across < 2 || std::count_if(targets.begin(), targets.end(), stops) != 1) return false;
+    const Box cell = part({0, 0, width, row_height(pen, targets)}, 0, static_cast<int>(across) + 1, pen.gap());
+    return cell.w >= tallest_mm(targets) && std::all_of(targets.begin(), targets.end(), [&](const Target& one) {
+               return stops(one) || legible(pen, one, cell, Rank::Several);
+           });
+}
+
+/// A row in which what stops a hand has two places.
+void draw_doubled(Pen& pen, std::span<const Target> targets, const Box& row) {
+    const int n = static_cast<int>(targets.size()) + 1;
+    std::vector<Target> others(targets.begin(), targets.end());
+    std::erase_if(others, stops);
+    const Type most = shared_type(pen, others, part(row, 0, n, pen.gap()), Rank::Several);
+    int place = 0;
+    for (const Target& one : targets) {
+        Box box = part(row, place, n, pen.gap());
+        if (stops(one)) box.w = part(row, place + 1, n, pen.gap()).right() - box.x;
+        if (pen.canvas().glass.hand == Hand::Left) box = mirrored(box, row);
+        draw_target(pen, one, box, stops(one) ? Rank::Wide : Rank::Several, stops(one) ? Type::Numeral : most);
+        place += stops(one) ? 2 : 1;
+    }
 }
 
 double typed_pad(const Pen& pen) { return pen.cap(Type::Text) * 0.7; }
@@ -111,9 +140,15 @@ double targets_height(const Pen& pen, std::span<const Target> targets, double wi
 void draw_targets(Pen& pen, std::span<const Target> targets, const Box& box) {
     const std::size_t rows = rows_of(pen, targets, box.w), across = (targets.size() + rows - 1) / rows;
     const double h = row_height(pen, targets);
+    const bool may_double = doubled(pen, targets, box.w);
     for (std::size_t i = 0, row = 0; i < targets.size(); i += across, ++row) {
-        const double y = box.y + static_cast<double>(row) * (h + pen.gap());
-        draw_row(pen, targets.subspan(i, std::min(across, targets.size() - i)), {box.x, y, box.w, h});
+        const auto here = targets.subspan(i, std::min(across, targets.size() - i));
+        const Box place{box.x, box.y + static_cast<double>(row) * (h + pen.gap()), box.w, h};
+        if (may_double && here.size() > 1 && std::any_of(here.begin(), here.end(), stops)) {
+            draw_doubled(pen, here, place);
+        } else {
+            draw_row(pen, here, place);
+        }
     }
 }
 
@@ -143,7 +178,7 @@ std::optional<int> grid_columns(const Pen& pen, std::span<const Target> targets,
         const Cells cell = cells(pen, targets.size(), box, columns);
         const bool fits = cell.w >= side && cell.h >= side - 1e-6;
         if (!fits || !std::all_of(targets.begin(), targets.end(), [&](const Target& target) {
-                return legible(pen, target, {0, 0, cell.w, cell.h}, Rank::Small);
+                return legible(pen, target, {0, 0, cell.w, cell.h}, Rank::Several);
             }))
             continue;
         if (!best || awkward(cell) < awkward(cells(pen, targets.size(), box, *best))) best = columns;
@@ -151,16 +186,17 @@ std::optional<int> grid_columns(const Pen& pen, std::span<const Target> targets,
     return best;
 }
 
-void draw_grid(Pen& pen, std::span<const Target> targets, const Box& box, int columns) {
+Type draw_grid(Pen& pen, std::span<const Target> targets, const Box& box, int columns) {
     Cells cell = cells(pen, targets.size(), box, columns);
     cell.h = std::max(tallest_mm(targets), std::min(cell.h, pen.cap(Type::Text) * 9));
-    const Type most = shared_type(pen, targets, {0, 0, cell.w, cell.h});
+    const Type most = shared_type(pen, targets, {0, 0, cell.w, cell.h}, Rank::Several);
     for (std::size_t i = 0; i < targets.size(); ++i) {
         const std::size_t across = i % static_cast<std::size_t>(columns), down = i / static_cast<std::size_t>(columns);
         const auto column = static_cast<double>(across), row = static_cast<double>(down);
         draw_target(pen, targets[i], {box.x + column * (cell.w + pen.gap()), box.y + row * (cell.h + pen.gap()), cell.w, cell.h},
-                    Rank::Small, most);
+                    Rank::Several, most);
     }
+    return most;
 }
 
 Box draw_page(Pen& pen, const PageWords& page) {
@@ -179,7 +215,7 @@ Box draw_page(Pen& pen, const PageWords& page) {
     pen.text({left.x + cap * 0.5, left.y + cap * 0.5}, title, Ink::Text);
     take_top(title.height + cap);
     for (const auto& line : page.lines) {
-        const Block block = pen.block(line, {Type::Text}, {left.w - cap, 1e9, 4});
+        const Block block = pen.block(line, {page.line}, {left.w - cap, 1e9, 4});
         pen.text({left.x + cap * 0.5, left.y}, block, Ink::Soft);
         take_top(block.height + cap * 0.6);
     }

@@ -16,6 +16,7 @@ struct PageWords {
     const std::vector<Target>& foot;
     const std::optional<Banner>& banner;
     const std::string& muted;
+    Type line = Type::Text;  // the role of the lines
 };
 Box draw_page(Pen& pen, const PageWords& page);
 /// Foot and banner at the bottom of the page, side by side where both are read there; returns what is left above.
@@ -35,6 +36,7 @@ void draw_targets(Pen& pen, std::span<const Target> targets, const Box& box);
 
 /// How many columns a grid of targets takes in a box; none where it does not fit at look.md's sizes.
 std::optional<int> grid_columns(const Pen& pen, std::span<const Target> targets, const Box& box);
-void draw_grid(Pen& pen, std::span<const Target> targets, const Box& box, int columns);
+/// Returns the role that the labels share.
+Type draw_grid(Pen& pen, std::span<const Target> targets, const Box& box, int columns);
 
 }  // namespace screen

@@ -36,6 +36,8 @@ Block banner_block(const Pen& pen, const Banner& banner, double width) {
     return full.fits || banner.brief.empty() ? full : pen.block(banner.brief, {Type::Strong}, room);
 }
 
+double around_banner(const Pen& pen) { return pen.cap(Type::Text) * 1.5; }
+
 /// Targets for which the hand's column has no place stand in a row at the bottom of the card.
 double overflow_height(std::span<const Target> targets) {
     double side = 0;
@@ -51,7 +53,7 @@ Banner briefly(Banner banner) {
 }
 
 double banner_height(const Pen& pen, const Banner& banner, double width) {
-    return banner_block(pen, banner, width).height + pen.cap(Type::Text) * 1.5;
+    return banner_block(pen, banner, width).height + around_banner(pen);
 }
 
 void draw_banner(Pen& pen, const Banner& banner, const Box& box) {
@@ -68,22 +70,33 @@ void draw_banner(Pen& pen, const Banner& banner, const Box& box) {
 
 namespace {
 
+/// On a small glass a banner stands in place of the path.
+bool over_path(const TableModel& model, const TableLayout& layout) { return !layout.path_column && !model.drawer; }
+
+/// What a banner of that height leaves of the box for what stands there.
+Box beside_banner(const Pen& pen, const TableModel& model, const TableLayout& layout, const Box& box, double banner_h) {
+    if (banner_h == 0) return box;
+    if (!over_path(model, layout)) return {box.x, box.y, box.w, box.h - banner_h - pen.gap()};
+    const double more = std::max(0.0, banner_h - layout.path.h);
+    return {box.x, box.y + more, box.w, box.h - more};
+}
+
+/// A banner of as many lines as it may have.
+double tallest_banner(const Pen& pen) {
+    return 2 * pen.pitch(Type::Strong) + pen.cap(Type::Strong) * (1 + picture::descent) + around_banner(pen);
+}
+
 /// The banner at the foot of the box, on a small glass in place of the path; returns what is left for what stands above.
-Box draw_path_and_banner(Pen& pen, const TableModel& model, const TableLayout& layout, Box box) {
+Box draw_path_and_banner(Pen& pen, const TableModel& model, const TableLayout& layout, const Box& box) {
     std::optional<Banner> banner = model.banner || !model.drawer ? model.banner : model.drawer->banner;
     if (banner && model.drawer && model.drawer->open) banner = briefly(*std::move(banner));
-    const double banner_h = banner ? banner_height(pen, *banner, box.w) : 0;
-    // On a small glass the banner stands in place of the path.
-    const bool over_path = banner && !layout.path_column && !model.drawer;
-    if (over_path) {
-        draw_banner(pen, *banner, {layout.path.x, layout.path.y, layout.path.w, banner_h});
-        const double more = std::max(0.0, banner_h - layout.path.h);
-        return {box.x, box.y + more, box.w, box.h - more};
-    }
-    if (!model.drawer || (layout.path_column && !model.drawer->open)) draw_path(pen, model.path, layout);
+    const bool path = !model.drawer || (layout.path_column && !model.drawer->open);
+    if (path && !(banner && over_path(model, layout))) draw_path(pen, model.path, layout);
     if (!banner) return box;
-    draw_banner(pen, *banner, {box.x, box.bottom() - banner_h, box.w, banner_h});
-    return {box.x, box.y, box.w, box.h - banner_h - pen.gap()};
+    const double h = banner_height(pen, *banner, box.w);
+    const Box at_path{layout.path.x, layout.path.y, layout.path.w, h};
+    draw_banner(pen, *banner, over_path(model, layout) ? at_path : Box{box.x, box.bottom() - h, box.w, h});
+    return beside_banner(pen, model, layout, box, h);
 }
 
 }  // namespace
@@ -104,16 +117,18 @@ Frame draw(const TableModel& model, const Canvas& canvas) {
         return pen.take();
     }
     Box card = draw_path_and_banner(pen, model, layout, layout.card);
+    CardHeights heights{layout.card.h, beside_banner(pen, model, layout, layout.card, tallest_banner(pen)).h};
     if (model.drawer) draw_drawer(pen, *model.drawer, layout);
     if (!over.empty()) {
         const double h = overflow_height(over);
         draw_row(pen, over, {card.x, card.bottom() - h, card.w, h});
         card.h -= h + pen.gap();
+        heights = {heights.bare - h - pen.gap(), heights.with_banner - h - pen.gap()};
     }
     Card shown = model.card;
     // Over an open drawer on an upright glass there is room for the figure, not for the section beside it.
     if (model.drawer && model.drawer->open && layout.strip_rows) shown.picture = {};
-    draw_card(pen, shown, card);
+    draw_card(pen, shown, card, heights);
     return pen.take();
 }
 

@@ -11,7 +11,11 @@ namespace screen {
 void draw_strip(Pen& pen, const Strip& strip, const TableLayout& layout);
 void draw_path(Pen& pen, const std::vector<Line>& path, const TableLayout& layout);
 void draw_picture(Pen& pen, const Picture& picture, const Box& box);
-void draw_card(Pen& pen, const Card& card, const Box& box);
+/// How high a card is where no banner stands, and while one of three lines does.
+struct CardHeights {
+    double bare = 0, with_banner = 0;
+};
+void draw_card(Pen& pen, const Card& card, const Box& box, const CardHeights& heights);
 /// What the hand's column has no place for, and where it begins.
 struct HandDrawn {
     std::vector<Target> over{};

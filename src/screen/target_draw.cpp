@@ -67,21 +67,23 @@ Sign::Is sign_of(const Target& target) {
     return Sign::Is::None;
 }
 
-double after_sign(const Pen& pen, Rank rank) { return pen.cap(Type::Text) * (rank == Rank::Small ? 0.4 : 0.6); }
+bool small(Rank rank) { return rank == Rank::Small || rank == Rank::Several; }
+
+double after_sign(const Pen& pen, Rank rank) { return pen.cap(Type::Text) * (small(rank) ? 0.4 : 0.6); }
 
 /// The biggest sign beside which the label still goes into its lines; above it where there is no such place.
 Sign sign(const Pen& pen, const Target& target, const Box& room, Rank rank) {
     const auto is = sign_of(target);
     if (is == Sign::Is::None) return {};
-    const double small = pen.cap(Type::Strong) * 1.05;
-    const double usual = rank == Rank::Small       ? pen.cap(Type::Strong) * 1.25
+    const double least = pen.cap(Type::Strong) * 1.05;
+    const double usual = small(rank)               ? pen.cap(Type::Strong) * 1.25
                          : is == Sign::Is::Octagon ? pen.cap(Type::Title) * 2
                                                    : pen.cap(Type::Title) * 1.2;
-    for (const double size : {std::min(usual, room.h), small}) {
+    for (const double size : {std::min(usual, room.h), least}) {
         const Room left{room.w - size - after_sign(pen, rank), room.h, 3};
         if (pen.block(target.label, {Type::Strong, Type::Text}, left).fits) return {is, size, true};
     }
-    return {is, small, false};
+    return {is, least, false};
 }
 
 void draw_sign(Pen& pen, const Target& target, const Sign& sign, const Box& at, const Paint& paint) {
@@ -117,11 +119,12 @@ bool bigger(const Pen& pen, Type a, Type b) {
 
 std::vector<Type> roles_of(const Target& target, Rank rank) {
     const bool key = letter_count(target.label) <= 3 && target.line.empty() && target.why_not.empty();
-    if (key && rank == Rank::Small) return {Type::Title, Type::Strong};
+    if (key && small(rank)) return {Type::Title, Type::Strong};
     switch (rank) {
         case Rank::First:
             return {Type::Display, Type::Title, Type::Strong, Type::Text};
         case Rank::Wide:
+        case Rank::Several:
             return {Type::Title, Type::Strong, Type::Text};
         case Rank::Small:
             return {Type::Strong, Type::Text};
@@ -158,13 +161,17 @@ Lettered set(const Pen& pen, const Target& target, Type role, Rank rank, const R
     return made;
 }
 
+constexpr double most_of_several = 0.8;  // of the height of its target, where a smaller label would do
+
 /// The biggest label that leaves room for the line under it. Where there is no such label the line of a live target goes, but
 /// never the reason of a dead one.
 Lettered lettered(const Pen& pen, const Target& target, Rank rank, const Room& room, Type most) {
     const auto roles = label_roles(pen, target, rank, most);
     for (const Type role : roles) {
         Lettered made = set(pen, target, role, rank, room);
-        if (made.label.fits && made.line.fits) return made;
+        const bool crowds =
+            rank == Rank::Several && role == Type::Title && roles.size() > 1 && made.height() > most_of_several * room.height;
+        if (made.label.fits && made.line.fits && !crowds) return made;
     }
     constexpr double close = 0.2;
     if (!target.why_not.empty()) return set(pen, target, Type::Text, Rank::Small, room, close);
@@ -185,23 +192,43 @@ struct Filling {
     bool fits() const { return words.label.fits && words.line.fits; }
 };
 
-/// Where lettering and sign may stand: clear of the edge, farther from it at the sides of a wide target.
-Box inside(const Pen& pen, const Target& target, const Box& box, Rank rank) {
-    const double cap = pen.cap(Type::Text), edge = paint(target).edge_mm;
-    const bool small = rank == Rank::Small;
-    const double across = edge + (small ? std::clamp((box.w - 20) * 0.05, 0.7, cap * 0.4) : cap * 0.7),
-                 down = edge + (small ? 0.7 : cap * 0.6);
+/// Where lettering and sign may stand: clear of the edge, farther from it at the sides of a wide target. Close: where else something
+/// would have to go.
+Box inside(const Pen& pen, const Target& target, const Box& box, Rank rank, bool close) {
+    const double cap = pen.cap(Type::Text), edge = paint(target).edge_mm, wider = std::max(0.0, box.w - 20);
+    const double aside = close ? std::clamp(wider * 0.05, 0.7, cap * 0.4) : std::clamp(wider * 0.08, 0.7, cap * 0.9);
+    const double across = edge + (small(rank) ? aside : cap * 0.7), down = edge + (small(rank) ? 0.7 : cap * 0.6);
     return {box.x + across, box.y + down, box.w - 2 * across, box.h - 2 * down};
 }
 
-Filling filling(const Pen& pen, const Target& target, const Box& box, Rank rank, Type most = Type::Numeral) {
-    Filling made{.inner = inside(pen, target, box, rank)};
-    made.mark = sign(pen, target, made.inner, rank);
-    const double taken = made.mark.size > 0 ? made.mark.size + after_sign(pen, rank) : 0;
-    made.sign_w = made.mark.beside ? taken : 0;
-    made.sign_h = made.mark.beside ? 0 : taken;
-    made.words = lettered(pen, target, rank, {made.inner.w - made.sign_w, made.inner.h - made.sign_h, 3}, most);
+Filling with_sign(const Pen& pen, const Target& target, const Box& inner, const Sign& mark, Rank rank, Type most) {
+    Filling made{.inner = inner, .mark = mark};
+    const double taken = mark.size > 0 ? mark.size + after_sign(pen, rank) : 0;
+    made.sign_w = mark.beside ? taken : 0;
+    made.sign_h = mark.beside ? 0 : taken;
+    made.words = lettered(pen, target, rank, {inner.w - made.sign_w, inner.h - made.sign_h, 3}, most);
     return made;
+}
+
+Filling filling_in(const Pen& pen, const Target& target, const Box& inner, Rank rank, Type most) {
+    const Sign mark = sign(pen, target, inner, rank);
+    Filling made = with_sign(pen, target, inner, mark, rank, most);
+    const double larger = pen.cap(Type::Title) * 1.2;
+    if (made.words.label.type != Type::Title || mark.size == 0 || !mark.beside || mark.size >= larger) return made;
+    // As high as the label, where it stands as before beside it.
+    Filling grown = with_sign(pen, target, inner, {mark.is, larger, true}, rank, most);
+    return grown.fits() && grown.words.label.type == Type::Title ? grown : made;
+}
+
+/// With air at the sides, where that costs no more than a break or the step from a big label to the usual one.
+Filling filling(const Pen& pen, const Target& target, const Box& box, Rank rank, Type most = Type::Numeral) {
+    Filling close = filling_in(pen, target, inside(pen, target, box, rank, true), rank, most);
+    Filling airy = filling_in(pen, target, inside(pen, target, box, rank, false), rank, most);
+    const Type was = close.words.label.type, is = airy.words.label.type;
+    const bool as_large = is == was || (rank == Rank::Several && was == Type::Title && is == Type::Strong);
+    const bool as_good =
+        airy.fits() && as_large && airy.mark.beside == close.mark.beside && airy.words.line.lines.empty() == close.words.line.lines.empty();
+    return as_good ? airy : close;
 }
 
 }  // namespace
@@ -230,8 +257,8 @@ double least_side_mm(Weight weight) {
 
 bool legible(const Pen& pen, const Target& target, const Box& box, Rank rank) { return filling(pen, target, box, rank).fits(); }
 
-Type shared_type(const Pen& pen, std::span<const Target> targets, const Box& box, Rank rank) {
-    Type least = Type::Numeral;
+Type shared_type(const Pen& pen, std::span<const Target> targets, const Box& box, Rank rank, Type most) {
+    Type least = most;
     for (const Target& one : targets) {
         const Filling made = filling(pen, one, box, rank);
         // A dead one gives way to its reason by itself.

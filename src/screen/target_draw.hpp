@@ -8,12 +8,13 @@
 
 namespace screen {
 
-enum class Rank { First, Wide, Small };  // how big a label a target may have
+enum class Rank { First, Wide, Several, Small };  // how big a label a target may have; several of a kind: a big one where it has air
 
 /// `most`: the biggest role its label may have, where targets of one kind share theirs.
 void draw_target(Pen& pen, const Target& target, const Box& box, Rank rank, Type most = Type::Numeral);
-/// The role that the labels of targets of one kind share in boxes of one size: the smallest that any of them needs.
-Type shared_type(const Pen& pen, std::span<const Target> targets, const Box& box, Rank rank = Rank::Small);
+/// The role that the labels of targets of one kind share in boxes of one size: the smallest that any of them needs, none bigger than
+/// `most`.
+Type shared_type(const Pen& pen, std::span<const Target> targets, const Box& box, Rank rank, Type most = Type::Numeral);
 /// A target whose inside the view letters itself: its ground, and where it is touched. Returns the ink for its lettering.
 Ink draw_ground(Pen& pen, const Target& target, const Box& box);
 /// What the lettering of a target stands on.

@@ -90,3 +90,11 @@ TEST_CASE("a recount that agrees settles a difference and nothing is left to rec
     tap(seen, *find(seen.hand(), "check-circulating"));
     CHECK(guide::current_step(seen.at.state)->id != "opening-count");
 }
+
+TEST_CASE("a number that is expected says so, where somebody sees another one and where there is no room for what was opened") {
+    Seen seen("opening-count");
+    REQUIRE(seen.at.does(guide::MoveItems{.item = "needles", .by = 4}));
+    CHECK(seen.table().card.counts.front().expected == "4 expected");
+    REQUIRE(seen.at.does(guide::CheckCount{.item = "needles", .seen = 3, .by = seen.at.state.brief.unit.scrub_name}));
+    CHECK(seen.table().card.counts.front().line == "3 seen, 4 expected");
+}

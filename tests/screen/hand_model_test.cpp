@@ -232,3 +232,15 @@ TEST_CASE("another method is a departure first; the case is closed from its card
     CHECK(page().choices.size() == 3);
     CHECK(page().choices.front().press == Press::Hold);
 }
+
+TEST_CASE("the target that asks for a reason says what for") {
+    for (const int over : {1, 3}) {
+        Seen seen("lower");
+        seen.at.count(11 + over);
+        REQUIRE(seen.at.does(guide::EndCut{.how = guide::CutEnd::Surgeon}));
+        const auto hand = seen.hand();
+        const screen::Target* reason = find(hand, "reason");
+        REQUIRE(reason != nullptr);
+        CHECK(reason->label == (over == 1 ? "Why 1 spoke?" : "Why 3 spokes?"));
+    }
+}

@@ -1,5 +1,6 @@
 #include "picture/bounds.hpp"
 #include "screen/models.hpp"
+#include "screen/pages.hpp"
 #include "screen/plan_views.hpp"
 #include "screen/samples.hpp"
 #include "screen/shipped.hpp"
@@ -8,6 +9,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 
 using namespace screen;
@@ -348,6 +350,99 @@ TEST_CASE("a long label wraps by words into three lines at most, and steps down 
         }
         CHECK(lines >= 1);
         CHECK(lines <= 3);
+    }
+}
+
+namespace {
+
+/// The role of the first line that begins so; none where no line does.
+std::optional<picture::Type> role_of(const Frame& frame, const std::string& begin) {
+    for (const auto& shape : frame.shapes) {
+        const auto* text = std::get_if<picture::Text>(&shape);
+        if (text != nullptr && text->text.starts_with(begin)) return text->type;
+    }
+    return std::nullopt;
+}
+
+}  // namespace
+
+TEST_CASE("what to do in an emergency keeps its letters when a banner comes, in either language, on every glass") {
+    for (const auto& on : samples::glasses()) {
+        for (const std::string& language : models::languages) {
+            CAPTURE(on.name);
+            CAPTURE(language);
+            sample::Case at(models::brief(language));
+            at.up_to("entered");
+            REQUIRE(at.does(guide::Depart{.what = "eye-bulging"}));
+            Around around{};
+            around.now = at.now;
+            const TableModel quiet = table(at.state, around, models::words(language));
+            around.file_changed = around.clock_jumped = around.size_unknown = around.no_sound = true;
+            const TableModel told = table(at.state, around, models::words(language));
+            REQUIRE(told.banner);
+            const Canvas canvas = samples::canvas(on.glass);
+            const std::string begin = quiet.card.rows.front().value.substr(0, 8);
+            const auto without = role_of(draw(quiet, canvas), begin);
+            CHECK(without.has_value());
+            CHECK(role_of(draw(told, canvas), begin) == without);
+        }
+    }
+}
+
+TEST_CASE("what to do once suction is lost is as large as what to do otherwise, from 21 inches on") {
+    for (const Glass& glass : {Glass{476, 268}, Glass{598, 336}, Glass{268, 476}}) {
+        CAPTURE(glass.width_mm);
+        models::Seen at("lower");
+        at.at.count(13);
+        REQUIRE(at.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
+        const Canvas canvas = samples::canvas(glass);
+        const auto role = role_of(draw(at.table(), canvas), at.table().card.rows.front().value.substr(0, 8));
+        REQUIRE(role);
+        CHECK(canvas.type.of(*role) >= canvas.type.of(picture::Type::Lead));
+    }
+}
+
+TEST_CASE("choices have a big label where all have air, and what stops a hand is as large in the foot of a page as it weighs") {
+    const Canvas large = samples::canvas({476, 268}), usual = samples::canvas({344, 194});
+    models::Seen at("donor-on");
+    const Frame page = draw(screen::view(at.at.state, {.page = "departures"}, at.around, models::words()), usual);
+    CHECK(place_of(page, "eye-bulging").w >= 2 * place_of(page, "back").w);
+    CHECK(role_of(page, "Eye bulging") == picture::Type::Title);
+    PickModel model{.title = "Which?"};
+    for (const std::string label : {"loose", "tight", "broke"}) model.choices.push_back({.id = label, .label = label});
+    CHECK(role_of(draw(model, large), "loose") == picture::Type::Title);
+    std::string& label = model.choices.front().label;
+    while (label.size() < 290) label += " wherever it is set";
+    CHECK(role_of(draw(model, large), "tight") != picture::Type::Title);
+}
+
+TEST_CASE("a sign and the label beside it stand in the middle of their target as one") {
+    for (const auto& on : samples::glasses()) {
+        for (const std::string& language : models::languages) {
+            sample::Case at(models::brief(language));
+            at.up_to("lower");
+            at.count(5);
+            Around around{};
+            around.now = at.now;
+            const Canvas canvas = samples::canvas(on.glass);
+            const Frame frame = draw(table(at.state, around, models::words(language)), canvas);
+            for (const std::string id : {"deeper", "cut-done"}) {
+                CAPTURE(on.name);
+                CAPTURE(id);
+                const Box box = place_of(frame, id);
+                double left = box.right(), right = box.x;
+                for (const auto& shape : frame.shapes) {
+                    std::optional<Box> one;
+                    if (const auto* text = std::get_if<picture::Text>(&shape)) one = picture::bounds(*text, canvas.lettering);
+                    if (const auto* ring = std::get_if<picture::Ring>(&shape))
+                        one = Box{ring->centre.x - ring->radius, ring->centre.y, 2 * ring->radius, 0};
+                    if (!one || !box.contains(one->centre())) continue;
+                    left = std::min(left, one->x);
+                    right = std::max(right, one->right());
+                }
+                CHECK(std::abs(left - box.x - (box.right() - right)) < 1);
+            }
+        }
     }
 }
 

@@ -163,7 +163,7 @@ std::optional<Arranged> spoken(Pen& pen, const Card& card, const Box& inner, Voi
         voice.short_foot = short_foot;
         voice.close = close;
         Pieces pieces = card_pieces(pen, card, inner, voice);
-        if (height_with_foot(pen, pieces) <= inner.h) return {{{.words = inner}, std::move(pieces)}};
+        if (height_with_foot(pen, pieces) <= inner.h) return Arranged(Arrangement{.words = inner}, std::move(pieces));
     }
     return std::nullopt;
 }
@@ -197,7 +197,7 @@ std::optional<Arranged> bigger(Pen& pen, const Card& card, const Box& inner) {
             voice.short_foot = short_foot;
             Pieces pieces = card_pieces(pen, card, inner, voice);
             if (height_with_foot(pen, pieces) <= room && counts_height(pieces) >= air * counts_height(card_pieces(pen, card, inner, {})))
-                return {{{.words = inner}, std::move(pieces)}};
+                return Arranged(Arrangement{.words = inner}, std::move(pieces));
         }
     }
     return std::nullopt;

@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <set>
 
 using namespace screen;
 using picture::Box;
@@ -366,26 +367,29 @@ std::optional<picture::Type> role_of(const Frame& frame, const std::string& begi
 
 }  // namespace
 
-TEST_CASE("what to do in an emergency keeps its letters when a banner comes, in either language, on every glass") {
-    for (const auto& on : samples::glasses()) {
-        for (const std::string& language : models::languages) {
-            CAPTURE(on.name);
-            CAPTURE(language);
-            sample::Case at(models::brief(language));
-            at.up_to("entered");
-            REQUIRE(at.does(guide::Depart{.what = "eye-bulging"}));
-            Around around{};
-            around.now = at.now;
-            const TableModel quiet = table(at.state, around, models::words(language));
-            around.file_changed = around.clock_jumped = around.size_unknown = around.no_sound = true;
-            const TableModel told = table(at.state, around, models::words(language));
-            REQUIRE(told.banner);
-            const Canvas canvas = samples::canvas(on.glass);
-            const std::string begin = quiet.card.rows.front().value.substr(0, 8);
-            const auto without = role_of(draw(quiet, canvas), begin);
-            CHECK(without.has_value());
-            CHECK(role_of(draw(told, canvas), begin) == without);
+TEST_CASE("what to do when something went otherwise keeps its letters when a banner comes, in either language, on every glass") {
+    const Banner banner{.level = Banner::Level::Watch,
+                        .text = "Not on disk: 12 taps are held in memory. The disk takes nothing. Tell who looks after this machine.",
+                        .brief = "Mind: 12 taps not on disk."};
+    for (const std::string& language : models::languages) {
+        std::set<std::string> seen{};
+        for (const auto& sample : samples::shipped(language)) {
+            const auto* model = std::get_if<TableModel>(&sample.view);
+            if (model == nullptr || !sample.name.starts_with("away ") || model->card.figure) continue;
+            if (model->card.rows.empty() || model->banner || !seen.insert(model->card.title).second) continue;
+            TableModel told = *model;
+            told.banner = banner;
+            const std::string begin = model->card.rows.front().value.substr(0, 8);
+            for (const auto& on : samples::glasses()) {
+                CAPTURE(on.name);
+                CAPTURE(sample.name);
+                const Canvas canvas = samples::canvas(on.glass);
+                const auto without = role_of(draw(*model, canvas), begin);
+                CHECK(without.has_value());
+                CHECK(role_of(draw(told, canvas), begin) == without);
+            }
         }
+        CHECK(seen.contains(guide::find_departure(models::brief(language).procedure, "eye-bulging")->title));
     }
 }
 

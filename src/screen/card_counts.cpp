@@ -1,5 +1,7 @@
-// The rows of a count: each thing with its number and its two targets, in as many columns as the card has room for.
-#include "screen/card_pieces.hpp"
+// The rows of a count: each thing with its number and its two targets, in as many columns as the card has room for. Where they stand
+// is decided by the glass and the things alone, never by the numbers, by who agrees or by what else there is to say: the targets are
+// tapped again and again on one spot.
+#include "screen/table_parts.hpp"
 #include "screen/target_draw.hpp"
 
 #include <algorithm>
@@ -19,7 +21,8 @@ struct CountRoom {
 
 CountRoom count_room(const Pen& pen, const CountRow& count, double width, double side) {
     const double cap = pen.cap(Type::Text), words = width - 2 * side - 3 - cap * 0.8;
-    return {words, words - pen.width(Type::Value, count.value) - cap * 0.8};
+    const double number = std::max(pen.width(Type::Value, count.value), pen.width(Type::Value, "00"));
+    return {words, words - number - cap * 0.8};
 }
 
 bool number_beside(const Pen& pen, const CountRow& count, double width, double side) {
@@ -108,22 +111,26 @@ CountColumns count_columns(const Pen& pen, const std::vector<CountRow>& all, con
 
 }  // namespace
 
-Piece counts(Pen& pen, const std::vector<CountRow>& all, const Box& box, double room) {
-    const CountColumns at = count_columns(pen, all, box, room);
+Box draw_counts(Pen& pen, const std::vector<CountRow>& all, const Box& card) {
+    if (all.empty()) return card;
+    constexpr double share = 0.62;  // of the card at most, before there are two columns: the words need the rest
+    const double pad = pen.cap(Type::Text);
+    const Box inner = inset(card, pad);
+    const CountColumns at = count_columns(pen, all, inner, card.h * share - 2 * pad);
     const std::size_t per = (all.size() + at.columns - 1) / at.columns;
-    const double each = count_height(pen, at.side, at.form);
-    return {.kind = Piece::Kind::Needed, .height = static_cast<double>(per) * each, .draw = [&pen, all, box, per, each, at](double y) {
-                for (std::size_t i = 0; i < all.size(); ++i) {
-                    const std::size_t column = i / per;
-                    const double x = box.x + static_cast<double>(column) * (at.w + 2 * count_gap);
-                    const Box cell{x, y + static_cast<double>(i % per) * each, at.w, at.side};
-                    if (at.form == CountForm::Over) {
-                        draw_count_over(pen, all[i], cell, at.side);
-                    } else {
-                        draw_count(pen, all[i], cell, at.form == CountForm::Wide);
-                    }
-                }
-            }};
+    const double each = count_height(pen, at.side, at.form), h = static_cast<double>(per) * each - count_gap + 2 * pad;
+    const Box panel{card.x, card.bottom() - h, card.w, h};
+    pen.panel(panel, Ink::Card);
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const double x = inner.x + static_cast<double>(i / per) * (at.w + 2 * count_gap);
+        const Box cell{x, panel.y + pad + static_cast<double>(i % per) * each, at.w, at.side};
+        if (at.form == CountForm::Over) {
+            draw_count_over(pen, all[i], cell, at.side);
+        } else {
+            draw_count(pen, all[i], cell, at.form == CountForm::Wide);
+        }
+    }
+    return {card.x, card.y, card.w, card.h - h - pen.gap()};
 }
 
 }  // namespace screen

@@ -83,11 +83,6 @@ double room_for_words(const Pen& pen, const Card& card, const Arrangement& arran
     return arrangement.words.h - (shares ? least_body(pen, card) : 0);
 }
 
-double counts_height(const Pieces& pieces) {
-    const auto found = std::find_if(pieces.begin(), pieces.end(), [](const Piece& piece) { return piece.kind == Piece::Kind::Needed; });
-    return found == pieces.end() ? 0 : found->height;
-}
-
 /// With the space between the body and the foot.
 double height_with_foot(const Pen& pen, const Pieces& pieces) {
     const bool foot = std::any_of(pieces.begin(), pieces.end(), [](const Piece& piece) { return piece.kind == Piece::Kind::Foot; });
@@ -107,7 +102,9 @@ Pieces most_worth(Pen& pen, const Card& card, const Arrangement& arrangement) {
         return made;
     };
     using Kind = Piece::Kind;
-    for (const Kind kind : {Kind::Needed, Kind::Title, Kind::Caution, Kind::Line, Kind::Say, Kind::Hint, Kind::Foot}) {
+    std::array worth{Kind::Needed, Kind::Title, Kind::Caution, Kind::Line, Kind::Say, Kind::Hint, Kind::Foot};
+    if (!card.counts.empty()) std::swap(worth[1], worth[2]);  // the path names the step
+    for (const Kind kind : worth) {
         for (std::size_t i = 0; i < all.size(); ++i) {
             if (all[i].kind != kind) continue;
             keep[i] = true;
@@ -182,7 +179,7 @@ std::optional<Arranged> steady(Pen& pen, const Card& card, const Box& inner, con
     return std::nullopt;
 }
 
-/// A bigger voice where the words go in whole, and neither a picture nor the targets of counts pay for it.
+/// A bigger voice where the words go in whole, and no picture pays for it.
 std::optional<Arranged> bigger(Pen& pen, const Card& card, const Box& inner) {
     if (has_picture(card) || (card.figure && !sentences_alone(card))) return std::nullopt;
     constexpr double air = 0.9;
@@ -192,12 +189,10 @@ std::optional<Arranged> bigger(Pen& pen, const Card& card, const Box& inner) {
             if (auto whole = arranged_whole(pen, card, inner, voice)) return whole;
             continue;
         }
-        if (voice.say == roomy.say && !card.counts.empty()) continue;
         for (const bool short_foot : {false, true}) {
             voice.short_foot = short_foot;
             Pieces pieces = card_pieces(pen, card, inner, voice);
-            if (height_with_foot(pen, pieces) <= room && counts_height(pieces) >= air * counts_height(card_pieces(pen, card, inner, {})))
-                return Arranged(Arrangement{.words = inner}, std::move(pieces));
+            if (height_with_foot(pen, pieces) <= room) return Arranged(Arrangement{.words = inner}, std::move(pieces));
         }
     }
     return std::nullopt;

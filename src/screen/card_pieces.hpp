@@ -1,4 +1,4 @@
-// The words of a card as pieces that stand one under the other: title, what to do, rows, counts, words said aloud, cautions,
+// The words of a card as pieces that stand one under the other: title, what to do, rows, words said aloud, cautions,
 // foot. Each knows its height, so that the card can leave out what is secondary before it draws.
 #pragma once
 
@@ -30,7 +30,6 @@ bool sentences_alone(const Card& card);
 
 /// Without the space after the last piece.
 double height_of(const Pieces& pieces);
-Piece counts(Pen& pen, const std::vector<CountRow>& all, const Box& box, double room);
 Pieces card_pieces(Pen& pen, const Card& card, const Box& box, const Voice& voice);
 
 }  // namespace screen

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <set>
 
 namespace screen {
 namespace {
@@ -51,28 +52,43 @@ Target check_target(const CaseState& state, const std::string& id, const std::st
     Target made = target(id, words("count.agree", {by}), words("count.agree_line"), std::move(checks));
     // While somebody differs, to agree is to have counted anew: it stays open, in its place, and no longer leads.
     const bool differs = differing(state).has_value();
-    made.look = done ? Look::Plain : differs ? Look::Hollow : Look::Filled;
+    made.look = differs ? Look::Hollow : Look::Filled;
     if (differs) made.line = words("count.agree_anew");
     if (done) made.why_not = words("count.agreed");
     if (!any_counted(state)) made.why_not = words("count.none");
     return made;
 }
 
-/// What leads on from a difference: the other one sees it too, or, when both do, it is recorded.
-Target differing_target(const CaseState& state, const guide::ItemId& item, const Words& words) {
-    const guide::Difference found = *guide::difference(state, item);
-    const std::string seen = std::to_string(found.seen);
-    for (const std::string& by : people(state)) {
-        if (found.by.size() > 1) break;  // whoever they are
-        if (found.by.contains(guide::same_person(by))) continue;
-        Target same = target("also-sees", words("count.also", {seen}), by, {CheckCount{.item = item, .seen = found.seen, .by = by}});
-        same.look = Look::Watch;
-        return same;
+/// Who is asked whether the difference is seen too: while one alone saw it the unit's two, then whoever holds another number.
+std::optional<std::string> to_be_asked(const CaseState& state, const guide::ItemId& item, const guide::Difference& found) {
+    std::vector<std::string> all = people(state);
+    for (const guide::Check& check : state.counts.at(item).checks) all.push_back(check.said.by);
+    const auto asked = std::find_if(all.begin(), all.end(), [&](const std::string& by) {
+        if (found.by.contains(guide::same_person(by))) return false;
+        return found.by.size() == 1 || guide::check_that_holds(state, item, by).has_value();
+    });
+    return asked == all.end() ? std::nullopt : std::optional(*asked);
+}
+
+std::string undo_label(const std::string& title, int by, const Words& words) {
+    return words("count.undo", {title, (by > 0 ? "+" : "−") + std::to_string(std::abs(by))});
+}
+
+/// The newest tap of + or −, named: what a sighting or the Desk wrote since is not what goes. Dead where there is none; in one
+/// place all the same, which has room for the longest name.
+Target undo_target(const CaseState& state, const Words& words) {
+    const auto& all = state.brief.unit.counts;
+    const auto longest =
+        std::max_element(all.begin(), all.end(), [](const auto& a, const auto& b) { return a.title.size() < b.title.size(); });
+    const auto* moved = state.undoable.empty() ? nullptr : std::get_if<guide::ItemsMoved>(&state.undoable.back().fact);
+    Target made = target("undo", words("count.undo_none"), "", {guide::UndoTap{}});
+    made.why_not = words("count.no_undo");
+    if (moved != nullptr) {
+        made = target("undo", undo_label(title_of(state, moved->item), moved->by, words),
+                      words(moved->by > 0 ? "count.opened" : "count.back"), {guide::UndoTap{.event = state.undoable.back().seq}});
     }
-    Target record = turn_to("record-difference", words("count.record_short", {seen, std::to_string(found.expected)}), title_of(state, item),
-                            {.page = "count-record", .argument = item});
-    record.look = Look::Watch;
-    return record;
+    made.in_place_of = {target("undo", undo_label(longest == all.end() ? "" : longest->title, 10, words), "", {guide::UndoTap{}})};
+    return made;
 }
 
 /// Neither of the two whom the unit names: leads to the letters. `argument` is "ITEM=NUMBER", or nothing for all as expected.
@@ -80,6 +96,47 @@ Target somebody(const std::string& argument, const Words& words) {
     Target made =
         turn_to("by-somebody", words("count.somebody"), words("count.agree_line"), {.page = "count-initials", .argument = argument});
     made.weight = Weight::Elsewhere;
+    return made;
+}
+
+/// Of those who see the difference the first who is neither of the unit's two: they have no target of their own.
+std::optional<std::string> outsider(const CaseState& state, const guide::Difference& found) {
+    std::set<std::string> own{};
+    for (const std::string& by : people(state)) own.insert(guide::same_person(by));
+    const auto other = std::find_if(found.by.begin(), found.by.end(), [&](const auto& one) { return !own.contains(one.first); });
+    return other == found.by.end() ? std::nullopt : std::optional(other->second);
+}
+
+/// What leads on from a difference: against another number whoever is left with it counts again; else somebody sees it too; when
+/// two do, it is recorded.
+Target lead_on(const CaseState& state, const guide::ItemId& item, const Words& words) {
+    const guide::Difference found = *guide::difference(state, item);
+    const std::string seen = std::to_string(found.seen), expected = std::to_string(found.expected);
+    const auto other = outsider(state, found);
+    if (found.disputed && other) {
+        return target("counted-again", words("count.now_sees", {*other, expected}), title_of(state, item),
+                      {CheckCount{.item = item, .seen = found.expected, .by = *other}});
+    }
+    if (const auto by = to_be_asked(state, item, found))
+        return target("also-sees", words("count.also", {seen}), *by, {CheckCount{.item = item, .seen = found.seen, .by = *by}});
+    return turn_to("record-difference", words("count.record_short", {seen, expected}), title_of(state, item),
+                   {.page = "count-record", .argument = item});
+}
+
+/// Below the unit's two: somebody else, and while somebody differs what leads on from that. It keeps one place.
+Target third_target(const CaseState& state, const Words& words) {
+    Target other = somebody("", words);
+    other.label = words("count.agree", {other.label});
+    other.weight = Weight::Theatre;
+    const auto item = differing(state);
+    if (!item) {
+        other.in_place_of = {somebody("", words)};
+        other.in_place_of.front().label = other.label;
+        return other;
+    }
+    Target made = lead_on(state, *item, words);
+    made.look = Look::Hollow;
+    made.in_place_of = {std::move(other)};
     return made;
 }
 
@@ -134,22 +191,15 @@ void record_page(PickModel& made, const CaseState& state, const guide::ItemId& i
 std::string difference_text(const CaseState& state, const guide::ItemId& item, const guide::Difference& found, const Words& words) {
     std::string by{};
     for (const auto& [person, told] : found.by) by += (by.empty() ? "" : ", ") + told;
-    return words("count.differs", {title_of(state, item), std::to_string(found.seen), by, std::to_string(found.expected)});
+    return words(found.disputed ? "count.differs_still" : "count.differs",
+                 {title_of(state, item), std::to_string(found.seen), by, std::to_string(found.expected)});
 }
 
+/// As many from the first tap to the last, so that none moves another away from under a finger.
 std::vector<Target> counts_hand(const CaseState& state, const Words& words) {
-    std::vector<Target> hand{check_target(state, "check-scrub", state.brief.unit.scrub_name, words),
-                             check_target(state, "check-circulating", state.brief.unit.circulating_name, words)};
-    if (const auto item = differing(state)) hand.push_back(differing_target(state, *item, words));
-    if (!state.undoable.empty() && std::holds_alternative<guide::ItemsMoved>(state.undoable.back().fact)) {
-        hand.push_back(target("undo", words("hand.undo"), words("count.undo_line"), {guide::UndoTap{}}));
-    }
-    if (any_counted(state)) {
-        hand.push_back(somebody("", words));
-        hand.back().label = words("count.agree", {hand.back().label});
-        hand.back().weight = Weight::Theatre;
-    }
-    return hand;
+    return {check_target(state, "check-scrub", state.brief.unit.scrub_name, words),
+            check_target(state, "check-circulating", state.brief.unit.circulating_name, words), third_target(state, words),
+            undo_target(state, words)};
 }
 
 void counts_card(Card& made, const CaseState& state, const Words& words) {
@@ -167,6 +217,7 @@ void counts_card(Card& made, const CaseState& state, const Words& words) {
         made.counts.push_back(std::move(row));
     }
     if (const auto item = differing(state)) {
+        made.title.clear();  // the path names the step: on a small glass the difference needs the room
         made.lines.clear();
         made.say.clear();
         made.cautions = {difference_text(state, *item, *guide::difference(state, *item), words)};
@@ -203,6 +254,7 @@ FormModel count_initials(const CaseState& state, const ScreenState& screen, cons
     Target write = target("initials-done", words("desk.write"), "", std::move(checks));
     write.look = Look::Filled;
     if (done) write.why_not = words("count.agreed");
+    if (!state.counts.contains(item) && !any_counted(state)) write.why_not = words("count.none");
     if (typed.empty()) write.why_not = words("desk.type_first");
     made.foot = {turn_to("back", words("page.back"), "", {}), erase_key(words), std::move(write)};
     for (Target& one : made.foot) one.weight = Weight::Theatre;

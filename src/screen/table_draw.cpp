@@ -116,6 +116,7 @@ Frame draw(const TableModel& model, const Canvas& canvas) {
         draw_drawer(pen, *model.drawer, layout);
         return pen.take();
     }
+    layout.card = draw_counts(pen, model.card.counts, layout.card);
     Box card = draw_path_and_banner(pen, model, layout, layout.card);
     CardHeights heights{layout.card.h, beside_banner(pen, model, layout, layout.card, tallest_banner(pen)).h};
     if (model.drawer) draw_drawer(pen, *model.drawer, layout);

@@ -16,6 +16,8 @@ struct CardHeights {
     double bare = 0, with_banner = 0;
 };
 void draw_card(Pen& pen, const Card& card, const Box& box, const CardHeights& heights);
+/// What is counted, at the foot of the card's box; returns what is left over it for the words.
+Box draw_counts(Pen& pen, const std::vector<CountRow>& all, const Box& card);
 /// What the hand's column has no place for, and where it begins.
 struct HandDrawn {
     std::vector<Target> over{};

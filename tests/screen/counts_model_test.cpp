@@ -57,13 +57,13 @@ TEST_CASE("a difference is told, seen by the other one and recorded, by targets 
 
 TEST_CASE("somebody else agrees or differs by initials, and two who see the same need be neither of the unit's two [H-13]") {
     Seen seen("opening-count");
-    CHECK(find(seen.hand(), "by-somebody") == nullptr);  // nothing is counted yet
     REQUIRE(seen.at.does(guide::MoveItems{.item = "needles", .by = 4}));
     const auto typed = [&](const std::string& argument, const std::string& initials) {
         screen::ScreenState page = screen::after({}, {.page = "count-initials", .argument = argument});
         for (const std::string& letter : screen::letters_of(initials)) page = screen::after(page, {.page = "key", .argument = letter});
         return std::get<screen::FormModel>(screen::view(seen.at.state, page, seen.around, words()));
     };
+    CHECK(find(typed("", "ÄB").foot, "initials-done")->why_not.empty());
     CHECK(find(typed("needles=3", "").foot, "initials-done")->why_not == words()("desk.type_first"));
     tap(seen, *find(typed("needles=3", "ÄB").foot, "initials-done"));
     CHECK(find(seen.hand(), "record-difference") == nullptr);
@@ -71,8 +71,7 @@ TEST_CASE("somebody else agrees or differs by initials, and two who see the same
     REQUIRE(find(seen.hand(), "record-difference") != nullptr);
     CHECK(find(seen.hand(), "also-sees") == nullptr);
 
-    const auto all = std::get<screen::Show>(find(seen.hand(), "by-somebody")->act);
-    CHECK(all.page == "count-initials");
+    const screen::Show all{.page = "count-initials"};
     tap(seen, *find(typed(all.argument, "ÄB").foot, "initials-done"));
     CHECK(find(typed(all.argument, "äb").foot, "initials-done")->why_not == words()("count.agreed"));
     CHECK(guide::current_step(seen.at.state)->id == "opening-count");
@@ -97,4 +96,31 @@ TEST_CASE("a number that is expected says so, where somebody sees another one an
     CHECK(seen.table().card.counts.front().expected == "4 expected");
     REQUIRE(seen.at.does(guide::CheckCount{.item = "needles", .seen = 3, .by = seen.at.state.brief.unit.scrub_name}));
     CHECK(seen.table().card.counts.front().line == "3 seen, 4 expected");
+}
+
+TEST_CASE("whoever is left with another number is named, and one tap takes what that person sees now [H-13]") {
+    Seen seen("opening-count");
+    REQUIRE(seen.at.does(guide::MoveItems{.item = "needles", .by = 4}));
+    REQUIRE(seen.at.does(guide::CheckCount{.item = "needles", .seen = 3, .by = "MK"}));
+    tap(seen, *find(seen.hand(), "check-scrub"));
+    tap(seen, *find(seen.hand(), "check-circulating"));
+    CHECK(guide::current_step(seen.at.state)->id == "opening-count");
+    CHECK(seen.table().card.cautions.front().find("Still to count again: MK.") != std::string::npos);
+    const auto hand = seen.hand();
+    REQUIRE(find(hand, "counted-again") != nullptr);
+    CHECK(find(hand, "counted-again")->label == "MK now sees 4");
+    tap(seen, *find(hand, "counted-again"));
+    CHECK(guide::current_step(seen.at.state)->id != "opening-count");
+}
+
+TEST_CASE("what takes a tap back in a count says which, and takes back no other") {
+    Seen seen("opening-count");
+    CHECK(find(seen.hand(), "undo")->why_not == words()("count.no_undo"));
+    REQUIRE(seen.at.does(guide::MoveItems{.item = "needles", .by = 4}));
+    const auto hand = seen.hand();
+    CHECK(find(hand, "undo")->label == "Undo: Needles +4");
+    REQUIRE(seen.at.does(guide::MoveItems{.item = "needles", .by = 1}, guide::Who::Circulating));
+    CHECK(find(seen.hand(), "undo")->label == "Undo: Needles +1");
+    tap(seen, *find(hand, "undo"));  // shown before the Desk wrote: it still takes back what it names
+    CHECK(seen.at.state.counts.at("needles").expected() == 1);
 }

@@ -44,9 +44,9 @@ measure::Instant later(measure::Instant at, double seconds) { return measure::ea
 
 std::string otherwise_text(const CaseState& state, const Words& words) {
     std::string all{};
-    for (const guide::Away& away : state.departures) {
-        all += (all.empty() ? "" : " · ") + guide::departure_title(state.brief.procedure, away.what);
-    }
+    const auto add = [&all](const std::string& text) { all.append(all.empty() ? "" : " · ").append(text); };
+    for (const guide::Away& away : state.departures) add(guide::departure_title(state.brief.procedure, away.what));
+    for (const std::string& text : recorded_differences(state, words)) add(text);
     return all.empty() ? words("own_past.nothing") : all;
 }
 
@@ -76,6 +76,20 @@ std::vector<Row> expected_rows(const CaseState& state, const Around& around, con
     const auto clock = [&](double seconds) { return measure::hour_minute(later(around.now, seconds)); };
     rows.push_back({words("own_past.end"), words("own_past.end_value", {clock(rest->median), clock(rest->q1), clock(rest->q3)})});
     return rows;
+}
+
+std::vector<std::string> recorded_differences(const CaseState& state, const Words& words) {
+    std::vector<std::string> all{};
+    for (const guide::CountItem& item : state.brief.unit.counts) {
+        const auto tally = state.counts.find(item.id);
+        if (tally == state.counts.end()) continue;
+        for (const guide::Recorded& one : tally->second.differences) {
+            const std::string said =
+                words("paper.difference", {item.title, std::to_string(one.said.seen), std::to_string(one.said.expected)});
+            all.push_back(one.said.why.empty() ? said : said + ": " + one.said.why);
+        }
+    }
+    return all;
 }
 
 std::vector<Row> debrief_rows(const CaseState& state, const Around& around, const Words& words) {

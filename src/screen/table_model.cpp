@@ -2,6 +2,7 @@
 #include "guide/tissue.hpp"
 #include "measure/expect.hpp"
 #include "screen/format.hpp"
+#include "screen/own_past.hpp"
 #include "screen/pages.hpp"
 #include "screen/scan_text.hpp"
 
@@ -93,12 +94,15 @@ TableModel closed_table(const CaseState& state, const Around& around, const Word
 std::vector<Row> record_rows(const CaseState& state, const Around& around, const Words& words) {
     const auto time = guide::clock_reading(state, "case", around.now).value_or(guide::ClockReading{});
     const guide::Blade blade = guide::blade(state);
+    const auto differences = recorded_differences(state, words);
+    std::string otherwise = std::to_string(state.departures.size() + differences.size());
+    for (const std::string& text : differences) otherwise.append(" · ").append(text);
     const std::string planned = blade.planned ? std::to_string(*blade.planned) : words("plan.to_entry");
     return {{words("closed.time"), reading_text(time, words)},
             {words("closed.spokes"),
              words(blade.reliable ? "closed.spokes_value" : "closed.spokes_unsure", {std::to_string(blade.position), planned})},
             {words("closed.sutures"), std::to_string(state.sutures.size())},
-            {words("closed.otherwise"), std::to_string(state.departures.size())}};
+            {words("closed.otherwise"), otherwise}};
 }
 
 std::string holder_id(const std::string& section, guide::Source holder) {

@@ -155,3 +155,17 @@ TEST_CASE("a reach measured with another trephine is not this one's") {
     at.around.own_past = std::make_shared<past::Figures>(other);
     CHECK(value(debrief(at), "Depth over travel") == "this cut not measured");
 }
+
+TEST_CASE("a count difference that was recorded stands under otherwise than planned, at the debrief and when the record is locked [H-13]") {
+    models::Seen seen("opening-count");
+    const auto& unit = seen.at.state.brief.unit;
+    REQUIRE(seen.at.does(guide::MoveItems{.item = "needles", .by = 4}));
+    for (const std::string& by : {unit.scrub_name, unit.circulating_name})
+        REQUIRE(seen.at.does(guide::CheckCount{.item = "needles", .seen = 3, .by = by}));
+    CHECK(value(debrief(seen), models::words()("closed.otherwise")) == models::words()("own_past.nothing"));
+    CHECK(value(record_rows(seen.at.state, seen.around, models::words()), models::words()("closed.otherwise")) == "0");
+    REQUIRE(seen.at.does(guide::RecordDifference{.item = "needles", .why = "searched, not found"}));
+    const std::string said = "Needles: 3 there, 4 expected, recorded: searched, not found";
+    CHECK(value(debrief(seen), models::words()("closed.otherwise")) == said);
+    CHECK(value(record_rows(seen.at.state, seen.around, models::words()), models::words()("closed.otherwise")) == "1 · " + said);
+}

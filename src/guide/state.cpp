@@ -47,6 +47,11 @@ bool confirmed(const CaseState& state, const StepId& step) {
 
 bool cutting(const CaseState& state) { return state.suction != Suction::Off && !state.seatings.empty() && !state.seatings.back().ended; }
 
+bool spokes_ahead(const CaseState& state) {
+    const Step* cut = step_that_closes(state.brief.procedure, Closes::Cut);
+    return !state.closed && !eye_entered(state) && (cutting(state) || cut == nullptr || !state.steps.contains(cut->id));
+}
+
 bool count_matters(const CaseState& state) {
     const Step* cut = step_that_closes(state.brief.procedure, Closes::Cut);
     const Phase* phase = current_phase(state);

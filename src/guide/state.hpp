@@ -148,6 +148,8 @@ bool confirmed(const CaseState& state, const StepId& step);
 
 /// The ring is on the eye and the cut has not ended: every spoke counts.
 bool cutting(const CaseState& state);
+/// Whether a spoke may still come to be turned: neither is the cut done nor the eye open.
+bool spokes_ahead(const CaseState& state);
 /// The blade is still to be turned in the present phase, or can turn: it matters who holds the count.
 bool count_matters(const CaseState& state);
 struct Blade {

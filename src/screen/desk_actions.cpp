@@ -59,13 +59,11 @@ void add_foot(std::vector<Target>& actions, const CaseState& state, const Around
         desk_held(desk_act("J", "foot-counts", words("desk.foot"), {guide::HoldCount{.source = guide::Source::FootSwitch}}), words));
 }
 
-/// Once the eye is open no spoke is turned any more.
-bool spokes_in_play(const CaseState& state) { return !guide::eye_entered(state); }
-
 /// The spoke, its undoing and the blade raised, while the desk counts; else the count may be taken over.
 void add_count(std::vector<Target>& actions, const CaseState& state, const Around& around, const Words& words) {
     const bool ours = state.holder == std::optional(guide::Source::Desk);
-    if (around.alone && !ours) return add_foot(actions, state, around, words);  // the count is on the same screen
+    if (around.alone && !ours && guide::spokes_ahead(state))
+        return add_foot(actions, state, around, words);  // the count is on the same screen
     if (guide::cutting(state) && ours) {
         actions.push_back(desk_act("Space", "spoke", words("cut.spoke"), {guide::CountSpoke{.source = guide::Source::Desk}}));
         actions.back().look = guide::blade(state).to_go == 0 ? Look::Hollow : Look::Filled;
@@ -74,7 +72,7 @@ void add_count(std::vector<Target>& actions, const CaseState& state, const Aroun
         actions.push_back(desk_act("U", "undo", words("hand.undo"), {guide::UndoTap{}}));
         actions.push_back(desk_act("R", "raised", words("cut.raised"), {guide::RaiseBlade{}}));
     }
-    if (!spokes_in_play(state)) return;
+    if (!guide::spokes_ahead(state)) return;
     if (!ours)
         actions.push_back(
             desk_held(desk_act("H", "take-count", words("desk.take"), {guide::HoldCount{.source = guide::Source::Desk}}), words));
@@ -124,16 +122,16 @@ DeskPage main_page(const CaseState& state, const Around& around, const Words& wo
     if (in_quiet(state)) made.line = words("desk.quiet");
     if (state.closed) return closed_page(around, words);
     desk_say_what_stands(made, state, words);
-    add_count(made.actions, state, around, words);
-    add_step(made.actions, state, words);
     if (const guide::Departure* away = departure_shown(state)) {
         made.actions.push_back(desk_act("B", "come-back", away->back, {guide::ComeBack{.what = away->id}}));
         made.actions.back().look = Look::Filled;
     }
+    add_count(made.actions, state, around, words);
+    add_step(made.actions, state, words);
     if (!in_quiet(state)) made.actions.push_back(desk_open("N", "note", words("desk.note"), {.page = "note"}));
     made.actions.push_back(desk_open("C", "clocks", words("desk.clocks"), {.page = "clocks"}));
     made.actions.push_back(desk_open("K", "counts", words("desk.counts"), {.page = "counts"}));
-    if (state.plan && spokes_in_play(state)) made.actions.push_back(desk_open("L", "plan", words("desk.plan"), {.page = "plan"}));
+    if (state.plan && guide::spokes_ahead(state)) made.actions.push_back(desk_open("L", "plan", words("desk.plan"), {.page = "plan"}));
     if (!must_wait(state)) add_what_waits(made.actions, state, words);
     made.actions.push_back(desk_open("X", "otherwise", words("desk.otherwise"), {.page = "otherwise"}));
     made.actions.back().look = Look::Watch;
@@ -204,11 +202,10 @@ DeskPage otherwise_page(const CaseState& state, const Words& words) {
     DeskPage made{.heading = words("page.departures"), .line = words("page.departures_line")};
     const guide::Step* step = guide::current_step(state);
     for (const guide::Departure* departure : step == nullptr ? std::vector<const guide::Departure*>{} : departures_of(state, *step)) {
-        // What ends the case is held on the Table view, where its reason is asked for.
-        if (departure->id == "converted" || departure->id == "abandoned") continue;
         made.actions.push_back(desk_act(desk_nth_key(made.actions.size()), departure->id, departure->title,
                                         {guide::Depart{.what = departure->id, .note = ""}}));
         made.actions.back().look = departure->level == guide::Departure::Level::Stop ? Look::Stop : Look::Watch;
+        if (departure->id == "converted" || departure->id == "abandoned") made.actions.back().why_not = words("desk.held_on_table");
     }
     made.actions.push_back(desk_back(words));
     return made;
@@ -283,7 +280,10 @@ DeskPage desk_page(const CaseState& state, const DeskState& desk, const Around& 
     // Where nothing may lie over the Table view there are no keys; what cannot be done without them and read back is not offered.
     if (!room) std::erase_if(made.actions, [](const Target& one) { return one.id == "plan"; });
     if (room && made.field) made.keys = desk_keys(state, desk, words);
-    if (!room && made.field) made.line = words("drawer.no_keys");
+    if (room || !made.field) return made;
+    made.line = words("drawer.no_keys");
+    for (Target& one : made.actions)
+        if (one.why_not == words("desk.type_first")) one.why_not = words("drawer.keyboard");
     return made;
 }
 

@@ -1,8 +1,8 @@
-// The Desk view in millimetres: the strip on top, the present step and the times on the left, the actions with their keys on the
-// right, what is being typed over them. Nothing scrolls; what has no room is told.
+// The Desk view in millimetres: the strip on top, the present step and the times on the left, the actions on the right, what is being
+// typed over them. Nothing scrolls; what has no room is told.
+#include "screen/desk_list_draw.hpp"
 #include "screen/page_parts.hpp"
 #include "screen/table_parts.hpp"
-#include "screen/target_draw.hpp"
 
 #include <algorithm>
 #include <tuple>
@@ -13,7 +13,7 @@ namespace {
 
 /// Of the width of an upright glass, the step and what stands beside it.
 constexpr double facts_share = 0.48;
-constexpr std::size_t lines_a_row = 2;
+constexpr std::size_t lines_a_row = 2, lines_a_value = 8;
 
 /// A label and its value side by side.
 struct RowBlocks {
@@ -86,11 +86,12 @@ void draw_step(Pen& pen, const DeskModel& model, const Box& box) {
     const double pill = model.nurse.empty() ? 0 : pen.cap(Type::Strong) * 2.6;
     draw_nurse(pen, model, {box.x, box.y, box.w, pill});
     Column column(pen, {box.x, box.y + pill + pen.cap(Type::Text), box.w, box.h - pill - pen.cap(Type::Text)});
-    if (!column.text(model.title, {Type::Title, Type::Strong}, Ink::Text, 2)) pen.falls_short(model.title);
+    if (!column.text(model.title, {Type::Title, Type::Strong}, model.stop ? Ink::Red : Ink::Text, 2)) pen.falls_short(model.title);
     for (const Row& row : model.step) {
-        if (!column.text(row.label, {Type::Text}, Ink::Soft, 1) || !column.text(row.value, {Type::Strong, Type::Text}, Ink::Text, 4))
-            pen.falls_short(row.label);
-        column.gap();
+        if (!row.label.empty() && &row != &model.step.front()) column.gap();
+        if (!column.text(row.label, {Type::Text}, Ink::Soft, 1) ||
+            !column.text(row.value, {Type::Strong, Type::Text}, Ink::Text, lines_a_value))
+            pen.falls_short(row.label.empty() ? row.value : row.label);
     }
 }
 
@@ -112,84 +113,6 @@ void draw_facts(Pen& pen, const DeskModel& model, const Box& box) {
     }
 }
 
-struct Paint {
-    Ink fill{}, edge{}, label{};
-};
-
-Paint paint(const Target& target) {
-    if (!target.why_not.empty()) return {Ink::Ground, Ink::Line, Ink::Soft};
-    switch (target.look) {
-        case Look::Filled:
-            return {Ink::AccentFill, Ink::Accent, Ink::OnAccent};
-        case Look::Plain:
-            return {Ink::Raised, Ink::Line, Ink::Text};
-        case Look::Hollow:
-        case Look::Watch:
-            return {Ink::AmberFill, Ink::Amber, Ink::Amber};
-        case Look::Stop:
-            return {Ink::RedFill, Ink::Red, Ink::Red};
-    }
-    return {};
-}
-
-bool warns(const Target& target) { return target.why_not.empty() && (target.look == Look::Watch || target.look == Look::Stop); }
-const std::string& beside(const Target& target) { return target.why_not.empty() ? target.line : target.why_not; }
-double air(const Pen& pen) { return pen.cap(Type::Strong) * 0.7; }
-double key_width(const Pen& pen, const Target& target) {
-    const double cap = pen.cap(Type::Strong);
-    return std::max(cap * 2.4, pen.width(Type::Strong, target.key) + cap * 1.2);
-}
-
-/// How wide a label may be in an action of that width.
-double label_width(const Pen& pen, const Target& target, double w) {
-    const double line_w = beside(target).empty() ? 0 : pen.width(Type::Text, beside(target)) + air(pen);
-    const double icon_w = warns(target) ? pen.cap(Type::Strong) * 2 : 0;
-    return w - 3 * air(pen) - key_width(pen, target) - icon_w - line_w;
-}
-
-/// Two lines go into a loose action and stay clear of its edge.
-Block label_block(const Pen& pen, const Target& target, Type type, double w, double h) {
-    constexpr double clear_mm = 0.7;
-    return pen.block(target.label, {type}, {label_width(pen, target, w), h - 2 * clear_mm, 2});
-}
-
-bool all_fit(const Pen& pen, const std::vector<Target>& actions, Type type, double w, double h) {
-    return std::all_of(actions.begin(), actions.end(), [&](const Target& one) { return label_block(pen, one, type, w, h).fits; });
-}
-
-/// The key in a box of its own, then what it does, then what stands beside it.
-void draw_action(Pen& pen, const Target& target, const Box& box, Type type) {
-    const Paint colours = paint(target);
-    const bool dead = !target.why_not.empty(), flash = !dead && pen.canvas().finger.flash == target.id;
-    pen.add(picture::Panel{.box = box,
-                           .radius = 1.5,
-                           .fill = colours.fill,
-                           .edge = flash ? Ink::Text : colours.edge,
-                           .edge_width = flash  ? 1.2
-                                         : dead ? 0.2
-                                                : 0.4});
-    pen.touch(target, box);
-    const double cap = pen.cap(Type::Strong), middle = box.centre().y;
-    const Box key{box.x + air(pen), middle - cap * 1.05, key_width(pen, target), cap * 2.1};
-    pen.add(picture::Panel{.box = key, .radius = 1, .fill = Ink::Ground, .edge = dead ? Ink::Line : Ink::Mark, .edge_width = 0.4});
-    pen.text({key.centre().x, middle - cap / 2}, target.key, Type::Strong, dead ? Ink::Soft : Ink::Text, Align::Centre);
-    if (pen.canvas().finger.holding == target.id)
-        pen.add(picture::Panel{.box = {box.x, box.bottom() - 1.2, box.w * std::clamp(pen.canvas().finger.held, 0.0, 1.0), 1.2},
-                               .fill = Ink::Text,
-                               .edge = Ink::Text});
-    double x = key.right() + air(pen);
-    if (warns(target)) {
-        pen.icon(target.look == Look::Stop ? Icon::Octagon : Icon::Triangle, {x, middle - cap * 0.75, cap * 1.5, cap * 1.5}, colours.label,
-                 colours.fill);
-        x += cap * 2;
-    }
-    const Block label = label_block(pen, target, type, box.w, box.h);
-    if (!label.fits) pen.falls_short(target.label);
-    pen.text({x, middle - (label.height - pen.cap(label.type) * picture::descent) / 2}, label, colours.label);
-    pen.text({box.right() - air(pen), middle - pen.cap(Type::Text) / 2}, beside(target), Type::Text,
-             colours.label == Ink::Text ? Ink::Soft : colours.label, Align::Right);
-}
-
 /// What clocks, pauses and counts need.
 double times_height(const Pen& pen, const DeskModel& model, double w) {
     double h = 2 * pen.cap(Type::Text);
@@ -198,32 +121,12 @@ double times_height(const Pen& pen, const DeskModel& model, double w) {
     return h;
 }
 
-/// How the actions stand: in one column, closer together where they must, closest where each says all in one line, else in two.
-struct Grid {
-    double h = 0, gap = 0;
-    std::size_t columns = 1;
-};
-
-double loose_height(const Pen& pen) { return std::max(6.0, pen.cap(Type::Strong) * 3.4); }
-double close_height(const Pen& pen) { return std::max(6.0, pen.cap(Type::Strong) * 2.6); }
-double closest_height(const Pen& pen) { return std::max(6.0, pen.cap(Type::Strong) * 2.25); }
-double gap_between(const Pen& pen) { return std::max(1.2, pen.cap(Type::Text) * 0.4); }
-
-/// Whether each action says all in one line.
-bool in_one_line(const Pen& pen, const std::vector<Target>& actions, double w) {
-    return std::all_of(actions.begin(), actions.end(),
-                       [&](const Target& one) { return pen.width(Type::Strong, one.label) <= label_width(pen, one, w); });
-}
-
-Grid grid(const Pen& pen, const std::vector<Target>& actions, double w, double room) {
-    const std::size_t n = actions.size();
-    const double gap = gap_between(pen);
-    const auto rows = [&](double h) { return static_cast<std::size_t>(std::max(0.0, (room + gap) / (h + gap))); };
-    const double loose = loose_height(pen), close = close_height(pen);
-    if (n <= rows(loose)) return {loose, gap, 1};
-    if (n <= rows(close)) return {close, gap, 1};
-    const double closest = closest_height(pen);
-    return n <= rows(closest) && in_one_line(pen, actions, w) ? Grid{closest, gap, 1} : Grid{loose, gap, 2};
+/// How high the head over the actions is, but for what is typed.
+double head_height(const Pen& pen, const DeskModel& model, double w, double h) {
+    double head = pen.cap(Type::Text) * 0.3;
+    for (const auto& [words, role, lines] : {std::tuple{model.heading, Type::Title, 2U}, std::tuple{model.line, Type::Text, 6U}})
+        if (!words.empty()) head += pen.block(words, {role}, {w, h, lines}).height + pen.cap(Type::Text) * 0.8;
+    return head;
 }
 
 /// The head over the actions: a title, what is to be known and what is typed; returns what is left below. `action` is how high one is.
@@ -244,31 +147,13 @@ Box draw_head(Pen& pen, const DeskModel& model, const Box& box, double action) {
 /// How high the step and the times of an upright glass may be: what head and loose actions leave of it, or closer ones as far as times
 /// and counts need it, within bounds.
 double upper_height(const Pen& pen, const DeskModel& model, double w, double h) {
-    double head = pen.cap(Type::Text) * 2;
-    for (const auto& [words, role, lines] : {std::tuple{model.heading, Type::Title, 2U}, std::tuple{model.line, Type::Text, 6U}})
-        if (!words.empty()) head += pen.block(words, {role}, {w, h, lines}).height + pen.cap(Type::Text) * 0.8;
+    double head = head_height(pen, model, w, h) + pen.cap(Type::Text) * 1.7;
     if (model.field) head += typed_height(pen, *model.field, w, h) + pen.gap();
     const auto left = [&](double action) { return h - head - static_cast<double>(model.actions.size()) * (action + gap_between(pen)); };
     constexpr double least = 0.32, most = 0.6;
     const double tightest = left(in_one_line(pen, model.actions, w) ? closest_height(pen) : close_height(pen));
     const double needed = times_height(pen, model, w * facts_share);
     return std::clamp(std::max(left(loose_height(pen)), std::min(tightest, needed)), h * least, h * most);
-}
-
-void draw_actions(Pen& pen, const std::vector<Target>& actions, const Grid& grid, const Box& box) {
-    const std::size_t a_column = (actions.size() + grid.columns - 1) / grid.columns;
-    const double w = (box.w - grid.gap * static_cast<double>(grid.columns - 1)) / static_cast<double>(grid.columns);
-    const Type type = all_fit(pen, actions, Type::Strong, w, grid.h) ? Type::Strong : Type::Text;  // one for all
-    for (std::size_t i = 0; i < actions.size(); ++i) {
-        const std::size_t column = i / a_column;
-        const auto down = static_cast<double>(i % a_column), across = static_cast<double>(column);
-        const Box at{box.x + across * (w + grid.gap), box.y + down * (grid.h + grid.gap), w, grid.h};
-        if (at.bottom() > box.bottom() + 1e-6) {
-            pen.falls_short(actions[i].label);
-        } else {
-            draw_action(pen, actions[i], at, type);
-        }
-    }
 }
 
 }  // namespace
@@ -292,18 +177,18 @@ Frame draw(const DeskModel& model, const Canvas& canvas) {
         draw_step(pen, model, {left.x, left.y, w, h});
         draw_facts(pen, model, {left.right() - w, left.y, w, h});
         const Box below = draw_head(pen, model, {left.x, left.y + h + g, left.w, left.h - h - g}, loose_height(pen));
-        draw_actions(pen, model.actions, grid(pen, model.actions, below.w, below.h), below);
+        draw_list(pen, model.actions, list_grid(pen, model.actions, below.w, below.h), below);
         return pen.take();
     }
     const double w = (left.w - 2 * g) / 100;
     draw_step(pen, model, {left.x, left.y, w * 28, left.h});
     Box right{left.x + w * 57 + 2 * g, left.y, w * 43, left.h};
-    const Grid beside = grid(pen, model.actions, right.w, left.h - pen.cap(Type::Title) * 6);
+    const Grid beside = list_grid(pen, model.actions, right.w, left.h - head_height(pen, model, right.w, left.h));
     // A list that is long, or has long labels, takes the place of the times: it is turned away from again in a moment.
     const bool wide = beside.columns > 1 || !all_fit(pen, model.actions, Type::Text, right.w, beside.h);
     if (!wide) draw_facts(pen, model, {left.x + w * 28 + g, left.y, w * 29, left.h});
     if (wide) right = {left.x + w * 28 + g, left.y, left.w - w * 28 - g, left.h};
-    draw_actions(pen, model.actions, beside, draw_head(pen, model, right, beside.h));
+    draw_list(pen, model.actions, beside, draw_head(pen, model, right, beside.h));
     return pen.take();
 }
 

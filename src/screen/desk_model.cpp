@@ -1,4 +1,5 @@
 // What the Desk shows beside its actions: the present step and what to open, times, counts, and what was written last.
+#include "guide/tissue.hpp"
 #include "measure/expect.hpp"
 #include "screen/desk_actions.hpp"
 #include "screen/format.hpp"
@@ -11,10 +12,23 @@ namespace {
 using guide::CaseState;
 
 /// What the blade has done: to be told to whoever comes to the door, and read where the Table view is out of sight.
-Row spokes_row(const CaseState& state, const Words& words) {
+std::vector<Row> spokes_rows(const CaseState& state, const Words& words) {
     const Figure figure = blade_figure(state, words);
-    const bool lost = state.suction == guide::Suction::Lost;
-    return {words(lost ? "lost.title" : "desk.spokes"), figure.numeral + " " + figure.under + " · " + figure.line};
+    return {{words("desk.spokes"), figure.numeral + " " + figure.under}, {"", figure.line}};
+}
+
+/// What stands in the way of the present step: a departure that is not come back from, or suction lost in the cut.
+const guide::Departure* in_the_way(const CaseState& state) {
+    if (const guide::Departure* away = departure_shown(state)) return away;
+    const bool lost = guide::cutting(state) && state.suction == guide::Suction::Lost;
+    return lost ? guide::find_departure(state.brief.procedure, "suction-lost") : nullptr;
+}
+
+/// What is usual then, marked as that, where there is nothing to be opened.
+void add_usual(std::vector<Row>& rows, const guide::Departure& away, const CaseState& state, const Words& words) {
+    std::string all{};
+    for (const std::string& line : away.lines) all += (all.empty() ? "" : " ") + filled(line, state, words);
+    if (!all.empty()) rows.push_back({words("card.usual"), all});
 }
 
 /// The circulating nurse's own step, and where it is done.
@@ -23,14 +37,16 @@ std::string own_step_id(const guide::Step& step) { return desk_closes(step) ? "d
 void show_step(DeskModel& made, const CaseState& state, const Words& words) {
     const guide::Step* step = guide::current_step(state);
     if (step == nullptr) return;
-    const guide::Departure* away = departure_shown(state);
+    const guide::Departure* away = in_the_way(state);
     made.title = away == nullptr ? filled(step->title, state, words) : away->title;
     made.stay = step->nurse == guide::Nurse::Stay || away != nullptr;
     made.nurse = words(made.stay ? "desk.stay" : step->who != "circulating" ? "desk.may_leave" : own_step_id(*step));
-    if (guide::cutting(state)) made.step.push_back(spokes_row(state, words));
+    made.stop = away != nullptr && away->level == guide::Departure::Level::Stop;
+    if (guide::cutting(state)) made.step = spokes_rows(state, words);
+    if (away != nullptr && step->open_now.empty() && step->open_later.empty()) add_usual(made.step, *away, state, words);
     if (!step->open_now.empty()) made.step.push_back({words("card.open_now"), listed(step->open_now)});
     if (!step->open_later.empty()) made.step.push_back({words("card.open_later"), listed(step->open_later)});
-    if (!step->ready.empty()) made.step.push_back({words("card.ready"), listed(step->ready)});
+    if (!step->ready.empty() && away == nullptr) made.step.push_back({words("card.ready"), listed(step->ready)});
 }
 
 std::string pause_id(guide::Pause pause) {
@@ -78,7 +94,8 @@ Row newest_scan(const CaseState& state, const Words& words) {
 }
 
 void show_record(DeskModel& made, const CaseState& state, const Words& words) {
-    if (!state.scans.empty()) made.record.push_back(newest_scan(state, words));
+    // One that stands is told over the actions.
+    if (!state.scans.empty() && guide::standing_scan(state) == nullptr) made.record.push_back(newest_scan(state, words));
     for (auto away = state.departures.rbegin(); away != state.departures.rend(); ++away) {
         made.record.push_back({measure::hour_minute(away->at), guide::departure_title(state.brief.procedure, away->what)});
     }
@@ -91,7 +108,7 @@ void show_record(DeskModel& made, const CaseState& state, const Words& words) {
 
 DeskModel desk(const CaseState& state, const DeskState& desk, const Around& around, const Words& words) {
     DeskModel made{.strip = strip(state, around, words), .banner = banner(around, words)};
-    if (state.holder) made.strip.holder = words(holder_id("holder.", *state.holder));
+    if (state.holder && guide::spokes_ahead(state)) made.strip.holder = words(holder_id("holder.", *state.holder));
     show_step(made, state, words);
     show_times(made, state, around, words);
     for (const guide::CountItem& item : state.brief.unit.counts) {

@@ -225,6 +225,7 @@ struct DeskModel {
     std::string title{};      // the present step
     std::string nurse{};      // may she leave the room
     bool stay = false;        // she may not
+    bool stop = false;        // the title is of something that stops everything
     std::vector<Row> step{};  // open now, do not open yet, have ready
     std::vector<Row> times{}, counts{};
     std::vector<Row> expected{}, record{};  // as far as there is room; record: newest first
@@ -260,6 +261,7 @@ struct Around {
     bool alone = false;                               // one screen for two readers: the Desk is a drawer of the Table view
     std::optional<bool> beat{};                       // turns with each second that went through session and ledger
     std::string foot_switch{};                        // the key that is the foot switch; empty: there is none
+    bool has_desk = false;                            // a Desk has a screen of its own
     guide::Source here = guide::Source::Table;        // which source this view's taps are
     std::optional<std::string> refusal{};             // the words of the last refusal, until the next tap
     std::string notice{};                             // what the last touch came to, until the next

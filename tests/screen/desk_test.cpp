@@ -1,4 +1,5 @@
 // What the Desk offers at each place, and by which key.
+#include "guide/tissue.hpp"
 #include "picture/wrap.hpp"
 #include "screen/desk_seen.hpp"
 #include "screen/format.hpp"
@@ -163,13 +164,67 @@ TEST_CASE("while the blade can turn the Desk says how far it is, lost suction to
     const auto spokes = [](models::Seen& at) { return shown(at).step.front(); };
     models::Seen at("lower");
     CHECK(spokes(at).label == "Spokes");
-    CHECK(spokes(at).value == "3 to zero · then 8 to go");
+    CHECK(spokes(at).value == "3 to zero");
+    CHECK(shown(at).step[1].value == "then 8 to go");
     for (int i = 0; i < 5; ++i) REQUIRE(at.at.does(guide::CountSpoke{.source = guide::Source::Table}));
-    CHECK(spokes(at).value.starts_with("6 spokes to go · 2 of 8"));
-    REQUIRE(at.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
-    CHECK(spokes(at).label == "Suction lost");
+    CHECK(spokes(at).value == "6 spokes to go");
+    CHECK(shown(at).step[1].value.starts_with("2 of 8"));
+    CHECK_FALSE(shown(at).stop);
     models::Seen before("seat");
     for (const Row& row : shown(before).step) CHECK(row.label != "Spokes");
+}
+
+TEST_CASE(
+    "lost suction and what stops everything are the Desk's title, with what is usual, and nothing is to be had ready for what waits") {
+    const auto labels = [](const DeskModel& model) {
+        std::set<std::string> all{};
+        for (const Row& row : model.step) all.insert(row.label);
+        return all;
+    };
+    models::Seen at("lower");
+    REQUIRE(labels(shown(at)).contains("Next, have ready"));
+    REQUIRE(at.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
+    CHECK(shown(at).title == "Suction lost");
+    CHECK(labels(shown(at)) == std::set<std::string>{"Spokes", "", "Usual practice"});
+    models::Seen open("scissors");
+    REQUIRE(open.at.does(guide::Depart{.what = "eye-bulging"}));
+    CHECK(shown(open).stop);
+    CHECK(labels(shown(open)).contains("Usual practice"));
+    CHECK_FALSE(labels(shown(open)).contains("Next, have ready"));
+    CHECK(shown(open).actions.front().id == "come-back");  // nothing stands before the way out
+}
+
+TEST_CASE("once the cut is done the count is neither shown nor offered, and the spokes are no longer changed") {
+    models::Seen at("lower");
+    at.around.foot_switch = "F9";
+    const auto offered = [&at](const std::string& key) { return by_key(shown(at), key).has_value(); };
+    for (const std::string key : {"H", "J", "L"}) CHECK(offered(key));
+    CHECK_FALSE(shown(at).strip.holder.empty());
+    REQUIRE(at.at.does(guide::EndCut{.how = guide::CutEnd::Surgeon}));
+    for (const std::string key : {"H", "J", "L"}) CHECK_FALSE(offered(key));
+    CHECK(shown(at).strip.holder.empty());
+}
+
+TEST_CASE("what ends a case is listed at the Desk as elsewhere, and says where it is held") {
+    models::Seen at("scissors");
+    std::size_t ends = 0;
+    for (const Target& one : shown(at, {.page = "otherwise"}).actions) {
+        if (one.id != "converted" && one.id != "abandoned") continue;
+        CHECK(one.why_not == "on the Table view");
+        ++ends;
+    }
+    CHECK(ends > 0);
+}
+
+TEST_CASE("a scan that does not fit is told over the actions, and not once more among what was written") {
+    models::Seen at("tissue-here");
+    REQUIRE(at.at.does(guide::Scan{.bytes = "pack", .label = guide::Gs1{.lot = "L1"}}, guide::Who::Circulating));
+    CHECK(shown(at).record.size() == 1);
+    REQUIRE(at.at.does(guide::Scan{.bytes = "old", .label = guide::Gs1{.lot = "L2", .expires = guide::PackDate{.day = {2020, 1, 31}}}},
+                       guide::Who::Circulating));
+    REQUIRE(guide::standing_scan(at.at.state) != nullptr);
+    CHECK(shown(at).heading == "What was scanned does not fit");
+    CHECK(shown(at).record.empty());
 }
 
 TEST_CASE("a list breaks after a dot only, never within an item nor before a dot") {

@@ -67,6 +67,7 @@ screen::Around Session::around(const measure::Instant& now) const {
     around.alone = alone_;
     around.beat = beat_;
     around.foot_switch = stock_.unit.foot_switch.key;
+    around.has_desk = has_desk();
     if (stock_.unit.sound.on) around.volume = volume_;
     if (!open_) return around;
     const ledger::Health& health = open_->health();

@@ -63,7 +63,8 @@ double rows_width(const Pen& pen, const std::vector<Row>& rows, double all) {
 /// Times and counts, as many as have room; they stand in the record all the same.
 void draw_rows(Pen& pen, const std::vector<Row>& rows, Box box) {
     for (const Row& row : rows) {
-        const Block value = pen.block(row.value, {Type::Text}, {box.w * 0.5, box.h, 2});
+        const double beside = box.w - pen.width(Type::Text, row.label) - pen.cap(Type::Text);
+        const Block value = pen.block(row.value, {Type::Text}, {std::max(box.w * 0.5, beside), box.h, 2});
         const Block label = pen.block(row.label, {Type::Text}, {box.w - value.width - pen.cap(Type::Text), box.h, 2});
         if (!value.fits || !label.fits) return;
         pen.text({box.x, box.y}, label, Ink::Soft);
@@ -171,7 +172,8 @@ void draw_drawer(Pen& pen, const Drawer& drawer, const TableLayout& layout) {
         const Box beside{left.x + w + 2 * g, left.y, left.w - w - 2 * g, left.h};
         // The rows too: they stand in the record and on the way back.
         if (grid_columns(pen, drawer.actions, beside)) {
-            draw_rows(pen, drawer.rows, {left.x, left.y, w, left.h});
+            const double air = pen.cap(Type::Text) * 0.6;
+            draw_rows(pen, drawer.rows, {left.x, left.y + air, w, left.h - air});
             left = beside;
         }
     }

@@ -110,6 +110,14 @@ Target by_hand(Look look, bool groove, const Words& words) {
               look);
 }
 
+bool spoke_left_out(const Around& around) { return around.bounced == std::optional<std::string>("spoke"); }
+
+/// Where the pedal counts, the press that was left out was the pedal's.
+Target count_it(const CaseState& state, const Around& around, const Words& words) {
+    const guide::Source from = state.holder == std::optional(guide::Source::FootSwitch) ? guide::Source::FootSwitch : around.here;
+    return as(target("count-it", words("cut.count_it"), words("cut.count_it_line"), {guide::CountSpoke{.source = from}}), Look::Hollow);
+}
+
 /// By hand from the groove leads; before there is one, a new seating does.
 std::vector<Target> lost_hand(const CaseState& state, const Around& around, const Words& words) {
     const bool groove = guide::blade(state).position > 0;
@@ -121,6 +129,7 @@ std::vector<Target> lost_hand(const CaseState& state, const Around& around, cons
         as(target("spoke-lost", words("lost.spoke"), words("lost.spoke_line"), {guide::CountSpoke{.source = around.here}}), Look::Hollow)};
     if (!groove) std::swap(hand[0], hand[1]);
     if (state.holder && *state.holder != around.here) hand.back().why_not = words("cut.held_elsewhere");
+    if (spoke_left_out(around)) hand.back() = count_it(state, around, words);
     hand.push_back(target("undo", words("hand.undo"), words("lost.undo_line"), {guide::UndoTap{}}));
     hand.push_back(as(target("entered", words("cut.entered"), "", {guide::EndCut{.how = guide::CutEnd::Entered}}), Look::Watch));
     hand.push_back(something_else(words));
@@ -143,6 +152,21 @@ bool undoes_deeper(const CaseState& state) {
     return newest != nullptr && std::holds_alternative<guide::PlanMoved>(newest->fact);
 }
 
+/// Held elsewhere, the count is taken over here; without a Desk this is also where the pedal gets it back.
+std::optional<Target> change_of_holder(const CaseState& state, const Around& around, const Words& words) {
+    if (!state.holder) return std::nullopt;
+    std::optional<Target> made{};
+    if (*state.holder != around.here) {
+        made = target("take-count", words("cut.take_count"), words("hand.hold"), {guide::HoldCount{.source = around.here}});
+    } else if (!around.foot_switch.empty() && !around.has_desk && !around.alone) {
+        made = target("foot-counts", words("desk.foot"), words("hand.hold"), {guide::HoldCount{.source = guide::Source::FootSwitch}});
+    }
+    if (!made) return std::nullopt;
+    made->press = Press::Hold;
+    made->apart = true;
+    return made;
+}
+
 std::vector<Target> cut_hand(const CaseState& state, const Around& around, const Words& words) {
     const guide::Blade blade = guide::blade(state);
     const bool to_entry = state.plan && state.plan->target && !state.plan->target->spokes;
@@ -152,11 +176,8 @@ std::vector<Target> cut_hand(const CaseState& state, const Around& around, const
         target("undo", words("hand.undo"), words(undoes_deeper(state) ? "hand.undo_deeper_line" : "cut.undo_line"), {guide::UndoTap{}})};
     Target deeper = as(target("deeper", words("cut.deeper"), words("cut.deeper_line"), {guide::GoDeeper{}}), Look::Plain, Press::Hold);
     if (!blade.planned) deeper.why_not = words("cut.no_plan");
-    if (around.bounced == std::optional<std::string>("spoke")) {
-        // Where the pedal counts, the press that was left out was the pedal's.
-        const guide::Source from = state.holder == std::optional(guide::Source::FootSwitch) ? guide::Source::FootSwitch : around.here;
-        hand.push_back(
-            as(target("count-it", words("cut.count_it"), words("cut.count_it_line"), {guide::CountSpoke{.source = from}}), Look::Hollow));
+    if (spoke_left_out(around)) {
+        hand.push_back(count_it(state, around, words));
         hand.back().in_place_of = {std::move(deeper)};
     } else {
         hand.push_back(std::move(deeper));
@@ -169,11 +190,7 @@ std::vector<Target> cut_hand(const CaseState& state, const Around& around, const
                              {guide::EndCut{.how = reached ? guide::CutEnd::AtPlan : guide::CutEnd::Surgeon}}),
                       reached ? Look::Filled : Look::Plain, reached ? Press::Tap : Press::Hold));
     for (Target& one : hand) one.stays = one.id != "deeper" && one.id != "count-it";
-    if (state.holder && *state.holder != around.here) {
-        hand.push_back(as(target("take-count", words("cut.take_count"), words("hand.hold"), {guide::HoldCount{.source = around.here}}),
-                          Look::Plain, Press::Hold));
-        hand.back().apart = true;
-    }
+    if (auto change = change_of_holder(state, around, words)) hand.push_back(*std::move(change));
     return hand;
 }
 

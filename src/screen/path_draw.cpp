@@ -49,6 +49,16 @@ std::vector<Line> window(const std::vector<Line>& lines, std::size_t n) {
     return {lines.begin() + static_cast<std::ptrdiff_t>(from), lines.begin() + static_cast<std::ptrdiff_t>(from + n)};
 }
 
+/// Where the steps that are shown are not all of their phase.
+struct LeftOut {
+    bool before = false, after = false;
+};
+
+LeftOut left_out(const std::vector<Line>& shown, const std::vector<Line>& all) {
+    if (shown.empty() || shown.size() >= all.size()) return {};
+    return {shown.front().text != all.front().text, shown.back().text != all.back().text};
+}
+
 /// The column, its distances stretched as far as the height allows.
 class Column {
 public:
@@ -60,14 +70,14 @@ public:
         return h;
     }
 
-    void draw(const std::vector<Line>& path, double stretch) {
+    void draw(const std::vector<Line>& path, double stretch, LeftOut left_out) {
         double y = box_.y + pad_;
         for (const auto& line : path) {
             if (line.inner.empty()) {
                 draw_row(line, y, box_.x + pad_, false, stretch);
                 y += row(line, false, stretch);
             } else {
-                draw_open(line, y, stretch);
+                draw_open(line, y, stretch, left_out);
                 y += open_height(line, stretch);
             }
         }
@@ -93,7 +103,13 @@ private:
         pen_.text({x + icon_ * 1.55, top}, made, ink_of(line));
     }
 
-    void draw_open(const Line& line, double y, double stretch) {
+    /// Three dots: steps stand there that have no room.
+    void draw_dots(double x, double y) {
+        for (int i = 0; i < 3; ++i)
+            pen_.add(picture::Disc{.centre = {x + icon_ * (0.1 + 0.4 * i), y}, .radius = pad_ * 0.1, .ink = Ink::Soft});
+    }
+
+    void draw_open(const Line& line, double y, double stretch, LeftOut left_out) {
         const double edge = pad_ * 0.5;
         const Box panel{box_.x + edge, y, box_.w - 2 * edge, open_height(line, stretch) - pad_ * 0.3};
         pen_.panel(panel, Ink::Raised);
@@ -104,6 +120,8 @@ private:
             draw_row(step, at, panel.x + pad_, true, stretch);
             at += row(step, true, stretch);
         }
+        if (left_out.before) draw_dots(panel.x + pad_, y + head_height(stretch) - pad_ * 0.05);
+        if (left_out.after) draw_dots(panel.x + pad_, panel.bottom() - pad_ * 0.3);
     }
 
     Pen& pen_;
@@ -122,7 +140,8 @@ void draw_column(Pen& pen, const std::vector<Line>& whole, const Box& box) {
     if (!fits(0.6)) path = near_now(path);
     double stretch = 2.2;
     while (stretch > 0.4 && !fits(stretch)) stretch -= 0.1;
-    column.draw(path, stretch);
+    const bool open = phase < whole.size() && path.size() == whole.size();
+    column.draw(path, stretch, open ? left_out(path[phase].inner, whole[phase].inner) : LeftOut{});
 }
 
 // ---- the path as a strip: as many steps round the present one as go into the row ----

@@ -1,6 +1,6 @@
 // The hand's column in each state of the cut and of the open eye. Which targets there are and how they press are the guide's own
 // rules; common practice, no source.
-#include "screen/models.hpp"
+#include "screen/desk_seen.hpp"
 
 #include <doctest/doctest.h>
 
@@ -145,6 +145,31 @@ TEST_CASE("'Eye bulging' is there without a hold from the open eye to the fourth
     REQUIRE(away.at.does(guide::Depart{.what = "eye-bulging"}));
     CHECK(find(away.hand(), "eye-bulging") == nullptr);
     CHECK(away.table().card.title == "Eye bulging, close now");
+}
+
+TEST_CASE("a press of the pedal that was left out can be counted while suction is lost too, as the pedal's") {
+    Seen at("lower");
+    at.around.foot_switch = "F9";
+    REQUIRE(at.at.does(guide::HoldCount{.source = guide::Source::FootSwitch}));
+    REQUIRE(at.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
+    CHECK_FALSE(find(at.hand(), "spoke-lost")->why_not.empty());
+    at.around.bounced = "spoke";
+    REQUIRE(find(at.hand(), "count-it") != nullptr);
+    CHECK(std::get<guide::CountSpoke>(intent(*find(at.hand(), "count-it"))).source == guide::Source::FootSwitch);
+}
+
+TEST_CASE("where there is no Desk the pedal gets the count back on the Table view, by a hold") {
+    Seen at("lower");
+    CHECK(find(at.hand(), "foot-counts") == nullptr);
+    at.around.foot_switch = "F9";
+    REQUIRE(find(at.hand(), "foot-counts") != nullptr);
+    CHECK(find(at.hand(), "foot-counts")->press == Press::Hold);
+    REQUIRE(at.at.does(intent(*find(at.hand(), "foot-counts"))));
+    CHECK(find(at.hand(), "foot-counts") == nullptr);
+    REQUIRE(find(at.hand(), "take-count") != nullptr);
+    at.around.has_desk = true;
+    REQUIRE(at.at.does(intent(*find(at.hand(), "take-count"))));
+    CHECK(find(at.hand(), "foot-counts") == nullptr);  // there it is given back with J
 }
 
 TEST_CASE("'Eye bulging' stands at the foot of every page that is opened from there, once and without a hold") {

@@ -1,5 +1,6 @@
 // Pictures of the letters: one sheet with every role but the giant numerals, which have a sheet of their own at exact size.
-// One byte a pixel. Rasterised and packed by ImGui's font atlas; no window is needed.
+// One byte a pixel. Rasterised and packed by ImGui's font atlas; no window is needed. A graphics card takes sheets of a bounded size
+// only, so letters that are read from 3 m are rasterised smaller and drawn larger.
 #pragma once
 
 #include "device/fonts.hpp"
@@ -41,6 +42,7 @@ public:
 private:
     std::unique_ptr<ImFontAtlas> reading_, figures_;
     std::array<const ImFont*, picture::types> fonts_{};
+    std::array<float, picture::types> grown_{};  // how much larger letters are drawn than they stand on the sheet
 };
 
 }  // namespace device

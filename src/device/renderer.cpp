@@ -124,6 +124,15 @@ Numbers numbers() {
     return made;
 }
 
+/// Why the card cannot take a sheet of letters, or empty: it would draw none of them and say nothing.
+std::string too_large(const Sheet& sheet) {
+    GLint most = 0;
+    ::glGetIntegerv(GL_MAX_TEXTURE_SIZE, &most);
+    if (sheet.width <= most && sheet.height <= most) return "";
+    return "letters take a texture of " + std::to_string(sheet.width) + " by " + std::to_string(sheet.height) + ", the card has " +
+           std::to_string(most) + " at most";
+}
+
 /// The colours of the relief, thinnest first.
 void name_relief(GLuint program, const Palette& palette) {
     std::array<float, 3 * picture::reliefs> colours{};
@@ -147,6 +156,9 @@ Result<Renderer> Renderer::make(Window& window, const Fonts& fonts) {
             return Failure{Failure::What::NoOpenGl, complaint};
         name_units(card->programs[i]);
     }
+    for (const auto which : {Atlas::Which::Reading, Atlas::Which::Figures})
+        if (std::string complaint = too_large(card->atlas.sheet(which)); !complaint.empty())
+            return Failure{Failure::What::NoOpenGl, complaint};
     card->letters = texture(card->atlas.sheet(Atlas::Which::Reading));
     card->numerals = texture(card->atlas.sheet(Atlas::Which::Figures));
     card->atlas.forget_pictures();

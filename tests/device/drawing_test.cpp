@@ -209,6 +209,16 @@ TEST_CASE("lettering stands on its baseline, as tall and as wide as measured") {
     CHECK(std::abs((centre.left + centre.right) / 2.0 - 400) <= 1);  // HEH is nearly the same both ways
 }
 
+TEST_CASE("letters that are read from 3 m are drawn, as tall as asked to two pixels") {
+    for (const double cap_mm : {27.0, 60.0}) {
+        CAPTURE(cap_mm);
+        Glass glass(4, cap_mm);
+        const Bounds found = bounds(glass.draw({Text{{10, 100}, "HE", Type::Text, Ink::Text}}));
+        CHECK(std::abs(found.bottom - 400) <= 2);
+        CHECK(std::abs(found.bottom - found.top - 4 * cap_mm) <= 2);
+    }
+}
+
 TEST_CASE("the giant digits are drawn at exact size and do not jump") {
     Glass glass(4);
     const auto drawn = [&](const std::string& digits) { return bounds(glass.draw({Text{{100, 120}, digits, Type::Numeral, Ink::Text}})); };

@@ -73,6 +73,28 @@ TEST_CASE("an H is as tall as asked, to half a pixel, and never smaller") {
     }
 }
 
+// OpenGL 3.3 cards of the last fifteen years take textures of 8192 (common practice, no source); what is larger is drawn as nothing.
+TEST_CASE("the sheets of letters that are read from 3 m stay within what a graphics card takes, and their letters keep their size") {
+    for (const double scale : {1.0, 1.4, 1.8}) {  // 1920 to 3840 pixels across
+        CAPTURE(scale);
+        Sizes far{.px_per_mm = 6.43};
+        // look.md's 22 and 120 minutes of arc at 3 m.
+        far.cap_mm.fill(19.2 * scale);
+        far.cap_mm[static_cast<std::size_t>(Type::Display)] = 34.6 * scale;
+        far.cap_mm[static_cast<std::size_t>(Type::Numeral)] = 104.7 * scale;
+        const Fonts made = fonts(far);
+        const Atlas atlas(made);
+        for (const auto which : {Atlas::Which::Reading, Atlas::Which::Figures}) {
+            CHECK(atlas.sheet(which).width <= 8192);
+            CHECK(atlas.sheet(which).height <= 8192);
+        }
+        for (const Type of : {Type::Text, Type::Display}) {
+            const Glyph h = atlas.glyph(of, U'H');
+            CHECK(std::abs((h.y1 - h.y0) - made.cap_px(of)) <= 0.03 * made.cap_px(of));
+        }
+    }
+}
+
 TEST_CASE("the giant digits are as tall as asked") {
     const Fonts made = fonts(sizes(4.68));
     const Atlas atlas(made);

@@ -17,9 +17,9 @@ inline device::Window open(const device::WindowWish& wish) {
     return *std::move(opened);
 }
 
-inline device::Fonts fonts(double px_per_mm) {
+inline device::Fonts fonts(double px_per_mm, double cap_mm = 5) {
     device::Sizes sizes{.px_per_mm = px_per_mm};
-    sizes.cap_mm.fill(5);
+    sizes.cap_mm.fill(cap_mm);
     sizes.cap_mm[static_cast<std::size_t>(picture::Type::Numeral)] = 30;
     sizes.bold[static_cast<std::size_t>(picture::Type::Strong)] = true;
     auto loaded = device::Fonts::load(FONTS_DIR, sizes);
@@ -38,8 +38,10 @@ inline device::Palette colours() {
 
 class Glass {
 public:
-    explicit Glass(double px_per_mm)
-        : px_per_mm_(px_per_mm), window_(open({.title = "drawing", .width_px = 800, .height_px = 600})), renderer_(make(px_per_mm)) {}
+    explicit Glass(double px_per_mm, double cap_mm = 5)
+        : px_per_mm_(px_per_mm),
+          window_(open({.title = "drawing", .width_px = 800, .height_px = 600})),
+          renderer_(make(px_per_mm, cap_mm)) {}
 
     device::Pixels draw(const picture::Shapes& shapes) {
         renderer_.draw(window_, shapes, colours());
@@ -50,9 +52,9 @@ public:
     double px_per_mm() const { return px_per_mm_; }
 
 private:
-    device::Renderer make(double px_per_mm) {
+    device::Renderer make(double px_per_mm, double cap_mm) {
         window_.measure_by(px_per_mm);
-        auto made = device::Renderer::make(window_, fonts(px_per_mm));
+        auto made = device::Renderer::make(window_, fonts(px_per_mm, cap_mm));
         REQUIRE(static_cast<bool>(made));
         return *std::move(made);
     }

@@ -53,7 +53,7 @@ void take_back_entry(CaseState& state) {
         if (clock->second.empty()) state.clocks.erase(clock);
     }
     const auto entry = std::find_if(state.departures.rbegin(), state.departures.rend(),
-                                    [](const Away& away) { return away.what == "entered-by-trephine" && !away.back; });
+                                    [](const Away& away) { return away.what == "entered-by-trephine"; });  // come back from or not
     if (entry != state.departures.rend()) state.departures.erase(std::next(entry).base());
 }
 

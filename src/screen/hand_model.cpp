@@ -26,7 +26,7 @@ Target something_else(const Words& words) {
     return as(turn_to("something-else", words("hand.something_else"), "", {.page = "departures"}), Look::Watch);
 }
 
-/// The step before, if a mistaken tap there can be taken back by a tap here.
+/// The step before in its phase, once it is done.
 const Step* step_before(const CaseState& state, const Step& step) {
     const guide::Phase* phase = guide::phase_of(state.brief.procedure, step.id);
     const Step* before = nullptr;
@@ -34,8 +34,24 @@ const Step* step_before(const CaseState& state, const Step& step) {
         if (one.id == step.id) break;
         if (guide::applies(state, one)) before = &one;
     }
-    const bool by_tap = before != nullptr && (before->closes == Closes::Tap || before->closes == Closes::Hold);
-    return by_tap && state.steps.contains(before->id) ? before : nullptr;
+    return before != nullptr && state.steps.contains(before->id) ? before : nullptr;
+}
+
+/// The suture that was told last, named: what an undo takes back is never to be guessed.
+std::optional<Target> undo_suture(const CaseState& state, const Words& words) {
+    const auto* tied = state.undoable.empty() ? nullptr : std::get_if<guide::SutureTied>(&state.undoable.back().fact);
+    if (tied == nullptr) return std::nullopt;
+    return target("undo", words("suture.undo", {std::to_string(tied->n)}), words("suture.undo_line"), {guide::UndoTap{}});
+}
+
+/// What a mistaken tap at the step before is taken back by.
+std::optional<Target> back_step(const CaseState& state, const Step& step, const Words& words) {
+    const Step* before = step_before(state, step);
+    if (before == nullptr) return std::nullopt;
+    if (before->closes == Closes::Sutures && step.closes != Closes::Counts) return undo_suture(state, words);
+    if (before->closes != Closes::Tap && before->closes != Closes::Hold) return std::nullopt;
+    return target("back-step", words("hand.back_step"), filled(before->title, state, words),
+                  {guide::ReopenStep{.step = before->id, .why = words("why.tapped_early")}});
 }
 
 /// Back a step, skip, something else: what stands below the step's own targets.
@@ -44,10 +60,7 @@ void add_rest(std::vector<Target>& hand, const CaseState& state, const Step& ste
     const bool tied_first = step.closes == Closes::Sutures && !hand.empty();
     if (const auto bulging = bulging_target(state)) hand.insert(tied_first ? std::next(hand.begin()) : hand.end(), *bulging);
     if (step.id == "debrief") hand.push_back(phase_times_target(words));
-    if (const Step* before = step_before(state, step)) {
-        hand.push_back(target("back-step", words("hand.back_step"), filled(before->title, state, words),
-                              {guide::ReopenStep{.step = before->id, .why = words("why.tapped_early")}}));
-    }
+    if (auto back = back_step(state, step, words)) hand.push_back(*std::move(back));
     // In the quiet part of the guide nothing asks for a reason.
     if (step.may_skip && !step.quiet && (step.closes == Closes::Tap || step.closes == Closes::Hold)) {
         hand.push_back(turn_to("skip", words("hand.skip"), words("hand.skip_line"), {.page = "skip", .argument = step.id}));
@@ -103,11 +116,11 @@ std::vector<Target> plan_hand(const CaseState& state, const Around& around, cons
     return {accept, turn_to("to-plan", words("plan-view.open"), words("plan-view.open_line"), {.page = "plan"})};
 }
 
-/// `groove`: the blade was below zero, so there is one to go on from.
+/// `groove`: the blade was below zero, so there is one to go on from. Held: it ends the cut for good.
 Target by_hand(Look look, bool groove, const Words& words) {
     return as(target("by-hand", words("lost.by_hand"), words(groove ? "lost.by_hand_line" : "lost.no_groove"),
                      {guide::EndCut{.how = guide::CutEnd::Surgeon}}),
-              look);
+              look, Press::Hold);
 }
 
 bool spoke_left_out(const Around& around) { return around.bounced == std::optional<std::string>("spoke"); }
@@ -124,6 +137,7 @@ std::vector<Target> lost_hand(const CaseState& state, const Around& around, cons
     Target re_seat = target("re-seat", words("lost.re_seat"), words(groove ? "lost.re_seat_line" : "lost.re_seat_anew"),
                             {guide::ReopenStep{.step = "zero", .why = words(groove ? "why.re_seated" : "why.seated_anew")}});
     re_seat.look = groove ? Look::Plain : Look::Filled;
+    re_seat.press = groove ? Press::Tap : Press::Hold;  // held where the spoke stood
     std::vector<Target> hand{
         by_hand(groove ? Look::Filled : Look::Plain, groove, words), std::move(re_seat),
         as(target("spoke-lost", words("lost.spoke"), words("lost.spoke_line"), {guide::CountSpoke{.source = around.here}}), Look::Hollow)};
@@ -209,9 +223,7 @@ std::vector<Target> suture_hand(const CaseState& state, const Words& words) {
     if (!state.sutures.empty()) {
         hand.push_back(turn_to("redo", words("suture.redo"), words("suture.redo_line"), {.page = "redo"}));
     }
-    if (!state.undoable.empty() && std::holds_alternative<guide::SutureTied>(state.undoable.back().fact)) {
-        hand.push_back(target("undo", words("hand.undo"), words("suture.undo_line"), {guide::UndoTap{}}));
-    }
+    if (auto undo = undo_suture(state, words)) hand.push_back(*std::move(undo));
     return hand;
 }
 

@@ -192,6 +192,20 @@ TEST_CASE("entered by the trephine: the cut ends, the eye is decompressed, and i
     CHECK(c.state.clocks.at("decompressed").size() == 1);
 }
 
+TEST_CASE("an entry that is taken back leaves neither decompressed eye nor departure, come back from or not") {
+    for (const bool come_back : {false, true}) {
+        CAPTURE(come_back);
+        Case c = cutting_case();
+        c.count(9);
+        REQUIRE(c.does(EndCut{.how = CutEnd::Entered}));
+        if (come_back) REQUIRE(c.does(ComeBack{.what = "entered-by-trephine"}));
+        REQUIRE(c.does(UndoTap{}));
+        CHECK(c.state.departures.empty());
+        CHECK_FALSE(c.state.clocks.contains("decompressed"));
+        CHECK_FALSE(c.state.seatings.back().ended.has_value());
+    }
+}
+
 TEST_CASE("entering is the normal end when the aim is to entry: no departure, nothing to go") {
     Case c;
     c.up_to("agree-plan");

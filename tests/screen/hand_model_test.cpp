@@ -103,6 +103,7 @@ TEST_CASE("lost suction shows the count at loss and no spokes to go") {
     CHECK(model.card.foot.front().label == "Usual practice");
     CHECK(says(texts(model), "Seat again only in the same groove."));
     CHECK(model.hand.front().id == "by-hand");
+    CHECK(model.hand.front().press == Press::Hold);  // it stands where a spoke was tapped a moment ago
     CHECK(model.hand.front().line == "from the groove");
     CHECK_FALSE(says(texts(model), "to go"));
 }
@@ -113,6 +114,7 @@ TEST_CASE("suction lost before the blade was below zero leaves no groove: a new 
     REQUIRE(seen.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
     const auto hand = seen.hand();
     CHECK(hand.front().id == "re-seat");
+    CHECK(hand.front().press == Press::Hold);
     CHECK(hand.front().look == Look::Filled);
     CHECK(find(hand, "by-hand")->look == Look::Plain);
     CHECK(find(hand, "by-hand")->line == "no groove yet");
@@ -170,6 +172,18 @@ TEST_CASE("where there is no Desk the pedal gets the count back on the Table vie
     at.around.has_desk = true;
     REQUIRE(at.at.does(intent(*find(at.hand(), "take-count"))));
     CHECK(find(at.hand(), "foot-counts") == nullptr);  // there it is given back with J
+}
+
+TEST_CASE("the undo of a suture names it, and stands on the step after the last one too") {
+    Seen seen("rest");
+    CHECK(find(seen.hand(), "undo")->label == "Undo suture 8");
+    seen.at.tie(8);
+    const guide::Step* now = guide::current_step(seen.at.state);
+    REQUIRE(now->closes == guide::Closes::Ring);
+    REQUIRE(find(seen.hand(), "undo") != nullptr);
+    CHECK(find(seen.hand(), "undo")->label == "Undo suture 16");
+    REQUIRE(seen.at.does(intent(*find(seen.hand(), "undo"))));
+    CHECK(guide::current_step(seen.at.state)->id == "rest");
 }
 
 TEST_CASE("'Eye bulging' stands at the foot of every page that is opened from there, once and without a hold") {

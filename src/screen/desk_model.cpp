@@ -14,14 +14,23 @@ using guide::CaseState;
 /// What the blade has done: to be told to whoever comes to the door, and read where the Table view is out of sight.
 std::vector<Row> spokes_rows(const CaseState& state, const Words& words) {
     const Figure figure = blade_figure(state, words);
-    return {{words("desk.spokes"), figure.numeral + " " + figure.under}, {"", figure.line}};
+    std::vector<Row> made{{words("desk.spokes"), figure.numeral + " " + figure.under}, {"", figure.line}};
+    if (!guide::blade(state).reliable) made.push_back({"", words("section.not_reliable")});
+    return made;
 }
 
-/// What stands in the way of the present step: a departure that is not come back from, or suction lost in the cut.
-const guide::Departure* in_the_way(const CaseState& state) {
+bool suction_lost(const CaseState& state) { return guide::cutting(state) && state.suction == guide::Suction::Lost; }
+
+/// What stands in the way of the present step: a departure that is not come back from, or suction lost before the ring is seated anew.
+const guide::Departure* in_the_way(const CaseState& state, const guide::Step& step) {
     if (const guide::Departure* away = departure_shown(state)) return away;
-    const bool lost = guide::cutting(state) && state.suction == guide::Suction::Lost;
+    const bool lost = suction_lost(state) && step.closes == guide::Closes::Cut;
     return lost ? guide::find_departure(state.brief.procedure, "suction-lost") : nullptr;
+}
+
+/// Not while something went otherwise, the ring is seated anew, or what was scanned waits to be put aside.
+bool stays(const CaseState& state, const guide::Step& step, const guide::Departure* away) {
+    return step.nurse == guide::Nurse::Stay || away != nullptr || suction_lost(state) || guide::standing_scan(state) != nullptr;
 }
 
 /// What is usual then, marked as that, where there is nothing to be opened.
@@ -37,9 +46,9 @@ std::string own_step_id(const guide::Step& step) { return desk_closes(step) ? "d
 void show_step(DeskModel& made, const CaseState& state, const Words& words) {
     const guide::Step* step = guide::current_step(state);
     if (step == nullptr) return;
-    const guide::Departure* away = in_the_way(state);
+    const guide::Departure* away = in_the_way(state, *step);
     made.title = away == nullptr ? filled(step->title, state, words) : away->title;
-    made.stay = step->nurse == guide::Nurse::Stay || away != nullptr;
+    made.stay = stays(state, *step, away);
     made.nurse = words(made.stay ? "desk.stay" : step->who != "circulating" ? "desk.may_leave" : own_step_id(*step));
     made.stop = away != nullptr && away->level == guide::Departure::Level::Stop;
     if (guide::cutting(state)) made.step = spokes_rows(state, words);

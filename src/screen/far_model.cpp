@@ -41,8 +41,9 @@ FarModel::Numeral blade_numeral(const CaseState& state, const Words& words) {
     if (blade.to_zero > 0) return {.digits = std::to_string(blade.to_zero), .under = words("far.to_zero"), .to_zero = true};
     if (!blade.planned) return {.digits = below, .under = words("far.below")};
     if (blade.over > 0) return {.digits = "+" + std::to_string(blade.over), .under = words("far.over"), .watch = true};
-    if (blade.to_go == 0) return {.digits = "0", .under = words("far.reached")};
-    return {.digits = std::to_string(*blade.to_go), .under = words("far.to_go")};
+    // In a second seating the depth is not reliable: the figure bears the sign of what is to be watched.
+    if (blade.to_go == 0) return {.digits = "0", .under = words("far.reached"), .watch = !blade.reliable};
+    return {.digits = std::to_string(*blade.to_go), .under = words("far.to_go"), .watch = !blade.reliable};
 }
 
 std::optional<FarModel::Dial> dial(const CaseState& state, const Words& words) {

@@ -8,6 +8,7 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <set>
 
 using namespace screen;
@@ -194,6 +195,27 @@ TEST_CASE(
     CHECK(shown(open).actions.front().id == "come-back");  // nothing stands before the way out
 }
 
+TEST_CASE("while the ring is seated anew the Desk names the step, she stays, and in the second seating the depth is not reliable") {
+    models::Seen at("lower");
+    at.at.count(5);
+    REQUIRE(at.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
+    REQUIRE(at.at.does(guide::ReopenStep{.step = "zero", .why = "re-seated in the same groove"}));
+    CHECK(shown(at).title != "Suction lost");
+    CHECK(shown(at).stay);
+    at.at.up_to("lower");
+    const auto says = [&at](const std::string& words) {
+        const DeskModel model = shown(at);
+        return std::any_of(model.step.begin(), model.step.end(), [&](const Row& row) { return row.value == words; });
+    };
+    CHECK(says("second seating: depth not reliable"));
+    CHECK(std::get<FarModel::Numeral>(far(at.at.state, at.around, models::words()).shown).to_zero);
+    at.at.count(5);
+    CHECK(std::get<FarModel::Numeral>(far(at.at.state, at.around, models::words()).shown).watch);
+    models::Seen first("lower");
+    first.at.count(5);
+    CHECK_FALSE(std::get<FarModel::Numeral>(far(first.at.state, first.around, models::words()).shown).watch);
+}
+
 TEST_CASE("once the cut is done the count is neither shown nor offered, and the spokes are no longer changed") {
     models::Seen at("lower");
     at.around.foot_switch = "F9";
@@ -225,6 +247,7 @@ TEST_CASE("a scan that does not fit is told over the actions, and not once more 
     REQUIRE(guide::standing_scan(at.at.state) != nullptr);
     CHECK(shown(at).heading == "What was scanned does not fit");
     CHECK(shown(at).record.empty());
+    CHECK(shown(at).stay);  // it waits to be put aside here
 }
 
 TEST_CASE("a list breaks after a dot only, never within an item nor before a dot") {

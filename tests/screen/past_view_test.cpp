@@ -45,12 +45,6 @@ std::vector<std::string> labels(const PastModel& model) {
     return all;
 }
 
-std::vector<std::string> values(const PastModel& model) {
-    std::vector<std::string> all{};
-    for (const PastRow& one : model.rows) all.push_back(one.value);
-    return all;
-}
-
 std::vector<Target> targets(const PastModel& model) {
     std::vector<Target> all = model.tabs;
     for (const auto* some : {&model.choices, &model.foot}) all.insert(all.end(), some->begin(), some->end());

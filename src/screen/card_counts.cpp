@@ -122,7 +122,8 @@ Box draw_counts(Pen& pen, const std::vector<CountRow>& all, const Box& card) {
     const Box panel{card.x, card.bottom() - h, card.w, h};
     pen.panel(panel, Ink::Card);
     for (std::size_t i = 0; i < all.size(); ++i) {
-        const double x = inner.x + static_cast<double>(i / per) * (at.w + 2 * count_gap);
+        const auto column = i / per;
+        const double x = inner.x + static_cast<double>(column) * (at.w + 2 * count_gap);
         const Box cell{x, panel.y + pad + static_cast<double>(i % per) * each, at.w, at.side};
         if (at.form == CountForm::Over) {
             draw_count_over(pen, all[i], cell, at.side);

@@ -3,6 +3,7 @@
 #include "eye/frame.hpp"
 #include "measure/expect.hpp"
 #include "screen/format.hpp"
+#include "screen/hand_parts.hpp"
 #include "screen/own_past.hpp"
 #include "screen/pages.hpp"
 
@@ -15,16 +16,6 @@ namespace {
 using guide::CaseState;
 using guide::Closes;
 using guide::Step;
-
-Target as(Target made, Look look, Press press = Press::Tap) {
-    made.look = look;
-    made.press = press;
-    return made;
-}
-
-Target something_else(const Words& words) {
-    return as(turn_to("something-else", words("hand.something_else"), "", {.page = "departures"}), Look::Watch);
-}
 
 /// The step before in its phase, once it is done.
 const Step* step_before(const CaseState& state, const Step& step) {
@@ -116,98 +107,6 @@ std::vector<Target> plan_hand(const CaseState& state, const Around& around, cons
     return {accept, turn_to("to-plan", words("plan-view.open"), words("plan-view.open_line"), {.page = "plan"})};
 }
 
-/// `groove`: the blade was below zero, so there is one to go on from. Held: it ends the cut for good.
-Target by_hand(Look look, bool groove, const Words& words) {
-    return as(target("by-hand", words("lost.by_hand"), words(groove ? "lost.by_hand_line" : "lost.no_groove"),
-                     {guide::EndCut{.how = guide::CutEnd::Surgeon}}),
-              look, Press::Hold);
-}
-
-bool spoke_left_out(const Around& around) { return around.bounced == std::optional<std::string>("spoke"); }
-
-/// Where the pedal counts, the press that was left out was the pedal's.
-Target count_it(const CaseState& state, const Around& around, const Words& words) {
-    const guide::Source from = state.holder == std::optional(guide::Source::FootSwitch) ? guide::Source::FootSwitch : around.here;
-    return as(target("count-it", words("cut.count_it"), words("cut.count_it_line"), {guide::CountSpoke{.source = from}}), Look::Hollow);
-}
-
-/// By hand from the groove leads; before there is one, a new seating does.
-std::vector<Target> lost_hand(const CaseState& state, const Around& around, const Words& words) {
-    const bool groove = guide::blade(state).position > 0;
-    Target re_seat = target("re-seat", words("lost.re_seat"), words(groove ? "lost.re_seat_line" : "lost.re_seat_anew"),
-                            {guide::ReopenStep{.step = "zero", .why = words(groove ? "why.re_seated" : "why.seated_anew")}});
-    re_seat.look = groove ? Look::Plain : Look::Filled;
-    re_seat.press = groove ? Press::Tap : Press::Hold;  // held where the spoke stood
-    std::vector<Target> hand{
-        by_hand(groove ? Look::Filled : Look::Plain, groove, words), std::move(re_seat),
-        as(target("spoke-lost", words("lost.spoke"), words("lost.spoke_line"), {guide::CountSpoke{.source = around.here}}), Look::Hollow)};
-    if (!groove) std::swap(hand[0], hand[1]);
-    if (state.holder && *state.holder != around.here) hand.back().why_not = words("cut.held_elsewhere");
-    if (spoke_left_out(around)) hand.back() = count_it(state, around, words);
-    hand.push_back(target("undo", words("hand.undo"), words("lost.undo_line"), {guide::UndoTap{}}));
-    hand.push_back(as(target("entered", words("cut.entered"), "", {guide::EndCut{.how = guide::CutEnd::Entered}}), Look::Watch));
-    hand.push_back(something_else(words));
-    return hand;
-}
-
-Target spoke_target(const CaseState& state, const Around& around, const Words& words) {
-    const guide::Blade blade = guide::blade(state);
-    const bool reached = blade.planned && blade.to_go == 0 && blade.position > 0;
-    Target spoke = as(target("spoke", words(reached ? "cut.over_plan" : "cut.spoke"),
-                             words(reached ? "cut.over_plan_line" : "cut.spoke_line"), {guide::CountSpoke{.source = around.here}}),
-                      reached ? Look::Hollow : Look::Filled);
-    spoke.weight = Weight::Spoke;
-    if (state.holder && *state.holder != around.here) spoke.why_not = words("cut.held_elsewhere");
-    return spoke;
-}
-
-bool undoes_deeper(const CaseState& state) {
-    const guide::Undoable* newest = guide::newest_to_undo(state);
-    return newest != nullptr && std::holds_alternative<guide::PlanMoved>(newest->fact);
-}
-
-/// Held elsewhere, the count is taken over here; without a Desk this is also where the pedal gets it back.
-std::optional<Target> change_of_holder(const CaseState& state, const Around& around, const Words& words) {
-    if (!state.holder) return std::nullopt;
-    std::optional<Target> made{};
-    if (*state.holder != around.here) {
-        made = target("take-count", words("cut.take_count"), words("hand.hold"), {guide::HoldCount{.source = around.here}});
-    } else if (!around.foot_switch.empty() && !around.has_desk && !around.alone) {
-        made = target("foot-counts", words("desk.foot"), words("hand.hold"), {guide::HoldCount{.source = guide::Source::FootSwitch}});
-    }
-    if (!made) return std::nullopt;
-    made->press = Press::Hold;
-    made->apart = true;
-    return made;
-}
-
-std::vector<Target> cut_hand(const CaseState& state, const Around& around, const Words& words) {
-    const guide::Blade blade = guide::blade(state);
-    const bool to_entry = state.plan && state.plan->target && !state.plan->target->spokes;
-    const bool reached = blade.planned && blade.to_go == 0 && blade.position > 0;
-    std::vector<Target> hand{
-        spoke_target(state, around, words), target("raised", words("cut.raised"), words("cut.raised_line"), {guide::RaiseBlade{}}),
-        target("undo", words("hand.undo"), words(undoes_deeper(state) ? "hand.undo_deeper_line" : "cut.undo_line"), {guide::UndoTap{}})};
-    Target deeper = as(target("deeper", words("cut.deeper"), words("cut.deeper_line"), {guide::GoDeeper{}}), Look::Plain, Press::Hold);
-    if (!blade.planned) deeper.why_not = words("cut.no_plan");
-    if (spoke_left_out(around)) {
-        hand.push_back(count_it(state, around, words));
-        hand.back().in_place_of = {std::move(deeper)};
-    } else {
-        hand.push_back(std::move(deeper));
-    }
-    hand.push_back(
-        as(target("suction-lost", words("cut.suction_lost"), "", {guide::TurnSuction{.to = guide::Suction::Lost}}), Look::Watch));
-    hand.push_back(as(target("entered", words("cut.entered"), "", {guide::EndCut{.how = guide::CutEnd::Entered}}),
-                      to_entry ? Look::Filled : Look::Watch));
-    hand.push_back(as(target("cut-done", words("cut.done"), words(reached ? "cut.done_reached" : "cut.done_line"),
-                             {guide::EndCut{.how = reached ? guide::CutEnd::AtPlan : guide::CutEnd::Surgeon}}),
-                      reached ? Look::Filled : Look::Plain, reached ? Press::Tap : Press::Hold));
-    for (Target& one : hand) one.stays = one.id != "deeper" && one.id != "count-it";
-    if (auto change = change_of_holder(state, around, words)) hand.push_back(*std::move(change));
-    return hand;
-}
-
 std::vector<Target> suture_hand(const CaseState& state, const Words& words) {
     const auto next = guide::next_suture(state);
     std::vector<Target> hand{};
@@ -283,6 +182,10 @@ std::string come_back_line(const CaseState& state, const guide::Departure& away,
 }
 
 }  // namespace
+
+Target something_else(const Words& words) {
+    return as(turn_to("something-else", words("hand.something_else"), "", {.page = "departures"}), Look::Watch);
+}
 
 std::vector<Target> hand(const CaseState& state, const Step& step, const Around& around, const Words& words) {
     if (const guide::Departure* away = departure_shown(state)) {

@@ -77,12 +77,14 @@ struct CountColumns {
     double w = 0, side = 0;
 };
 
+constexpr double grown_share = 0.8;  // of the room for counts: what is said aloud and cautioned stands over them whole
+
 /// Larger targets for two pairs of gloves, as far as there is room for them and for the words beside.
 double grown_side(const Pen& pen, const std::vector<CountRow>& all, const CountColumns& at, double room) {
     const std::size_t rows = (all.size() + at.columns - 1) / at.columns;
     for (const int larger : {28, 26, 24, 22, 20, 18}) {
         const auto side = static_cast<double>(larger);
-        const bool fits = side > at.side && static_cast<double>(rows) * count_height(pen, side, at.form) <= room * 0.9;
+        const bool fits = side > at.side && static_cast<double>(rows) * count_height(pen, side, at.form) <= room;
         if (fits && std::all_of(all.begin(), all.end(), [&](const CountRow& one) { return number_beside(pen, one, at.w, side); }))
             return side;
     }
@@ -105,7 +107,7 @@ CountColumns count_columns(const Pen& pen, const std::vector<CountRow>& all, con
     }
     const auto beside = [&](const CountRow& count) { return number_beside(pen, count, made.w, made.side); };
     if (made.form == CountForm::Wide && !std::all_of(all.begin(), all.end(), beside)) made.form = CountForm::Narrow;
-    if (made.form == CountForm::Wide) made.side = grown_side(pen, all, made, room);
+    if (made.form == CountForm::Wide) made.side = grown_side(pen, all, made, room * grown_share);
     return made;
 }
 
@@ -113,9 +115,9 @@ CountColumns count_columns(const Pen& pen, const std::vector<CountRow>& all, con
 
 Box draw_counts(Pen& pen, const std::vector<CountRow>& all, const Box& card) {
     if (all.empty()) return card;
-    constexpr double share = 0.62;  // of the card at most, before there are two columns: the words need the rest
-    const double pad = pen.cap(Type::Text);
-    const Box inner = inset(card, pad);
+    constexpr double share = 0.45;  // of the card at most, before there are two columns: the words need the rest
+    const double pad = pen.cap(Type::Text) * 0.7;
+    const Box inner = inset(card, pen.cap(Type::Text));  // its words stand under those of the card
     const CountColumns at = count_columns(pen, all, inner, card.h * share - 2 * pad);
     const std::size_t per = (all.size() + at.columns - 1) / at.columns;
     const double each = count_height(pen, at.side, at.form), h = static_cast<double>(per) * each - count_gap + 2 * pad;

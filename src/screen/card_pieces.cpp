@@ -211,12 +211,6 @@ Pieces card_pieces(Pen& pen, const Card& card, const Box& box, const Voice& voic
         made.push_back(rows(pen, card.rows, box, room, with_spaces(feet) + pen.cap(Type::Text) * 0.8, voice));
     }
     for (Pieces* rest : {&after, &feet}) std::move(rest->begin(), rest->end(), std::back_inserter(made));
-    // While things are counted the numbers are read, and what is cautioned; on a small glass the rest may go, unmissed.
-    if (!card.counts.empty()) {
-        for (Piece& piece : made) {
-            if (piece.kind != Piece::Kind::Caution) piece.text.clear();
-        }
-    }
     return made;
 }
 

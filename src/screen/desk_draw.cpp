@@ -13,7 +13,7 @@ namespace {
 
 /// Of the width of an upright glass, the step and what stands beside it.
 constexpr double facts_share = 0.48;
-constexpr std::size_t lines_a_row = 2, lines_a_value = 8;
+constexpr std::size_t lines_a_row = 2, lines_a_value = 12;
 
 /// A label and its value side by side.
 struct RowBlocks {

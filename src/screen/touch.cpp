@@ -16,9 +16,10 @@ bool overlap(const picture::Box& a, const picture::Box& b) {
 
 }  // namespace
 
-std::int64_t refractory_ms(const Target& target) {
-    if (target.weight == Weight::Spoke || target.weight == Weight::Pointer) return 110;
-    return target.weight == Weight::Theatre && target.look == Look::Filled ? 2000 : 300;
+std::int64_t refractory_ms(const Target& last, const Target& now) {
+    if (last.weight == Weight::Spoke || last.weight == Weight::Pointer) return 110;
+    if (last.weight != Weight::Theatre || last.look != Look::Filled) return 300;
+    return now.weight == Weight::Spoke ? double_tap_ms : 2000;
 }
 
 void Touch::count(const Target& target, const picture::Box& box, std::int64_t time_ms) {
@@ -32,7 +33,7 @@ Outcome Touch::press(const std::vector<Touchable>& shown, picture::Point at, std
     if (hit == shown.end() || !hit->target.why_not.empty()) return Nothing{};
     const auto hand_ms = std::exchange(hand_ms_, time_ms);
     const bool same_place = last_ && overlap(last_->box, hit->box);
-    if (same_place && time_ms - last_->time_ms < refractory_ms(last_->target)) return Bounced{hit->target};
+    if (same_place && time_ms - last_->time_ms < refractory_ms(last_->target, hit->target)) return Bounced{hit->target};
     if (!same_place && hand_ms && time_ms - *hand_ms < palm_ms) return Bounced{hit->target};
     if (hit->target.press == Press::Hold) {
         held_ = Held{.target = hit->target, .box = hit->box, .since_ms = time_ms};
@@ -45,7 +46,7 @@ Outcome Touch::press(const std::vector<Touchable>& shown, picture::Point at, std
 Outcome Touch::press(const Target& target, std::int64_t time_ms) {
     held_.reset();
     if (!target.why_not.empty()) return Nothing{};
-    if (last_ && last_->target.id == target.id && time_ms - last_->time_ms < refractory_ms(target)) return Bounced{target};
+    if (last_ && last_->target.id == target.id && time_ms - last_->time_ms < refractory_ms(target, target)) return Bounced{target};
     if (target.press == Press::Hold) {
         held_ = Held{.target = target, .box = {}, .since_ms = time_ms};
         return Nothing{};

@@ -49,7 +49,7 @@ public:
                 [&](const guide::SpokeTurned& fact) { return fact.owes_reason ? spoke(event.seq) : ""; },
                 [](const guide::TapUndone&) { return std::string(); },
                 [&](const guide::CutEnded& fact) { return cut(fact); },
-                [&](const guide::SuctionTurned& fact) { return fact.to == guide::Suction::Lost ? words_("lost.title") : ""; },
+                [&](const guide::SuctionTurned& fact) { return fact.to == guide::Suction::Lost ? lost(event.seq) : ""; },
                 [](const guide::ClockMarked&) { return std::string(); },
                 [](const guide::SutureTied&) { return std::string(); },
                 [&](const guide::SutureCut& fact) { return with_why(words_("paper.suture_cut", {number(fact.n)}), fact.why); },
@@ -58,7 +58,7 @@ public:
                 [&](const guide::CountChecked& fact) { return check(fact); },
                 [&](const guide::Scanned& fact) { return objections(event.seq, fact); },
                 [&](const guide::Overruled& fact) { return overruled(fact); },
-                [&](const guide::Departed& fact) { return departure(event, fact); },
+                [&](const guide::Departed& fact) { return is_of_loss(event.seq) ? std::string() : departure(event, fact); },
                 [](const guide::CameBack&) { return std::string(); },
                 [](const guide::ReasonGiven&) { return std::string(); },
                 [&](const guide::NoteWritten& fact) { return words_("paper.note", {fact.text}); },
@@ -148,12 +148,26 @@ private:
         const std::vector<std::string> values{item_title(record_, fact.item), number(fact.seen), number(fact.expected)};
         return with_why(words_("paper.difference", values), fact.why);
     }
+    const Event* at(guide::Seq seq) const {
+        const auto found = std::find_if(record_.events.begin(), record_.events.end(), [&](const Event& one) { return one.seq == seq; });
+        return found == record_.events.end() ? nullptr : &*found;
+    }
+    /// The departure that the loss of suction is written with, the next event: both are one thing, and told once.
+    bool is_of_loss(guide::Seq seq) const {
+        const Event* before = at(seq - 1);
+        const Event* event = at(seq);
+        const auto* suction = before == nullptr ? nullptr : std::get_if<guide::SuctionTurned>(&before->fact);
+        const auto* departed = event == nullptr ? nullptr : std::get_if<guide::Departed>(&event->fact);
+        return suction != nullptr && suction->to == guide::Suction::Lost && departed != nullptr && departed->what == "suction-lost";
+    }
+    std::string lost(guide::Seq seq) const {
+        return is_of_loss(seq + 1) ? departure(*at(seq + 1), std::get<guide::Departed>(at(seq + 1)->fact)) : words_("lost.title");
+    }
     std::string departure(const Event& event, const guide::Departed& fact) const {
         const std::string said = with_why(guide::departure_title(record_.state.brief.procedure, fact.what), fact.note);
         const auto& all = record_.state.departures;
-        const auto away =
-            std::find_if(all.begin(), all.end(), [&](const guide::Away& one) { return one.what == fact.what && one.at == event.at; });
-        if (away == all.end()) return said + ", " + words_("paper.taken_back");
+        const auto away = std::find_if(all.begin(), all.end(), [&](const guide::Away& one) { return one.seq == event.seq; });
+        if (away == all.end()) return taken_back(record_, event.seq) ? said : said + ", " + words_("paper.taken_back");
         return said + ", " + (away->back ? words_("paper.back", {measure::hour_minute(*away->back)}) : words_("paper.not_back"));
     }
     std::string clock(const guide::ClockId& id) const {

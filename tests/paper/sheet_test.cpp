@@ -364,3 +364,26 @@ TEST_CASE("whatever was written, one page, nothing outside it, nothing on anythi
     CHECK(says(text, "3 (1×), 7 (1×)"));
     CHECK(says(text, "aaaa4711"));
 }
+
+TEST_CASE("suction that was lost stands once, as what happened to the blade, with when it was over") {
+    paper::Record record = printed::demo(44);
+    printed::add(record,
+                 {guide::SuctionTurned{guide::Suction::Lost}, guide::Departed{"suction-lost", ""}, guide::CameBack{"suction-lost"}});
+    const auto count = [&](const std::string& part) {
+        const auto lines = paper::otherwise(record, printed::words());
+        return std::count_if(lines.begin(), lines.end(), [&](const std::string& line) { return says(line, part); });
+    };
+    CHECK(count("Suction lost") == 1);
+    CHECK(count("Suction lost, over at ") == 1);
+    printed::add(record, {guide::Departed{"suction-lost", ""}});  // told as a departure alone, with nothing on the eye
+    CHECK(count("Suction lost") == 2);
+}
+
+TEST_CASE("a departure that was taken back says so once") {
+    paper::Record record = printed::demo(44);
+    printed::add(record, {guide::Departed{"tilt", ""}});
+    printed::add(record, {guide::TapUndone{record.state.last}});
+    const auto lines = paper::otherwise(record, printed::words());
+    REQUIRE(lines.size() == 1);
+    CHECK(lines.front().ends_with("Ring is tilted, taken back"));
+}

@@ -99,13 +99,21 @@ void list_page(PastModel& made, const PastSeen& seen, const Words& words) {
     }
 }
 
+bool filters(const PastPage& page) { return page.page == "filter" || page.page == "reason"; }
+
+/// One level up: from the reasons to the filter, from the filter to the page under it, from there to the list of cases.
+Show one_back(const PastPage& page) {
+    if (page.page == "reason") return {.page = "past", .argument = "filter"};
+    if (page.page == "filter") return {.page = "past", .argument = page.under.empty() ? "times" : page.under};
+    return {.page = "cases"};
+}
+
 /// Head, tabs and feet of every page over many cases.
 void frame_page(PastModel& made, const PastSeen& seen, const PastPage& page, const Words& words) {
-    const bool filtering = page.page == "filter" || page.page == "reason";
     made.title = words(page.invented ? "past-view.title_rehearsals" : "past-view.title_cases", {std::to_string(seen.figures.cases)});
     made.lines = {words("past-view.filter", {eyes_text(page.side, words), reasons_text(page.reason, words), years_text(page.year, words)})};
     for (const char* one : {"times", "cuts", "reach", "otherwise", "list"}) made.tabs.push_back(tab(one, page.page, words));
-    made.foot = {tab("filter", filtering ? "filter" : "", words), small("back", words("page.back"), "", {.page = "cases"})};
+    made.foot = {tab("filter", filters(page) ? "filter" : "", words), small("back", words("page.back"), "", one_back(page))};
 }
 
 void fill_page(PastModel& made, const PastSeen& seen, const PastPage& page, const Words& words) {
@@ -165,6 +173,7 @@ ScreenState after_past(ScreenState screen, const Show& show) {
         }
         page.page = "filter";
     } else {
+        if (show.argument == "filter" && !filters(page)) page.under = page.page;
         page.page = show.argument;
     }
     page.from = page.page == "list" && !page.one.empty() ? page.list_from : 0;

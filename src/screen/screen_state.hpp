@@ -30,6 +30,7 @@ struct PastPage {
     std::optional<plan::Reason> reason{};
     bool year = false;                    // those of the last twelve months alone
     bool invented = false;                // rehearsals instead of cases
+    std::string under{};                  // the page that the filter was turned to from
     std::string one{};                    // the case that is looked at again
     std::size_t from = 0, list_from = 0;  // the first row or choice; that of the list while one case is looked at
     bool operator==(const PastPage&) const = default;

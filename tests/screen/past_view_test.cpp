@@ -380,3 +380,20 @@ TEST_CASE("upright a short page stands whole: figures have the room that their l
         }
     }
 }
+
+TEST_CASE("back goes one level up: from the reasons to the filter, from there to the page under it, then to the list of cases") {
+    ScreenState state = after_past({}, {.page = "past", .argument = "cuts"});
+    const auto back = [&] {
+        const PastModel made = past_view(samples::past_seen({}, {}), state.past, models::words());
+        return std::get<Show>(models::find(made.foot, "back")->act);
+    };
+    CHECK(back().page == "cases");
+    state = after_past(state, {.page = "past", .argument = "filter"});
+    state = after_past(state, {.page = "past", .argument = "reason"});
+    REQUIRE(back().page == "past");
+    state = after_past(state, back());
+    CHECK(state.past.page == "filter");
+    state = after_past(state, back());
+    CHECK(state.past.page == "cuts");
+    CHECK(back().page == "cases");
+}

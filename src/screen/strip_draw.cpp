@@ -94,6 +94,9 @@ Item pill(Pen& pen, const std::string& eye, double y) {
             }};
 }
 
+/// Before a case stands open there is no eye, and no pill.
+Items with_pill(Pen& pen, const std::string& eye, double y) { return eye.empty() ? Items{} : Items{pill(pen, eye, y)}; }
+
 /// Two texts, one under the other, as one item.
 Item stacked(const Item& upper, const Item& lower, Align align) {
     const double w = std::max(upper.width, lower.width);
@@ -148,7 +151,7 @@ std::string missed(const ClockShown& clock, std::size_t place) { return place ==
 void two_lines(Pen& pen, const Strip& strip, const Box& row) {
     const double v = pen.cap(Type::Value), t = pen.cap(Type::Text), top = row.y + (row.h - v - t * 1.75) / 2;
     const double upper = top + v / 2, lower = top + v + t * 1.25;
-    Items items{pill(pen, strip.eye, row.centre().y)};
+    Items items = with_pill(pen, strip.eye, row.centre().y);
     items.push_back(with(stacked(words(pen, strip.reference, Type::Strong, Ink::Text, upper),
                                  words(pen, strip.sizes, Type::Text, Ink::Soft, lower), Align::Left),
                          Item::Side::Left, 56));
@@ -184,7 +187,7 @@ void add_words(Pen& pen, Items& items, const std::string& text, Type type, Ink i
 }
 
 Items one_line_of(Pen& pen, const Strip& strip, double y, bool worded) {
-    Items items{pill(pen, strip.eye, y)};
+    Items items = with_pill(pen, strip.eye, y);
     add_words(pen, items, strip.phase, Type::Strong, Ink::Text, y, Item::Side::Left, 55);
     add_words(pen, items, strip.reference, Type::Text, Ink::Soft, y, Item::Side::Left, 56);
     add_words(pen, items, strip.holder, Type::Text, Ink::Soft, y, Item::Side::Middle, 60);
@@ -205,7 +208,7 @@ struct TwoRows {
 };
 
 TwoRows two_rows_of(Pen& pen, const Strip& strip, bool phase_above, bool worded, double upper, double lower) {
-    TwoRows made{.upper = {pill(pen, strip.eye, upper)}};
+    TwoRows made{.upper = with_pill(pen, strip.eye, upper)};
     Items& phases = phase_above ? made.upper : made.lower;
     Items& references = phase_above ? made.lower : made.upper;
     add_words(pen, phases, strip.phase, Type::Strong, Ink::Text, phase_above ? upper : lower, Item::Side::Left, 55);

@@ -52,12 +52,20 @@ std::string objections_text(const guide::ScanSeen& scan, const Words& words) {
     return text;
 }
 
-std::string unfitting_text(const guide::ScanSeen& scan, const Words& words) {
-    return words("scan.item", {item_text(scan.said.item, words), objections_text(scan, words)});
+namespace {
+
+/// Which item it is stands before what speaks against it, unless that begins with it.
+std::string with_item(const guide::ScanSeen& scan, const std::string& against, const Words& words) {
+    const std::string item = item_text(scan.said.item, words);
+    return against.starts_with(item) ? against : words("scan.item", {item, against});
 }
 
+}  // namespace
+
+std::string unfitting_text(const guide::ScanSeen& scan, const Words& words) { return with_item(scan, objections_text(scan, words), words); }
+
 std::string stop_text(const guide::ScanSeen& scan, const Words& words) {
-    const std::string why = words("scan.item", {item_text(scan.said.item, words), objection_text(scan.said.against.front(), words)});
+    const std::string why = with_item(scan, objection_text(scan.said.against.front(), words), words);
     return guide::never_overruled(scan) ? why : words("refused.scan-stands-why", {why});
 }
 

@@ -50,7 +50,8 @@ std::vector<Matter> matters(const Around& around, const Words& words) {
     std::vector<Matter> made{};
     const std::string held = std::to_string(around.not_on_disk);
     if (around.not_on_disk > 0) {
-        made.push_back({Level::Watch, words("banner.not_on_disk", {held, around.trouble}), words("banner.named.not_on_disk", {held})});
+        made.push_back(
+            {Level::Watch, words.counted("banner.not_on_disk", {held, around.trouble}), words.counted("banner.named.not_on_disk", {held})});
     } else if (!around.trouble.empty()) {
         made.push_back({Level::Notice, around.trouble, words("banner.named.disk")});
     }

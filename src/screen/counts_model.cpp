@@ -154,7 +154,8 @@ void seen_page(PickModel& made, const CaseState& state, const guide::ItemId& ite
     made.lines = {words("page.count_expected", {std::to_string(expected)})};
     for (int n = std::max(0, expected - fewest_missing); n <= expected + most_excess; ++n) {
         if (n == expected) continue;
-        const std::string line = words(n < expected ? "page.count_missing" : "page.count_excess", {std::to_string(std::abs(n - expected))});
+        const int off = std::abs(n - expected);
+        const std::string line = words.counted(n < expected ? "page.count_missing" : "page.count_excess", {std::to_string(off)});
         made.choices.push_back(turn_to("seen-" + std::to_string(n), std::to_string(n), line,
                                        {.page = "count-by", .argument = item + "=" + std::to_string(n)}));
         made.choices.back().weight = Weight::Elsewhere;

@@ -41,7 +41,7 @@ std::string pattern_in(const std::string& section, const plan::Pattern& pattern,
 
 std::string aim_text(const plan::Aim& aim, const Words& words) {
     if (aim.goal == plan::Goal::ToEntry) return words("plan.aim_entry");
-    if (aim.goal == plan::Goal::Spokes) return words("plan.aim_spokes", {std::to_string(aim.spokes)});
+    if (aim.goal == plan::Goal::Spokes) return words.counted("plan.aim_spokes", {std::to_string(aim.spokes)});
     return words("plan.aim_share", {words.figure(fmt::format("{:.3g}", aim.share_permille / 10.0))});
 }
 

@@ -43,7 +43,7 @@ constexpr std::string_view own_spokes = "spokes-";
 
 /// A value as people read it: a choice in words where there are some, a figure as the language writes it. The reference is no figure.
 std::string shown(const std::string& field, const std::string& value, const Words& words) {
-    if (value.starts_with(own_spokes)) return words("form.aim_spokes", {value.substr(own_spokes.size())});
+    if (value.starts_with(own_spokes)) return words.counted("form.aim_spokes", {value.substr(own_spokes.size())});
     const std::string id = "form." + field + "_" + value;
     if (words.has(id)) return words(id);
     return field == "reference" ? value : typed_figure(value, words);

@@ -98,8 +98,8 @@ std::vector<Row> debrief_rows(const CaseState& state, const Around& around, cons
     if (const auto open = guide::clock_reading(state, "open-sky", around.now))
         rows.push_back({words("clock.open-sky"), against_usual(*open, usual(around, "open-sky"), words)});
     const int cases = own_cases(around);
-    rows.push_back({words("own_past.cases"), words(cases < past::least_cases ? "own_past.too_few" : "own_past.cases_value",
-                                                   {std::to_string(cases), std::to_string(past::least_cases)})});
+    rows.push_back({words("own_past.cases"), words.counted(cases < past::least_cases ? "own_past.too_few" : "own_past.cases_value",
+                                                           {std::to_string(cases), std::to_string(past::least_cases)})});
     return rows;
 }
 
@@ -110,8 +110,8 @@ void phase_times_page(PickModel& made, const CaseState& state, const Around& aro
     const int cases = own_cases(around);
     const bool known = cases >= past::least_cases;
     made.lines = {
-        words(known ? "own_past.phases_line" : "own_past.phases_alone",
-              known ? std::vector{std::to_string(cases)} : std::vector{std::to_string(cases), std::to_string(past::least_cases)})};
+        words.counted(known ? "own_past.phases_line" : "own_past.phases_alone",
+                      known ? std::vector{std::to_string(cases)} : std::vector{std::to_string(cases), std::to_string(past::least_cases)})};
     made.table = {{words("own_past.phase"), words("own_past.this_case"), known ? words("own_past.unit") : ""}};
     for (const guide::Phase& phase : state.brief.procedure.phases) {
         const auto reading = guide::clock_reading(state, phase.id, around.now);

@@ -59,7 +59,7 @@ std::string sizes(const plan::Inputs& inputs, const plan::Plan& plan, const Word
 
 std::string option_spokes(const plan::SizeOption& option, const Words& words) {
     if (option.refused) return words("plan_text.option_refused");
-    return option.spokes ? words("plan_text.option_spokes", {fmt::format("{}", *option.spokes)}) : words("plan_text.by_to_entry");
+    return option.spokes ? words.counted("plan_text.option_spokes", {fmt::format("{}", *option.spokes)}) : words("plan_text.by_to_entry");
 }
 
 /// What the next smaller and larger sizes would change.

@@ -73,14 +73,14 @@ Panel spokes(const PanelParts& parts) {
 }
 
 Panel travel(const PanelParts& parts, const plan::Rung& at) {
-    return {.title = parts.words("plan-view.travel_at", {std::to_string(at.spoke)}),
+    return {.title = parts.words.counted("plan-view.travel_at", {std::to_string(at.spoke)}),
             .value = um_text(at.travel),
             .rows = {parts.how("how_travel", {std::to_string(at.spoke), advance(parts)}), parts.source(plan::source::profiles),
                      parts.sure("sure_travel", {mean(parts), scatter(parts), cuts(parts)})}};
 }
 
 Panel share(const PanelParts& parts, const plan::Rung& at) {
-    return {.title = parts.words("plan-view.share_at", {std::to_string(at.spoke)}),
+    return {.title = parts.words.counted("plan-view.share_at", {std::to_string(at.spoke)}),
             .value = parts.words("plan-view.percent", {whole_percent(at.share)}),
             .rows = {parts.how("how_share", {whole_um(at.travel), whole_um(parts.seen.plan.wall->thinnest)}),
                      parts.source(plan::source::depth), parts.sure("sure_share", {mean(parts)})}};
@@ -88,7 +88,7 @@ Panel share(const PanelParts& parts, const plan::Rung& at) {
 
 Panel left(const PanelParts& parts, const plan::Rung& at) {
     const plan::Wall& wall = *parts.seen.plan.wall;
-    return {.title = parts.words("plan-view.left_at", {std::to_string(at.spoke)}),
+    return {.title = parts.words.counted("plan-view.left_at", {std::to_string(at.spoke)}),
             .value = parts.words("plan-view.um_pm", {whole_um(at.reserve), whole_um(at.reserve_u95)}),
             .rows = {parts.how("how_left", {whole_um(wall.thinnest), mean(parts), whole_um(at.travel)}),
                      parts.source(parts.trephine().reach.source.empty() ? plan::source::depth : parts.trephine().reach.source),
@@ -96,7 +96,7 @@ Panel left(const PanelParts& parts, const plan::Rung& at) {
 }
 
 Panel chance(const PanelParts& parts, const plan::Rung& at) {
-    return {.title = parts.words("plan-view.chance_at", {std::to_string(at.spoke)}),
+    return {.title = parts.words.counted("plan-view.chance_at", {std::to_string(at.spoke)}),
             .value = chance_text(at.entry_chance, parts.words),
             .rows = {parts.how("how_chance", {mean(parts), scatter(parts), cuts(parts)}),
                      parts.source(parts.trephine().reach.source.empty() ? plan::source::depth : parts.trephine().reach.source),

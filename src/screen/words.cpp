@@ -26,4 +26,9 @@ std::string Words::operator()(std::string_view id, const std::vector<std::string
     return text;
 }
 
+std::string Words::counted(std::string_view id, const std::vector<std::string>& values) const {
+    const std::string one = std::string(id) + "_one";
+    return (*this)(!values.empty() && values.front() == "1" && has(one) ? one : id, values);
+}
+
 }  // namespace screen

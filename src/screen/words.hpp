@@ -17,6 +17,8 @@ public:
     /// The words of an id with the values put in; an unknown id gives the id in angle brackets, which a test looks for.
     std::string operator()(std::string_view id, const std::vector<std::string>& values = {}) const;
     bool has(std::string_view id) const;
+    /// Where the first value is a number of things: of one, the words of "ID_one".
+    std::string counted(std::string_view id, const std::vector<std::string>& values) const;
     /// A figure written with a point, as this language writes it; anything else as it is.
     std::string figure(std::string written) const { return measure::figure(std::move(written), style_); }
     std::vector<std::string> figures(std::vector<std::string> values) const;

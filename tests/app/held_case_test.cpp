@@ -271,7 +271,7 @@ TEST_CASE("what is wrong with the disk is said in the screen's language, and exa
         // The file is opened anew, which an I/O error refuses as well.
         for (const int later : {1000, 2000, 3000}) session->tick(demo::later(now, later));
         REQUIRE(session->open()->health().held == 1);
-        CHECK(demo::banner(session->view(now)) == stock->words("banner.not_on_disk", {"1", stock->words(id)}));
+        CHECK(demo::banner(session->view(now)) == stock->words.counted("banner.not_on_disk", {"1", stock->words(id)}));
         const std::string exact = graftside::stop(*session->open()->health().trouble).lines.front(), said = log.text();
         CHECK(exact.find(folder.file("a.ledger")) == 0);
         const auto at = said.find(exact);

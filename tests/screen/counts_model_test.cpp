@@ -33,6 +33,10 @@ TEST_CASE("a difference is told, seen by the other one and recorded, by targets 
     const auto numbers = turned(seen, *find(items.choices, "differs-needles"));
     CHECK(find(numbers.choices, "seen-4") == nullptr);  // what is expected is no difference
     CHECK(find(numbers.choices, "seen-3")->line == "1 missing");
+    CHECK(find(numbers.choices, "seen-2")->line == "2 missing");
+    const auto german = page(seen.at.state, {.page = "count-seen", .argument = "needles"}, seen.around, words("de"));
+    CHECK(find(german.choices, "seen-3")->line == "1 fehlt");
+    CHECK(find(german.choices, "seen-2")->line == "2 fehlen");
     CHECK(find(numbers.choices, "seen-5")->line == "1 too many");
     const auto who = turned(seen, *find(numbers.choices, "seen-3"));
     CHECK(find(who.choices, "by-1")->line == "sees 3");

@@ -202,3 +202,15 @@ TEST_CASE("heads of the ladder and the words of a size are short only where the 
         CHECK(ruled.contains("im Profil") == (on.name != "1920x1080-21"));
     }
 }
+
+TEST_CASE("of one thing the words are in the singular, in any language; a word of one has its word of many") {
+    const auto both = [](const std::string& language, const std::string& id) {
+        const Words& words = models::words(language);
+        return words.counted(id, {"1", "5"}) + " / " + words.counted(id, {"2", "5"});
+    };
+    CHECK(both("en", "own_past.too_few") == "not told: 1 own case, 5 are needed / not told: 2 own cases, 5 are needed");
+    CHECK(both("de", "own_past.too_few") == "nicht genannt: 1 eigener Fall, 5 sind nötig / nicht genannt: 2 eigene Fälle, 5 sind nötig");
+    CHECK(both("en", "plan-view.travel_at") == "Travel at 1 spoke / Travel at 2 spokes");
+    CHECK(both("de", "page.count_missing") == "1 fehlt / 2 fehlen");
+    CHECK(both("en", "page.count_excess") == "1 too many / 2 too many");  // the same words of one and of many
+}

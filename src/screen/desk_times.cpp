@@ -25,38 +25,22 @@ std::string clock_name(const CaseState& state, const std::string& id, const Word
     return id;
 }
 
-std::string what_text(const CaseState& state, const Timed& one, const Words& words) {
-    switch (one.is) {
-        case Timed::Is::Step: {
-            const guide::Step* step = guide::find_step(state.brief.procedure, one.id);
-            return step == nullptr ? one.id : filled(step->title, state, words);
-        }
-        case Timed::Is::ClockOn:
-            return words("times.on", {clock_name(state, one.id, words)});
-        case Timed::Is::ClockOff:
-            return words("times.off", {clock_name(state, one.id, words)});
-        case Timed::Is::Suture:
-            return words("times.suture", {std::to_string(one.n)});
-    }
-    return {};
-}
-
 /// A sentence, and after it what is corrected with it.
 std::string with_others(const std::string& line, const CaseState& state, const Timed& one, const Words& words) {
     std::string others{};
     for (const Timed& other : guide::of_one_tap(state, one))
-        if (other.seq != one.seq) others += (others.empty() ? "" : ", ") + what_text(state, other, words);
+        if (other.seq != one.seq) others += (others.empty() ? "" : ", ") + timed_text(state, other, words);
     return others.empty() ? line : line + " " + words("times.with", {others});
 }
 
 DeskPage times_page(const CaseState& state, const DeskState& desk, const Words& words) {
     DeskPage made{.heading = words("times.title"), .line = words("times.line")};
-    const auto all = guide::timed(state);
+    const auto all = guide::one_a_tap(state);
     const auto from = static_cast<std::size_t>(number_in(desk.argument));
     for (std::size_t i = from; i < std::min(all.size(), from + at_once); ++i) {
         const std::string seq = std::to_string(all[i].seq);
         made.actions.push_back(
-            desk_open(desk_nth_key(i - from), "time-" + seq, what_text(state, all[i], words), {.page = "time", .argument = seq}));
+            desk_open(desk_nth_key(i - from), "time-" + seq, timed_text(state, all[i], words), {.page = "time", .argument = seq}));
         made.actions.back().line = clock_time(all[i].at);
     }
     if (from + at_once < all.size())
@@ -99,7 +83,7 @@ DeskPage time_page(const CaseState& state, const DeskState& desk, const Words& w
     const Right right = right_time(state, desk.argument + "=" + desk.typed);
     if (!right.one) return {.heading = words("times.title"), .actions = {desk_back(words)}};
     DeskPage made = desk_field_page(
-        what_text(state, *right.one, words), desk.typed, words("times.written", {clock_time(right.one->at)}),
+        timed_text(state, *right.one, words), desk.typed, words("times.written", {clock_time(right.one->at)}),
         desk_open("Enter", "time-why", words("desk.next_why"), {.page = "time-why", .argument = desk.argument + "=" + desk.typed}), words);
     if (!right.utc_ms) made.actions.front().why_not = words("times.type");
     return made;
@@ -111,9 +95,10 @@ DeskPage why_page(const CaseState& state, const DeskState& desk, const Words& wo
     if (right.one && right.utc_ms) {
         measure::Instant now = right.one->at;
         now.utc_ms = *right.utc_ms;
-        made.line = with_others(words("times.change", {what_text(state, *right.one, words), clock_time(right.one->at), clock_time(now)}),
+        made.line = with_others(words("times.change", {timed_text(state, *right.one, words), clock_time(right.one->at), clock_time(now)}),
                                 state, *right.one, words);
-        for (Target& one : reason_choices("time", words, [&](const std::string& why) {
+        const bool late = *right.utc_ms < right.one->at.utc_ms;
+        for (Target& one : reason_choices(late ? "time_late" : "time_early", words, [&](const std::string& why) {
                  return guide::CorrectTime{.event = right.one->seq, .utc_ms = *right.utc_ms, .why = why};
              }))
             made.actions.push_back(desk_keyed(desk_nth_key(made.actions.size()), std::move(one)));
@@ -123,6 +108,22 @@ DeskPage why_page(const CaseState& state, const DeskState& desk, const Words& wo
 }
 
 }  // namespace
+
+std::string timed_text(const CaseState& state, const Timed& one, const Words& words) {
+    switch (one.is) {
+        case Timed::Is::Step: {
+            const guide::Step* step = guide::find_step(state.brief.procedure, one.id);
+            return step == nullptr ? one.id : filled(step->title, state, words);
+        }
+        case Timed::Is::ClockOn:
+            return words("times.on", {clock_name(state, one.id, words)});
+        case Timed::Is::ClockOff:
+            return words("times.off", {clock_name(state, one.id, words)});
+        case Timed::Is::Suture:
+            return words("times.suture", {std::to_string(one.n)});
+    }
+    return {};
+}
 
 std::int64_t nearest_utc_ms(const measure::Instant& written, std::int64_t of_day_ms) {
     const std::int64_t local = written.utc_ms + written.offset_min * minute_ms;

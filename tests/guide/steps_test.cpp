@@ -174,7 +174,7 @@ TEST_CASE("a clock is not started more than an hour ago, nor within a spell that
 TEST_CASE("a time is corrected to within the case only") {
     Case c;
     c.up_to("cardinals");
-    const Seq event = c.state.steps.at("button-out").seq;
+    const Seq event = c.state.steps.at("donor-on").seq;
     CHECK_FALSE(c.does(CorrectTime{.event = event, .utc_ms = c.now.utc_ms + 3'600'000, .why = "wrong"}));
     CHECK(c.refusal.why == Refused::TimeOutOfRange);
     CHECK_FALSE(c.does(CorrectTime{.event = event, .utc_ms = c.now.utc_ms - 86'400'000, .why = "wrong"}));

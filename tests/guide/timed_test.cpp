@@ -30,6 +30,8 @@ TEST_CASE("steps, both ends of each clock and sutures have a time, the newest fi
 
 TEST_CASE("a corrected start or stop moves its clock's reading by as much, and nothing else") {
     Case c;
+    c.up_to("suction-on");
+    c.later(10);
     c.up_to("cardinals");
     const Spell spell = c.state.clocks.at("suction").back();
     REQUIRE(spell.to);
@@ -64,6 +66,7 @@ TEST_CASE("a corrected step and a corrected suture bear the new time; what was w
 TEST_CASE("what one tap wrote is corrected as one, from whichever end; what another tap wrote at the same corrected time is not") {
     Case c;
     c.up_to("button-out");
+    c.later(60);
     const auto seconds = [&](const ClockId& clock) { return clock_reading(c.state, clock, c.now)->ms / 1000; };
     REQUIRE(c.does(FinishStep{.step = "button-out"}));
     c.later(60);
@@ -148,4 +151,54 @@ TEST_CASE("a start is not corrected past its stop nor into the spell before, and
     CHECK(refused(spells[1].from_seq, spells[1].to->utc_ms + 1));
     CHECK(c.does(to(spells[0].to_seq, spells[1].from.utc_ms)));
     CHECK(c.does(to(spells[1].from_seq, spells[1].to->utc_ms)));
+}
+
+TEST_CASE("a step is not corrected past the one before it or after it, nor a suture; what one tap wrote stands in its own way never") {
+    Case c;
+    c.up_to("cardinals");
+    c.tie(2);
+    c.later(60);
+    const auto refused = [&](Seq event, std::int64_t utc_ms) {
+        return !c.does(to(event, utc_ms)) && c.refusal.why == Refused::TimeOutOfRange;
+    };
+    const StepDone entered = c.state.steps.at("entered"), out = c.state.steps.at("button-out"), on = c.state.steps.at("donor-on");
+    CHECK(refused(out.seq, entered.at.utc_ms - 1));
+    CHECK(refused(out.seq, on.at.utc_ms + 1));
+    CHECK(c.does(to(out.seq, entered.at.utc_ms)));
+    CHECK(c.does(to(out.seq, on.at.utc_ms)));
+    const Tied first = c.state.sutures[0], second = c.state.sutures[1];
+    CHECK(refused(second.seq, first.at.utc_ms - 1));
+    CHECK(refused(first.seq, second.at.utc_ms + 1));
+    CHECK(c.does(to(second.seq, first.at.utc_ms)));
+}
+
+TEST_CASE("where a step was told late, as done before the one told before it, there is no order that a correction must keep") {
+    Case c;
+    c.later(300);
+    c.up_to("raise");
+    REQUIRE(c.does(FinishStep{.step = "raise", .ago_s = 3}));
+    const StepDone raised = c.state.steps.at("raise"), zero = c.state.steps.at("zero");
+    REQUIRE(raised.at.utc_ms < zero.at.utc_ms);
+    CHECK(c.does(to(raised.seq, raised.at.utc_ms - 1)));
+    CHECK(c.does(to(raised.seq, zero.at.utc_ms + 1)));
+    CHECK_FALSE(c.does(to(raised.seq, zero.at.utc_ms - 1)));
+}
+
+TEST_CASE("of what one tap wrote one moment stands in the list: the suture, else the step, else the clock") {
+    Case c;
+    REQUIRE(c.does(FinishStep{.step = "tissue-here"}));
+    REQUIRE(timed(c.state).size() == 3);  // with the clocks of the case and its first phase
+    REQUIRE(one_a_tap(c.state).size() == 1);
+    CHECK(one_a_tap(c.state).front().id == "tissue-here");
+    c.up_to("cardinals");
+    c.tie(4);
+    const auto taps = one_a_tap(c.state);
+    CHECK(taps.front().is == Timed::Is::Suture);
+    CHECK(taps.front().n == 4);
+    for (const Timed& one : taps) CHECK(of_one_tap(c.state, one).front() == one);
+    std::size_t all = 0;
+    for (const Timed& one : taps) all += of_one_tap(c.state, one).size();
+    CHECK(all == timed(c.state).size());
+    REQUIRE(c.does(MarkClock{.clock = "donor-out", .start = true}));
+    CHECK(one_a_tap(c.state).front().is == Timed::Is::ClockOn);
 }

@@ -66,6 +66,7 @@ void take_back(CaseState& state, const Undoable& undone) {
         std::erase_if(state.sutures, [&](const Tied& tied) { return tied.n == suture->n; });
     } else if (const auto* moved = std::get_if<PlanMoved>(&undone.fact)) {
         state.moved -= moved->by;
+        if (!state.plans_moved.empty()) state.plans_moved.pop_back();
     } else if (const auto* cut = std::get_if<CutEnded>(&undone.fact)) {
         seating(state).ended.reset();
         if (cut->how == CutEnd::Entered) take_back_entry(state);
@@ -76,6 +77,14 @@ void take_back(CaseState& state, const Undoable& undone) {
     } else if (const auto* items = std::get_if<ItemsMoved>(&undone.fact)) {
         (items->by > 0 ? state.counts[items->item].opened : state.counts[items->item].passed_back) -= std::abs(items->by);
     }
+}
+
+/// What is no tap of the blade, a suture or a count: a departure that was none, a ring reflection that was another.
+void take_back_told(CaseState& state, Seq event) {
+    std::erase_if(state.departures, [&](const Away& away) { return away.seq == event; });
+    std::erase_if(state.rings, [&](const RingRecorded& one) { return one.seq == event; });
+    state.ring = state.rings.empty() ? std::nullopt : std::optional(state.rings.back().said);
+    state.ring_seq = state.rings.empty() ? 0 : state.rings.back().seq;
 }
 
 void correct(Instant& at, std::int64_t utc_ms) { at = earlier(at, at.utc_ms - utc_ms); }
@@ -93,6 +102,13 @@ void correct_time(CaseState& state, const TimeCorrected& fact) {
     for (Tied& tied : state.sutures) {
         if (tied.seq == fact.event) correct(tied.at, fact.utc_ms);
     }
+}
+
+/// The plan in use gives way to another.
+void change_plan(CaseState& state, const PlanAccepted& fact, const Event& event) {
+    const auto& target = fact.shown.target;
+    state.plans_changed.push_back({.fact = {.spokes = target ? target->spokes : std::nullopt, .why = fact.why}, .at = event.at});
+    state.changed = event.seq;
 }
 
 void open_case(CaseState& state, const CaseOpened& fact) {
@@ -143,6 +159,7 @@ CaseState apply(CaseState state, const Event& event) {
             [&](const RunStarted&) {},
             [&](const SideEntered& fact) { state.side = fact.side; },
             [&](const PlanAccepted& fact) {
+                if (state.plan) change_plan(state, fact, event);
                 state.plan = fact.shown;
                 state.inputs = fact.inputs;
                 state.moved = 0;
@@ -150,6 +167,7 @@ CaseState apply(CaseState state, const Event& event) {
             },
             [&](const PlanMoved& fact) {
                 state.moved += fact.by;
+                state.plans_moved.push_back({.fact = fact, .at = event.at});
                 can_be_undone();
             },
             [&](const StepFinished& fact) { step_done(fact.step, false, fact.ago_s); },
@@ -167,7 +185,7 @@ CaseState apply(CaseState state, const Event& event) {
             [&](const TapUndone& fact) {
                 const auto undone =
                     std::find_if(state.undoable.begin(), state.undoable.end(), [&](const Undoable& one) { return one.seq == fact.event; });
-                if (undone == state.undoable.end()) return;
+                if (undone == state.undoable.end()) return take_back_told(state, fact.event);
                 take_back(state, *undone);
                 state.undoable.erase(undone);
             },
@@ -198,6 +216,7 @@ CaseState apply(CaseState state, const Event& event) {
             [&](const RingSeen& fact) {
                 state.ring = fact;
                 state.ring_seq = seq;
+                state.rings.push_back({.seq = seq, .said = fact});
             },
             [&](const ItemsMoved& fact) {
                 move_items(state, fact, seq);
@@ -220,11 +239,17 @@ CaseState apply(CaseState state, const Event& event) {
             [&](const SuturesNamed& fact) { state.materials.push_back({.fact = fact, .at = event.at}); },
             [&](const SpecimenTold& fact) { state.specimens[fact.what] = {.fact = fact, .at = event.at}; },
             [&](const BankTold& fact) { state.bank = {.fact = fact, .at = event.at}; },
-            [&](const Departed& fact) { state.departures.push_back({.what = fact.what, .at = event.at, .back = std::nullopt}); },
+            [&](const Departed& fact) {
+                state.departures.push_back({.what = fact.what, .at = event.at, .back = std::nullopt, .seq = seq});
+            },
             [&](const CameBack& fact) { come_back(state, fact.what, event.at); },
             [&](const ReasonGiven& fact) { std::erase(state.reasons_owed, fact.event); },
             [&](const NoteWritten& fact) { state.notes.emplace_back(event.at, fact.text); },
-            [&](const TimeCorrected& fact) { correct_time(state, fact); },
+            [&](const TimeCorrected& fact) {
+                correct_time(state, fact);
+                state.times_corrected.push_back({.fact = fact, .at = event.at});
+                state.changed = seq;
+            },
             [&](const WrittenLate&) {},
             [&](const CaseClosed& fact) { state.closed = fact.how; },
         },

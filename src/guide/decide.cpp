@@ -147,7 +147,7 @@ Decision one(Draft draft, Fact fact) {
     return std::move(draft).facts();
 }
 
-/// The clocks of the case and of its first phase start with the first thing that is done.
+/// The clocks of the case and of its first phase start with the first thing that is done; a note alone is none.
 void start_case(Draft& draft) {
     if (draft.state().clocks.contains("case") || draft.state().brief.procedure.phases.empty()) return;
     draft.clock("case", true, 0);
@@ -159,7 +159,7 @@ void start_case(Draft& draft) {
 Decision decide(const CaseState& state, Who who, const Intent& intent, const Instant& now) {
     if (state.closed) return refuse(Refused::CaseClosed);
     Draft draft(state, who, now);
-    start_case(draft);
+    if (!std::holds_alternative<WriteNote>(intent)) start_case(draft);
     const auto with = [&] { return std::move(draft); };
     return std::visit(measure::overloaded{
                           [&](const EnterSide& asked) { return enter_side(with(), asked); },

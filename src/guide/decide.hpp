@@ -61,6 +61,12 @@ measure::Result<Facts, Refusal> decide(const CaseState& state, Who who, const In
 /// The steps that coming back from a departure opens again, in their order; each takes what rests on it with it.
 std::vector<StepId> reopened_by(const CaseState& state, const Departure& departure);
 
+/// Whether a departure that stands open may be taken back as told by mistake: not one that is what happened to the blade, which
+/// the blade's own undo takes back.
+bool may_take_back(const CaseState& state, const Away& away);
+/// The ring reflection recorded last, while nothing was done after the step that it closed; 0 if it can be taken back no more.
+Seq ring_to_take_back(const CaseState& state);
+
 /// The facts that begin a case; `holder` holds the count at first.
 Facts opening(const Brief& brief, const std::string& program, Source holder);
 

@@ -22,38 +22,6 @@ bool cut_made(const CaseState& state) {
     return cut == nullptr || state.steps.contains(cut->id);
 }
 
-/// Seconds since a clock last stopped; 0 if it never did.
-int stopped_for_s(const CaseState& state, const ClockId& clock, const Instant& now) {
-    const auto found = state.clocks.find(clock);
-    if (found == state.clocks.end() || found->second.empty() || !found->second.back().to) return 0;
-    return static_cast<int>(measure::elapsed(*found->second.back().to, now).ms / 1000);
-}
-
-enum class Clocks { StartNow, RunOn };
-
-/// Steps whose number of sutures is no longer reached are open again; a clock that they had stopped starts a second spell,
-/// or runs on as if it had never stopped.
-void reopen_short(Draft& draft, const std::string& why, Clocks how) {
-    const Procedure procedure = draft.state().brief.procedure;
-    for (const Phase& phase : procedure.phases) {
-        for (const Step& step : phase.steps) {
-            const bool short_now = step.closes == Closes::Sutures && draft.state().steps.contains(step.id) &&
-                                   static_cast<int>(draft.state().sutures.size()) < sutures_wanted(draft.state(), step);
-            if (!short_now) continue;
-            draft.reopen(step.id, why);
-            for (const ClockId& clock : step.stops) {
-                draft.clock(clock, true, how == Clocks::StartNow ? 0 : stopped_for_s(draft.state(), clock, draft.now()));
-            }
-        }
-    }
-}
-
-/// The cut goes on: its step is open again.
-void reopen_cut(Draft& draft) {
-    const Step* step = step_that_closes(draft.state().brief.procedure, Closes::Cut);
-    if (step != nullptr && draft.state().steps.contains(step->id)) draft.reopen(StepId(step->id), "tap undone");
-}
-
 }  // namespace
 
 std::optional<int> planned_place(const CaseState& state, int n) {
@@ -86,25 +54,6 @@ Decision decide_suture(Draft draft, const CutSuture& intent) {
     if (intent.why.empty()) return refuse(Refused::NeedsReason);
     draft.add(SutureCut{.n = intent.n, .why = intent.why});
     reopen_short(draft, intent.why, Clocks::StartNow);
-    return std::move(draft).facts();
-}
-
-Decision decide_undo(Draft draft, const UndoTap& intent) {
-    const auto& undoable = draft.state().undoable;
-    const auto named = std::find_if(undoable.begin(), undoable.end(), [&](const Undoable& one) { return one.seq == intent.event; });
-    const Undoable* found = intent.event == 0 ? newest_to_undo(draft.state()) : named == undoable.end() ? nullptr : &*named;
-    if (found == nullptr) return refuse(Refused::NothingToUndo);
-    const bool spoke = std::holds_alternative<SpokeTurned>(found->fact);
-    const bool suture = std::holds_alternative<SutureTied>(found->fact);
-    const bool lost = std::holds_alternative<SuctionTurned>(found->fact);
-    const bool cut = std::holds_alternative<CutEnded>(found->fact);
-    const bool deeper = std::holds_alternative<PlanMoved>(found->fact);
-    if ((spoke || lost || deeper) && !cutting(draft.state())) return refuse(Refused::NothingToUndo);
-    if (cut && draft.state().suction != Suction::On) return refuse(Refused::NothingToUndo);
-    draft.add(TapUndone{.event = found->seq});
-    if (cut) reopen_cut(draft);
-    if (lost) come_back_if_away(draft, "suction-lost");
-    if (suture) reopen_short(draft, "tap undone", Clocks::RunOn);
     return std::move(draft).facts();
 }
 

@@ -71,6 +71,11 @@ Decision decide_told(Draft draft, const NameSutures& intent);
 Decision decide_told(Draft draft, const TellSpecimen& intent);
 Decision decide_told(Draft draft, const TellBank& intent);
 
+/// Steps whose number of sutures is no longer reached are open again; a clock that they had stopped starts a second spell,
+/// or runs on as if it had never stopped.
+enum class Clocks { StartNow, RunOn };
+void reopen_short(Draft& draft, const std::string& why, Clocks how);
+
 /// The refusal while something speaks against a scanned item that is neither put aside nor overruled; none otherwise.
 std::optional<Refusal> scan_that_stops(const CaseState& state);
 

@@ -67,6 +67,7 @@ struct Away {  // a departure not yet come back from, or over
     DepartureId what{};
     Instant at{};
     std::optional<Instant> back{};
+    Seq seq = 0;
     bool operator==(const Away&) const = default;
 };
 struct ScanSeen {
@@ -90,6 +91,17 @@ struct Said {
     Fact fact{};
     Instant at{};
     bool operator==(const Said&) const = default;
+};
+/// A plan that took the place of another: for the list of what happened.
+struct PlanChanged {
+    std::optional<int> spokes{};
+    std::string why{};
+    bool operator==(const PlanChanged&) const = default;
+};
+struct RingRecorded {
+    Seq seq = 0;
+    RingSeen said{};
+    bool operator==(const RingRecorded&) const = default;
 };
 struct Undoable {
     Seq seq = 0;
@@ -115,6 +127,7 @@ struct CaseState {
     std::map<int, int> cut_sutures{};  // number -> how often cut out
     std::optional<RingSeen> ring{};
     Seq ring_seq = 0;
+    std::vector<RingRecorded> rings{};  // all that stand, newest last
     std::map<ItemId, Tally> counts{};
     std::vector<Away> departures{};
     std::vector<ScanSeen> scans{};
@@ -126,6 +139,10 @@ struct CaseState {
     std::vector<Seq> reasons_owed{};
     std::vector<Undoable> undoable{};  // newest last
     std::vector<std::pair<Instant, std::string>> notes{};
+    std::vector<Said<PlanChanged>> plans_changed{};  // newest last, as the two below
+    std::vector<Said<PlanMoved>> plans_moved{};      // what is taken back again is not here
+    std::vector<Said<TimeCorrected>> times_corrected{};
+    Seq changed = 0;  // the newest event that changed a plan or corrected a time
     std::optional<CaseEnd> closed{};
     bool operator==(const CaseState&) const = default;
 };

@@ -121,11 +121,14 @@ DeskPage main_page(const CaseState& state, const Around& around, const Words& wo
     DeskPage made{.heading = words("desk.actions"), .line = words("desk.scan")};
     if (in_quiet(state)) made.line = words("desk.quiet");
     if (state.closed) return closed_page(around, words);
+    // What was just changed is read back where the next thing is chosen.
+    if (state.changed != 0 && state.changed == state.last) made.line = desk_changes(state, words).front().value;
     desk_say_what_stands(made, state, words);
     if (const guide::Departure* away = departure_shown(state)) {
         made.actions.push_back(desk_act("B", "come-back", away->back, {guide::ComeBack{.what = away->id}}));
         made.actions.back().look = Look::Filled;
     }
+    if (auto undo = undo_told(state, words)) made.actions.push_back(desk_keyed("Z", *std::move(undo)));
     add_count(made.actions, state, around, words);
     add_step(made.actions, state, words);
     if (!in_quiet(state)) made.actions.push_back(desk_open("N", "note", words("desk.note"), {.page = "note"}));
@@ -169,35 +172,6 @@ DeskPage clock_page(const CaseState& state, const std::string& clock, const Word
     return made;
 }
 
-DeskPage counts_page(const CaseState& state, const Words& words) {
-    DeskPage made{.heading = words("desk.counts"), .line = words("desk.counts_line")};
-    for (const guide::CountItem& item : state.brief.unit.counts) {
-        made.actions.push_back(
-            desk_open(desk_nth_key(made.actions.size()), "count-" + item.id, item.title, {.page = "count", .argument = item.id}));
-        made.actions.back().line = words("desk.expected", {std::to_string(state.counts.at(item.id).expected())});
-    }
-    made.actions.push_back(desk_back(words));
-    return made;
-}
-
-std::string title_of(const CaseState& state, const guide::ItemId& id) {
-    for (const guide::CountItem& item : state.brief.unit.counts) {
-        if (item.id == id) return item.title;
-    }
-    return id;
-}
-
-DeskPage count_page(const CaseState& state, const guide::ItemId& item, const Words& words) {
-    DeskPage made{.heading = title_of(state, item)};
-    const auto tally = state.counts.find(item);
-    if (tally == state.counts.end()) return {.heading = item, .actions = {desk_back(words)}};
-    made.line = words("count.line", {std::to_string(tally->second.opened), std::to_string(tally->second.passed_back)});
-    made.actions = {desk_act("O", "opened", words("desk.opened"), {guide::MoveItems{.item = item, .by = 1}}),
-                    desk_act("P", "passed-back", words("desk.passed_back"), {guide::MoveItems{.item = item, .by = -1}}),
-                    desk_open("S", "seen", words("desk.seen"), {.page = "seen", .argument = item}), desk_back(words)};
-    return made;
-}
-
 DeskPage otherwise_page(const CaseState& state, const Words& words) {
     DeskPage made{.heading = words("page.departures"), .line = words("page.departures_line")};
     const guide::Step* step = guide::current_step(state);
@@ -216,24 +190,6 @@ DeskPage note_page(const DeskState& desk, const Words& words) {
                            desk_act("Enter", "write", words("desk.write"), {guide::WriteNote{.text = desk.typed}}), words);
 }
 
-/// How many are seen, then the initials of who saw them.
-DeskPage seen_page(const CaseState& state, const DeskState& desk, const Words& words) {
-    const std::string label = words("desk.seen_of", {title_of(state, desk.argument)});
-    return desk_field_page(label, desk.typed, words("desk.seen_line"),
-                           desk_open("Enter", "seen-by", words("desk.next"), {.page = "by", .argument = desk.argument + "=" + desk.typed}),
-                           words);
-}
-
-DeskPage by_page(const CaseState& state, const DeskState& desk, const Words& words) {
-    const auto at = desk.argument.rfind('=');
-    const std::string item = desk.argument.substr(0, at), seen = at == std::string::npos ? "" : desk.argument.substr(at + 1);
-    const std::string label = words("desk.by", {title_of(state, item), seen});
-    return desk_field_page(label, desk.typed, words("desk.by_line"),
-                           desk_act("Enter", "checked", words("desk.write"),
-                                    {guide::CheckCount{.item = item, .seen = static_cast<int>(number_in(seen)), .by = desk.typed}}),
-                           words);
-}
-
 DeskPage page_of(const CaseState& state, const DeskState& desk, const Around& around, const Words& words) {
     // On the one screen such a page gives way; at a Desk of its own what is half typed stays.
     const bool waits = around.alone && must_wait(state);
@@ -245,10 +201,7 @@ DeskPage page_of(const CaseState& state, const DeskState& desk, const Around& ar
     if (desk.page == "note" && !(around.alone && in_quiet(state))) return note_page(desk, words);
     if (desk.page == "clocks") return clocks_page(state, around, words);
     if (desk.page == "clock") return clock_page(state, desk.argument, words);
-    if (desk.page == "counts") return counts_page(state, words);
-    if (desk.page == "count") return count_page(state, desk.argument, words);
-    if (desk.page == "seen") return seen_page(state, desk, words);
-    if (desk.page == "by" || desk.page == "initials") return by_page(state, desk, words);
+    if (auto page = desk_counts_page(state, desk, around, words)) return *std::move(page);
     if (desk.page == "plan" && state.plan) return desk_spokes_page(state, desk, words);
     if (desk.page == "plan-why" && state.plan) return desk_plan_why_page(state, desk, words);
     if (desk.page == "otherwise") return otherwise_page(state, words);

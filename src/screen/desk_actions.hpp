@@ -36,6 +36,9 @@ DeskPage desk_reader_page(const DeskState& desk, const Words& words);
 
 DeskPage desk_page(const guide::CaseState& state, const DeskState& desk, const Around& around, const Words& words);
 
+/// What was changed by word of mouth and which times were corrected, each with its time of day, newest first.
+std::vector<Row> desk_changes(const guide::CaseState& state, const Words& words);
+
 /// "plan": the surgeon's number of spokes is typed, what it comes to stands beside it; "plan-why": the reason puts it in use.
 DeskPage desk_spokes_page(const guide::CaseState& state, const DeskState& desk, const Words& words);
 DeskPage desk_plan_why_page(const guide::CaseState& state, const DeskState& desk, const Words& words);

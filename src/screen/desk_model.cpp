@@ -1,10 +1,13 @@
 // What the Desk shows beside its actions: the present step and what to open, times, counts, and what was written last.
 #include "guide/tissue.hpp"
 #include "measure/expect.hpp"
-#include "screen/desk_actions.hpp"
+#include "screen/desk_pages.hpp"
 #include "screen/format.hpp"
 #include "screen/own_past.hpp"
 #include "screen/scan_text.hpp"
+
+#include <algorithm>
+#include <utility>
 
 namespace screen {
 namespace {
@@ -102,18 +105,57 @@ Row newest_scan(const CaseState& state, const Words& words) {
     return {measure::hour_minute(scan.at), said};
 }
 
-void show_record(DeskModel& made, const CaseState& state, const Words& words) {
+/// A row of the record and when it was written.
+using Written = std::pair<measure::Instant, Row>;
+
+Written written(const measure::Instant& at, std::string said) { return {at, {measure::hour_minute(at), std::move(said)}}; }
+
+std::string plan_changed_text(const guide::PlanChanged& change, const Words& words) {
+    if (!change.spokes) return words("desk.plan_changed", {change.why});
+    return words.counted("desk.plan_spokes", {std::to_string(*change.spokes), change.why});
+}
+
+/// Changes of the plan, then of times: what one tap wrote was corrected as one, and stands once.
+std::vector<Written> changes(const CaseState& state, const Words& words) {
+    std::vector<Written> all{};
+    for (const auto& one : state.plans_changed) all.push_back(written(one.at, plan_changed_text(one.fact, words)));
+    for (const auto& one : state.plans_moved) all.push_back(written(one.at, words("desk.plan_deeper")));
+    std::vector<guide::Seq> told{};
+    for (auto one = state.times_corrected.rbegin(); one != state.times_corrected.rend(); ++one) {
+        const auto timed = guide::find_timed(state, one->fact.event);
+        if (!timed || std::find(told.begin(), told.end(), timed->seq) != told.end()) continue;
+        const auto tap = guide::of_one_tap(state, *timed);
+        for (const guide::Timed& other : tap) told.push_back(other.seq);
+        const auto meant = guide::one_a_tap(state);
+        const auto named = std::find_if(meant.begin(), meant.end(), [&](const guide::Timed& other) {
+            return std::find(tap.begin(), tap.end(), other) != tap.end() || other == *timed;
+        });
+        all.push_back(written(one->at, words("desk.time_corrected", {timed_text(state, named == meant.end() ? *timed : *named, words),
+                                                                     measure::rfc3339(timed->at).substr(11, 8), one->fact.why})));
+    }
+    return all;
+}
+
+std::vector<Row> newest_first(std::vector<Written> all) {
+    std::stable_sort(all.begin(), all.end(), [](const Written& a, const Written& b) { return a.first.utc_ms > b.first.utc_ms; });
+    std::vector<Row> rows{};
+    for (Written& one : all) rows.push_back(std::move(one.second));
+    return rows;
+}
+
+std::vector<Row> record_of(const CaseState& state, const Words& words) {
+    std::vector<Written> all = changes(state, words);
     // One that stands is told over the actions.
-    if (!state.scans.empty() && guide::standing_scan(state) == nullptr) made.record.push_back(newest_scan(state, words));
-    for (auto away = state.departures.rbegin(); away != state.departures.rend(); ++away) {
-        made.record.push_back({measure::hour_minute(away->at), guide::departure_title(state.brief.procedure, away->what)});
-    }
-    for (auto note = state.notes.rbegin(); note != state.notes.rend(); ++note) {
-        made.record.push_back({measure::hour_minute(note->first), words("desk.noted", {note->second})});
-    }
+    if (!state.scans.empty() && guide::standing_scan(state) == nullptr) all.push_back({state.scans.back().at, newest_scan(state, words)});
+    for (const guide::Away& away : state.departures)
+        all.push_back(written(away.at, guide::departure_title(state.brief.procedure, away.what)));
+    for (const auto& [at, text] : state.notes) all.push_back(written(at, words("desk.noted", {text})));
+    return newest_first(std::move(all));
 }
 
 }  // namespace
+
+std::vector<Row> desk_changes(const CaseState& state, const Words& words) { return newest_first(changes(state, words)); }
 
 DeskModel desk(const CaseState& state, const DeskState& desk, const Around& around, const Words& words) {
     DeskModel made{.strip = strip(state, around, words), .banner = banner(around, words)};
@@ -128,7 +170,7 @@ DeskModel desk(const CaseState& state, const DeskState& desk, const Around& arou
         made.counts.push_back({item.title, seen + expected, found.has_value()});
     }
     made.expected = expected_rows(state, around, words);
-    show_record(made, state, words);
+    made.record = record_of(state, words);
     DeskPage page = desk_page(state, desk, around, words);
     made.heading = std::move(page.heading);
     made.line = std::move(page.line);

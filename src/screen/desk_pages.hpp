@@ -2,6 +2,7 @@
 // that is asked for is not its own.
 #pragma once
 
+#include "guide/timed.hpp"
 #include "screen/desk_actions.hpp"
 
 #include <cstdint>
@@ -27,6 +28,10 @@ std::optional<DeskPage> desk_told_page(const guide::CaseState& state, const Desk
 std::vector<Target> desk_told_actions(const guide::CaseState& state, const Words& words);
 /// A pack that may be suture material: no instrument's, nothing against it, not named yet.
 bool may_name_sutures(const guide::CaseState& state, const guide::ScanSeen& scan);
+/// "counts", "count", "seen", "who", "by", "initials".
+std::optional<DeskPage> desk_counts_page(const guide::CaseState& state, const DeskState& desk, const Around& around, const Words& words);
+/// What a corrected moment is called.
+std::string timed_text(const guide::CaseState& state, const guide::Timed& one, const Words& words);
 /// "times", "time", "time-why".
 std::optional<DeskPage> desk_times_page(const guide::CaseState& state, const DeskState& desk, const Words& words);
 /// The moment with this time of the day, in milliseconds, that lies nearest to what was written: over midnight too.

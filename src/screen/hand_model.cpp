@@ -17,6 +17,9 @@ using guide::CaseState;
 using guide::Closes;
 using guide::Step;
 
+constexpr auto suture_broke = "suture-broke";  // a departure
+constexpr auto even_out = "even-out";          // a step
+
 /// The step before in its phase, once it is done.
 const Step* step_before(const CaseState& state, const Step& step) {
     const guide::Phase* phase = guide::phase_of(state.brief.procedure, step.id);
@@ -39,10 +42,11 @@ std::optional<Target> undo_suture(const CaseState& state, const Words& words) {
 std::optional<Target> back_step(const CaseState& state, const Step& step, const Words& words) {
     const Step* before = step_before(state, step);
     if (before == nullptr) return std::nullopt;
+    if (before->closes == Closes::Ring) return undo_told(state, words);
     if (before->closes == Closes::Sutures && step.closes != Closes::Counts) return undo_suture(state, words);
     if (before->closes != Closes::Tap && before->closes != Closes::Hold) return std::nullopt;
     return target("back-step", words("hand.back_step"), filled(before->title, state, words),
-                  {guide::ReopenStep{.step = before->id, .why = words("why.tapped_early")}});
+                  {guide::ReopenStep{.step = before->id, .why = words("why.step_back")}});
 }
 
 /// Back a step, skip, something else: what stands below the step's own targets.
@@ -107,6 +111,8 @@ std::vector<Target> plan_hand(const CaseState& state, const Around& around, cons
     return {accept, turn_to("to-plan", words("plan-view.open"), words("plan-view.open_line"), {.page = "plan"})};
 }
 
+Target redo(const Words& words) { return turn_to("redo", words("suture.redo"), words("suture.redo_line"), {.page = "redo"}); }
+
 std::vector<Target> suture_hand(const CaseState& state, const Words& words) {
     const auto next = guide::next_suture(state);
     std::vector<Target> hand{};
@@ -120,15 +126,18 @@ std::vector<Target> suture_hand(const CaseState& state, const Words& words) {
                                {.page = "other-mark", .argument = std::to_string(*next)}));
     }
     if (!state.sutures.empty()) {
-        hand.push_back(turn_to("redo", words("suture.redo"), words("suture.redo_line"), {.page = "redo"}));
+        hand.push_back(redo(words));
     }
     if (auto undo = undo_suture(state, words)) hand.push_back(*std::move(undo));
     return hand;
 }
 
-std::vector<Target> ring_hand(const Words& words) {
-    return {as(target("ring-round", words("ring.round"), words("ring.round_line"), {guide::SeeRing{}}), Look::Filled),
-            turn_to("ring-oval", words("ring.oval"), words("ring.oval_line"), {.page = "ring"})};
+/// An oval reflection is mended by a suture out and in again.
+std::vector<Target> ring_hand(const CaseState& state, const Words& words) {
+    std::vector<Target> hand{as(target("ring-round", words("ring.round"), words("ring.round_line"), {guide::SeeRing{}}), Look::Filled),
+                             turn_to("ring-oval", words("ring.oval"), words("ring.oval_line"), {.page = "ring"})};
+    if (!state.sutures.empty()) hand.push_back(redo(words));
+    return hand;
 }
 
 std::vector<Target> suction_off_hand(const CaseState& state, const Step& step, const Words& words) {
@@ -146,6 +155,7 @@ std::vector<Target> own_targets(const CaseState& state, const Step& step, const 
         case Closes::Hold: {
             std::vector<Target> hand{finish(state, step, words)};
             add_late(hand, state, step, words);
+            if (step.id == even_out && !state.sutures.empty()) hand.push_back(redo(words));
             return hand;
         }
         case Closes::Side:
@@ -164,7 +174,7 @@ std::vector<Target> own_targets(const CaseState& state, const Step& step, const 
         case Closes::Sutures:
             return suture_hand(state, words);
         case Closes::Ring:
-            return ring_hand(words);
+            return ring_hand(state, words);
         case Closes::Close:
             return {as(target("lock", filled(step.button, state, words), words("hand.hold"),
                               {guide::CloseCase{.how = guide::CaseEnd::Done, .why = ""}}),
@@ -181,7 +191,30 @@ std::string come_back_line(const CaseState& state, const guide::Departure& away,
     return words("hand.come_back_again", {filled(guide::find_step(state.brief.procedure, again.front())->title, state, words)});
 }
 
+/// The way to take back a departure: the blade's own tap where that was one and can still be undone, else by the departure's number.
+guide::Seq undo_of(const CaseState& state, const guide::Away& away) {
+    if (guide::may_take_back(state, away)) return away.seq;
+    const auto* cut = state.undoable.empty() ? nullptr : std::get_if<guide::CutEnded>(&state.undoable.back().fact);
+    const bool entered = cut != nullptr && cut->how == guide::CutEnd::Entered && state.suction == guide::Suction::On;
+    return entered && away.what == "entered-by-trephine" ? state.undoable.back().seq : 0;
+}
+
 }  // namespace
+
+std::optional<Target> undo_told(const CaseState& state, const Words& words) {
+    const auto undo = [&](guide::Seq seq, const std::string& what, const std::string& line) {
+        return target("undo-told", words("hand.undo_told", {what}), line, {guide::UndoTap{.event = seq}});
+    };
+    if (const guide::Departure* shown = departure_shown(state)) {
+        const auto open = guide::open_departures(state);
+        const auto away = std::find_if(open.rbegin(), open.rend(), [&](const guide::Away& one) { return one.what == shown->id; });
+        const guide::Seq seq = away == open.rend() ? 0 : undo_of(state, *away);
+        return seq == 0 ? std::nullopt : std::optional(undo(seq, shown->title, words("hand.undo_told_line")));
+    }
+    const guide::Seq seq = guide::ring_to_take_back(state);
+    if (seq == 0) return std::nullopt;
+    return undo(seq, words(state.ring->long_axis_centideg ? "ring.oval" : "ring.round"), words("ring.undo_line"));
+}
 
 Target something_else(const Words& words) {
     return as(turn_to("something-else", words("hand.something_else"), "", {.page = "departures"}), Look::Watch);
@@ -191,12 +224,16 @@ std::vector<Target> hand(const CaseState& state, const Step& step, const Around&
     if (const guide::Departure* away = departure_shown(state)) {
         std::vector<Target> hand{
             as(target("come-back", away->back, come_back_line(state, *away, words), {guide::ComeBack{.what = away->id}}), Look::Filled)};
-        if (const auto bulging = bulging_target(state)) hand.push_back(*bulging);
+        const auto bulging = bulging_target(state);
+        if (bulging) hand.push_back(*bulging);
         if (away->id == "converted" || away->id == "abandoned") {
             hand.push_back(
                 as(turn_to("close-case", words("hand.close_case"), words("hand.close_case_line"), {.page = "end", .argument = away->id}),
                    Look::Watch));
         }
+        // Where the octagon has its place the way back leads to the sutures, where one is redone as well.
+        if (away->id == suture_broke && !state.sutures.empty() && !bulging) hand.push_back(redo(words));
+        if (auto undo = undo_told(state, words)) hand.push_back(*std::move(undo));
         hand.push_back(something_else(words));
         return hand;
     }

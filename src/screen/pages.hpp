@@ -43,6 +43,9 @@ picture::ClockFace clock_face(const guide::CaseState& state, const Words& words)
 std::vector<const guide::Departure*> departures_of(const guide::CaseState& state, const guide::Step& step);
 /// The departure whose card stands in place of the step's; none when the guide goes on.
 const guide::Departure* departure_shown(const guide::CaseState& state);
+/// Takes back what was told last by one tap and is no tap of the blade, named: the departure whose card stands, or the ring reflection
+/// that closed the step before. None where there is nothing of the kind.
+std::optional<Target> undo_told(const guide::CaseState& state, const Words& words);
 /// The octagon 'Eye bulging, close now', no hold; none where it may not be, or its card stands already.
 std::optional<Target> bulging_target(const guide::CaseState& state);
 /// Whether the glass may be locked for wiping now: never while the blade can turn, in the quiet part, or while something stands open.

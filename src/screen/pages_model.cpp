@@ -97,6 +97,16 @@ void redo_page(PickModel& made, const CaseState& state, const Words& words) {
     }
 }
 
+/// From the card of a suture that broke the guide goes on at the suture that is out: nothing else is left of the card.
+void redo_why_page(PickModel& made, const CaseState& state, const std::string& n, const Words& words) {
+    made.title = words("page.redo_why", {n});
+    made.choices = reason_choices(
+        "redo", words, [&](const std::string& why) { return guide::CutSuture{.n = static_cast<int>(number_in(n)), .why = why}; });
+    const guide::Departure* away = departure_shown(state);
+    if (away == nullptr || away->id != "suture-broke") return;
+    for (Target& one : made.choices) std::get<std::vector<guide::Intent>>(one.act).push_back(guide::ComeBack{.what = away->id});
+}
+
 void ring_page(PickModel& made, const Words& words) {
     made.title = words("page.ring");
     made.lines = {words("page.ring_line")};
@@ -209,12 +219,7 @@ PickModel page(const CaseState& state, const ScreenState& screen, const Around& 
     if (screen.page == "end") end_page(made, state, screen.argument, words);
     if (screen.page == "other-mark") other_mark_page(made, state, static_cast<int>(number_in(screen.argument)), words);
     if (screen.page == "redo") redo_page(made, state, words);
-    if (screen.page == "redo-why") {
-        made.title = words("page.redo_why", {screen.argument});
-        made.choices = reason_choices("redo", words, [&](const std::string& why) {
-            return guide::CutSuture{.n = static_cast<int>(number_in(screen.argument)), .why = why};
-        });
-    }
+    if (screen.page == "redo-why") redo_why_page(made, state, screen.argument, words);
     if (screen.page == "reason") reason_page(made, state, words);
     if (screen.page == "skip") skip_page(made, state, screen.argument, words);
     if (screen.page == "ring") ring_page(made, words);

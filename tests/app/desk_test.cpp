@@ -160,6 +160,7 @@ TEST_CASE("needles are opened, then counted by two people with their initials, b
     for (const std::u32string who : {U"AB", U"CD"}) {
         desk.types(U"s");
         desk.types(U"2\n");
+        desk.types(U"t");
         desk.types(who + U"\n");
     }
     REQUIRE(tally.checks.size() == 2);

@@ -26,6 +26,17 @@ TEST_CASE("the case clock and the phase's start with the first thing done, not w
     CHECK(seconds(c, "ready") == 10);
 }
 
+TEST_CASE("a note alone starts no clock: the first thing done does") {
+    Case c;
+    REQUIRE(c.does(WriteNote{.text = "the list runs late"}, Who::Circulating));
+    CHECK(c.state.notes.size() == 1);
+    CHECK(c.state.clocks.empty());
+    c.later(600);
+    REQUIRE(c.does(FinishStep{.step = "tissue-here"}));
+    c.later(10);
+    CHECK(seconds(c, "case") == 10);
+}
+
 TEST_CASE("one phase's clock stops where the next one starts") {
     Case c;
     c.up_to("zero");
@@ -69,6 +80,7 @@ TEST_CASE("spells add up") {
 TEST_CASE("a time is corrected with a reason, and the old one stays in the ledger") {
     Case c;
     c.up_to("entered");
+    c.later(60);
     REQUIRE(c.does(FinishStep{.step = "entered"}));
     const Spell spell = c.state.clocks.at("decompressed").back();
     c.later(60);

@@ -137,3 +137,65 @@ TEST_CASE("no tap that is undone brings back what was replaced") {
     CHECK(c.state.steps == done);
     CHECK(fold(c.events) == c.state);
 }
+
+TEST_CASE("a departure told by mistake is taken back by its number, and leaves blade, clocks, counts and steps as they were") {
+    Case c = with_replacements();
+    c.up_to("lower");
+    c.count(5);
+    REQUIRE(c.does(MoveItems{.item = "needles", .by = 1}));
+    const CaseState before = c.state;
+    REQUIRE(c.does(Depart{.what = "instrument-replaced", .note = ""}));
+    REQUIRE(c.does(UndoTap{.event = c.state.departures.back().seq}));
+    CHECK(c.state.departures.empty());
+    CHECK(c.state.seatings == before.seatings);
+    CHECK(c.state.clocks == before.clocks);
+    CHECK(c.state.counts == before.counts);
+    CHECK(c.state.steps == before.steps);
+    CHECK(c.state.undoable == before.undoable);
+    CHECK(c.state == fold(c.events));
+}
+
+TEST_CASE("of two that stand open the one that is named is taken back; one that is come back from stays in the record") {
+    Case c = with_replacements();
+    c.up_to("suction-on");
+    REQUIRE(c.does(Depart{.what = "donor-lost", .note = ""}));
+    REQUIRE(c.does(Depart{.what = "abandoned", .note = ""}));
+    const Seq first = c.state.departures[0].seq;
+    REQUIRE(c.does(UndoTap{.event = first}));
+    REQUIRE(c.state.departures.size() == 1);
+    CHECK(c.state.departures[0].what == "abandoned");
+    CHECK_FALSE(c.does(UndoTap{.event = first}));
+    CHECK(c.refusal.why == Refused::NothingToUndo);
+    REQUIRE(c.does(ComeBack{.what = "abandoned"}));
+    CHECK_FALSE(c.does(UndoTap{.event = c.state.departures[0].seq}));
+    CHECK(c.state.departures.size() == 1);
+}
+
+TEST_CASE("an undo without a number goes back a tap of the blade or a suture, and never a departure") {
+    Case c = with_replacements();
+    c.up_to("lower");
+    c.count(5);
+    REQUIRE(c.does(Depart{.what = "eye-bulging", .note = ""}));
+    REQUIRE(c.does(UndoTap{}));
+    CHECK(blade(c.state).spokes_turned == 4);
+    CHECK(c.state.departures.size() == 1);
+}
+
+TEST_CASE("what happened to the blade is taken back by the blade's own undo, not by that of its departure") {
+    Case lost = with_replacements();
+    lost.up_to("lower");
+    lost.count(4);
+    REQUIRE(lost.does(TurnSuction{.to = Suction::Lost}));
+    REQUIRE(lost.state.departures.size() == 1);
+    CHECK_FALSE(lost.does(UndoTap{.event = lost.state.departures[0].seq}));
+    CHECK(lost.refusal.why == Refused::NothingToUndo);
+    CHECK(lost.state.suction == Suction::Lost);
+
+    Case entered = with_replacements();
+    entered.up_to("lower");
+    entered.count(4);
+    REQUIRE(entered.does(EndCut{.how = CutEnd::Entered}));
+    REQUIRE(entered.state.departures.size() == 1);
+    CHECK_FALSE(entered.does(UndoTap{.event = entered.state.departures[0].seq}));
+    CHECK(eye_entered(entered.state));
+}

@@ -152,3 +152,53 @@ TEST_CASE("four sutures are all cardinals: the clocks stop with the fourth") {
     c.tie(1);
     CHECK_FALSE(clock_running(c.state, "open-sky"));
 }
+
+namespace {
+
+/// A step after the ring reflection in its phase.
+Case with_knots() {
+    Brief brief = sample::brief();
+    brief.procedure.phases[4].steps.push_back({.id = "knots", .title = "Bury the knots"});
+    return Case(brief);
+}
+
+}  // namespace
+
+TEST_CASE("a ring reflection told by mistake is taken back by its number: its step is open again and what was seen before holds") {
+    Case c = with_knots();
+    c.up_to("tension");
+    REQUIRE(c.does(SeeRing{}));
+    REQUIRE(c.state.steps.contains("tension"));
+    const auto clocks = c.state.clocks;
+    const auto sutures = c.state.sutures;
+    REQUIRE(ring_to_take_back(c.state) == c.state.ring_seq);
+    REQUIRE(c.does(UndoTap{.event = c.state.ring_seq}));
+    CHECK_FALSE(c.state.ring);
+    CHECK(current_step(c.state)->id == "tension");
+    CHECK(c.state.clocks == clocks);
+    CHECK(c.state.sutures == sutures);
+
+    REQUIRE(c.does(SeeRing{.long_axis_centideg = 4500}));
+    REQUIRE(c.does(ReopenStep{.step = "tension", .why = "looked at again"}));
+    REQUIRE(c.does(SeeRing{}));
+    REQUIRE(c.does(UndoTap{.event = c.state.ring_seq}));
+    REQUIRE(c.state.ring);
+    CHECK(c.state.ring->long_axis_centideg == 4500);
+    CHECK(current_step(c.state)->id == "tension");
+    CHECK(c.state == fold(c.events));
+}
+
+TEST_CASE("once the guide has gone on past the ring reflection it is taken back no more, and a nameless undo never does it") {
+    Case c = with_knots();
+    c.up_to("tension");
+    REQUIRE(c.does(SeeRing{}));
+    const Seq seen = c.state.ring_seq;
+    const auto tied = c.state.sutures.size();
+    REQUIRE(c.does(UndoTap{}));
+    CHECK(c.state.ring);
+    CHECK(c.state.sutures.size() == tied - 1);
+    c.up_to("sign-out");
+    CHECK(ring_to_take_back(c.state) == 0);
+    CHECK_FALSE(c.does(UndoTap{.event = seen}));
+    CHECK(c.refusal.why == Refused::NothingToUndo);
+}

@@ -93,8 +93,10 @@ TEST_CASE("a count is opened, passed back, and counted with what is seen and who
     CHECK(std::get<guide::MoveItems>(intent(*by_key(item, "P"))).by == -1);
     CHECK(std::get<Show>(by_key(item, "S")->act).page == "seen");
     const DeskModel seen = shown(at, {.page = "seen", .argument = "needles", .typed = "7"});
-    CHECK((std::get<Show>(by_key(seen, "Enter")->act) == Show{.page = "by", .argument = "needles=7"}));
-    const DeskModel by = shown(at, {.page = "by", .argument = "needles=7", .typed = "AB"});
+    CHECK((std::get<Show>(by_key(seen, "Enter")->act) == Show{.page = "who", .argument = "needles=7"}));
+    const DeskModel who = shown(at, {.page = "who", .argument = "needles=7"});
+    CHECK((std::get<Show>(by_key(who, "T")->act) == Show{.page = "initials", .argument = "needles=7"}));
+    const DeskModel by = shown(at, {.page = "initials", .argument = "needles=7", .typed = "AB"});
     const auto check = std::get<guide::CheckCount>(intent(*by_key(by, "Enter")));
     CHECK(check.item == "needles");
     CHECK(check.seen == 7);
@@ -294,4 +296,91 @@ TEST_CASE("on an upright screen no clock and no count gives way to a list of act
                 if (on.glass.portrait()) CHECK(draw(*model, samples::canvas(on.glass, Reader::Desk)).short_of.empty());
         }
     }
+}
+
+TEST_CASE("who counted is one of the unit's two by a key, she first, with what each has seen here; nothing counts by Enter") {
+    models::Seen at("opening-count");
+    at.at.state.brief.unit.circulating_name = "KL", at.at.state.brief.unit.scrub_name = "MN";
+    const DeskState page{.page = "who", .argument = "needles=7"};
+    CHECK_FALSE(has_field(page));
+    CHECK_FALSE(by_key(shown(at, page), "Enter"));
+    CHECK(by_key(shown(at, page), "1")->label == "KL");
+    CHECK(by_key(shown(at, page), "2")->label == "MN");
+    CHECK(by_key(shown(at, page), "1")->line.empty());
+    const auto check = std::get<guide::CheckCount>(intent(*by_key(shown(at, page), "1")));
+    CHECK(check.item == "needles");
+    CHECK(check.seen == 7);
+    CHECK(check.by == "KL");
+    REQUIRE(at.at.does(check, guide::Who::Circulating));
+    CHECK(by_key(shown(at, page), "1")->line == "7 seen");
+    CHECK(by_key(shown(at, page), "2")->line.empty());
+}
+
+TEST_CASE("a plan that is changed is read back over the actions until the next thing is done, and is listed with its reason") {
+    models::Seen at("lower");
+    at.at.state.inputs = samples::eight_readings();
+    const std::string before = shown(at).line;
+    const std::string fewer = std::to_string(*guide::blade(at.at.state).planned - 1);
+    REQUIRE(at.at.does(intent(*by_key(shown(at, {.page = "plan-why", .argument = fewer}), "1")), guide::Who::Circulating));
+    const std::string said = "Plan: " + fewer + " spokes, surgeon: thickness read anew";
+    CHECK(shown(at).line == said);
+    CHECK(shown(at).record.front().value == said);
+    REQUIRE(at.at.does(guide::GoDeeper{}));
+    CHECK(shown(at).line == before);
+    CHECK(shown(at).record[0].value == "Surgeon deeper: one spoke more");
+    CHECK(shown(at).record[1].value == said);
+    REQUIRE(at.at.does(guide::UndoTap{}));
+    CHECK(shown(at).record[0].value == said);
+}
+
+TEST_CASE("a corrected time is read back and listed once, by what the tap meant") {
+    models::Seen at("cardinals");
+    const guide::Spell open = at.at.state.clocks.at("open-sky").back();
+    REQUIRE(at.at.does(guide::CorrectTime{.event = open.from_seq, .utc_ms = open.from.utc_ms, .why = "tapped late"}));
+    const std::string title = guide::find_step(at.at.state.brief.procedure, "button-out")->title;
+    CHECK(shown(at).line == title + ": corrected to " + measure::rfc3339(open.from).substr(11, 8) + ", tapped late");
+    CHECK(shown(at).record.size() == 1);
+    REQUIRE(at.at.does(guide::TieSuture{}));
+    CHECK(shown(at).line != shown(at).record.front().value);
+}
+
+TEST_CASE("what was written stands in the order of its time, the newest first, whatever it is") {
+    models::Seen at("tissue-number");
+    REQUIRE(at.at.does(guide::WriteNote{.text = "first"}));
+    REQUIRE(at.at.does(guide::Depart{.what = "sterile-break"}));
+    REQUIRE(at.at.does(guide::Scan{.bytes = "pack", .label = guide::Gs1{.lot = "L1"}}, guide::Who::Circulating));
+    REQUIRE(at.at.does(guide::WriteNote{.text = "last"}));
+    std::vector<std::string> said{};
+    for (const Row& row : shown(at).record) said.push_back(row.value);
+    REQUIRE(said.size() == 4);
+    CHECK(said[0] == "Note: last");
+    CHECK(said[1].starts_with("Lot L1"));
+    CHECK(said[2] == "Sterile break");
+    CHECK(said[3] == "Note: first");
+}
+
+TEST_CASE("a departure told by mistake is taken back at the Desk by a key, which names it") {
+    models::Seen at("tissue-number");
+    CHECK_FALSE(by_key(shown(at), "Z"));
+    REQUIRE(at.at.does(guide::Depart{.what = "sterile-break"}));
+    const auto undo = by_key(shown(at), "Z");
+    REQUIRE(undo);
+    CHECK(undo->label == "Undo: Sterile break");
+    REQUIRE(at.at.does(intent(*undo), guide::Who::Circulating));
+    CHECK(at.at.state.departures.empty());
+    CHECK(shown(at).record.empty());
+    CHECK_FALSE(by_key(shown(at), "Z"));
+}
+
+TEST_CASE("before a case stands open the strip has no pill for an eye") {
+    const auto pills = [](const DeskModel& model) {
+        const Frame frame = draw(model, samples::canvas(samples::glasses().front().glass, Reader::Desk));
+        return std::count_if(frame.shapes.begin(), frame.shapes.end(), [](const picture::Shape& shape) {
+            const auto* panel = std::get_if<picture::Panel>(&shape);
+            return panel != nullptr && panel->edge == picture::Ink::Accent && panel->fill == picture::Ink::Ground;
+        });
+    };
+    models::Seen at("tissue-number");
+    CHECK(pills(empty_desk({}, at.around, models::words())) == 0);
+    CHECK(pills(shown(at)) == 1);
 }

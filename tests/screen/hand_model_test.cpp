@@ -283,3 +283,78 @@ TEST_CASE("the target that asks for a reason says what for") {
         CHECK(reason->label == (over == 1 ? "Why 1 spoke?" : "Why 3 spokes?"));
     }
 }
+
+TEST_CASE("each departure that one tap tells is taken back by one tap that names it, and the step stands as before") {
+    for (const std::string step : {"tissue-number", "centre", "scissors", "chamber"}) {
+        Seen seen(step);
+        const auto before = seen.at.state;
+        for (const guide::Departure* one : screen::departures_of(before, *guide::current_step(before))) {
+            CAPTURE(step);
+            CAPTURE(one->id);
+            REQUIRE(seen.at.does(guide::Depart{.what = one->id}));
+            const auto hand = seen.hand();
+            REQUIRE(find(hand, "undo-told") != nullptr);
+            CHECK(find(hand, "undo-told")->label == "Undo: " + one->title);
+            CHECK(hand.front().id == "come-back");
+            REQUIRE(seen.at.does(intent(*find(hand, "undo-told"))));
+            CHECK(seen.at.state.departures.empty());
+            CHECK(seen.at.state.steps == before.steps);
+            CHECK(seen.at.state.clocks == before.clocks);
+            CHECK(find(seen.hand(), "undo-told") == nullptr);
+        }
+    }
+}
+
+TEST_CASE("on the card of a chamber entered the undo is the blade's own, while the ring holds") {
+    Seen seen("lower");
+    seen.at.count(9);
+    REQUIRE(seen.at.does(guide::EndCut{.how = guide::CutEnd::Entered}));
+    REQUIRE(find(seen.hand(), "undo-told") != nullptr);
+    const guide::CaseState entered = seen.at.state;
+    REQUIRE(seen.at.does(intent(*find(seen.hand(), "undo-told"))));
+    CHECK(guide::cutting(seen.at.state));
+    CHECK(guide::blade(seen.at.state).spokes_turned == 9);
+    CHECK_FALSE(guide::eye_entered(seen.at.state));
+    CHECK(seen.at.state.departures.empty());
+    seen.at.state = entered;
+    REQUIRE(seen.at.does(guide::TurnSuction{.to = guide::Suction::Off}));
+    REQUIRE(find(seen.hand(), "come-back") != nullptr);
+    CHECK(find(seen.hand(), "undo-told") == nullptr);
+}
+
+TEST_CASE("what was told of the ring reflection is taken back from the step after it, by what it was") {
+    Seen seen("tension");
+    REQUIRE(seen.at.does(guide::SeeRing{}));
+    REQUIRE(guide::current_step(seen.at.state)->id == "knots");
+    CHECK(find(seen.hand(), "undo-told")->label == "Undo: Round");
+    REQUIRE(seen.at.does(intent(*find(seen.hand(), "undo-told"))));
+    CHECK(guide::current_step(seen.at.state)->id == "tension");
+    REQUIRE(seen.at.does(guide::SeeRing{.long_axis_centideg = 9000}));
+    CHECK(find(seen.hand(), "undo-told")->label == "Undo: Oval");
+    seen.at.up_to("viscoelastic-out");
+    CHECK(find(seen.hand(), "undo-told") == nullptr);
+}
+
+TEST_CASE("a suture that is too tight, too loose or broke is taken out from where it is seen, tied again, and the guide goes on there") {
+    const auto redone = [](Seen& seen, const std::string& step) {
+        REQUIRE(find(seen.hand(), "redo") != nullptr);
+        CHECK(std::get<screen::Show>(find(seen.hand(), "redo")->act).page == "redo");
+        const auto why = page(seen.at.state, {.page = "redo-why", .argument = "5"}, seen.around, models::words());
+        for (const auto& one : std::get<std::vector<guide::Intent>>(find(why.choices, "why-1")->act)) REQUIRE(seen.at.does(one));
+        CHECK(guide::open_departures(seen.at.state).empty());
+        CHECK(guide::find_tied(seen.at.state, 5) == nullptr);
+        CHECK(seen.first() == "tied-5");
+        REQUIRE(seen.at.does(intent(seen.hand().front())));
+        CHECK(guide::find_tied(seen.at.state, 5)->redone == 1);
+        CHECK(guide::current_step(seen.at.state)->id == step);
+    };
+    for (const std::string step : {"tension", "even-out"}) {
+        CAPTURE(step);
+        Seen seen(step);
+        redone(seen, step);
+    }
+    Seen broke("chamber");
+    CHECK(find(broke.hand(), "redo") == nullptr);
+    REQUIRE(broke.at.does(guide::Depart{.what = "suture-broke"}));
+    redone(broke, "chamber");
+}

@@ -107,6 +107,7 @@ void see_desk_pages(Walk& walk, const sample::Case& at) {
     walk.see_desk(at, "page clock", {.page = "clock", .argument = "decompressed"});
     walk.see_desk(at, "page count", {.page = "count", .argument = item});
     walk.see_desk(at, "page seen", {.page = "seen", .argument = item, .typed = "12"});
+    walk.see_desk(at, "page who", {.page = "who", .argument = item + "=12"});
     walk.see_desk(at, "page by", {.page = "by", .argument = item + "=12", .typed = "MMMMMMMMMMMM"});
     walk.see_desk(at, "page note", {.page = "note", .typed = "The second knot lies on the donor side, said by the surgeon."});
     walk.see_desk(at, "page long note", {.page = "note", .typed = note});

@@ -171,8 +171,8 @@ TEST_CASE("a wrong time is picked, typed anew and given a reason; what was writt
     AtDesk desk(started(folder, up_to_suture(8)));
     const auto times = guide::timed(desk.state());
     REQUIRE(times[0].id == "next-four");  // closed by the suture
-    REQUIRE(times[1].n == 8);             // tied at 08:23:33 by the script
-    desk.types(U"w2");
+    REQUIRE(times[1].n == 8);             // tied at 08:23:33 by the script, the seventh before 08:23:10
+    desk.types(U"w1");                    // one row a tap: the suture
     desk.types(U"99:00\n");
     desk.types(U"\n");
     for (int i = 0; i < 5; ++i) desk.desk.key({.name = device::KeyName::Backspace, .time_ms = desk.ms}, desk.touch);

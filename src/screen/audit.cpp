@@ -73,6 +73,13 @@ void look_at_texts(Findings& out, const Frame& frame, const Canvas& canvas) {
     }
 }
 
+/// Nobody can tell at the table which of the two to touch. A sign such as + is told apart by its row, pages by their panels.
+bool alike(const Target& a, const Target& b) {
+    const auto letter = [](char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); };
+    const bool words = a.weight == Weight::Theatre && std::any_of(a.label.begin(), a.label.end(), letter);
+    return a.id == b.id || (words && a.label == b.label && a.line == b.line);
+}
+
 void look_at_targets(Findings& out, const Frame& frame, const Canvas& canvas) {
     const auto& all = frame.touchables;
     const Box glass{0, 0, canvas.glass.width_mm, canvas.glass.height_mm};
@@ -83,6 +90,7 @@ void look_at_targets(Findings& out, const Frame& frame, const Canvas& canvas) {
         if (!within(box, glass)) out.push_back({Finding::Is::TargetOffGlass, target.label});
         for (std::size_t k = i + 1; k < all.size(); ++k) {
             const std::string both = target.label + " | " + all[k].target.label;
+            if (alike(target, all[k].target)) out.push_back({Finding::Is::TargetsAlike, both});
             if (picture::overlap(box, all[k].box)) {
                 out.push_back({Finding::Is::TargetsOverlap, both});
             } else if (picture::gap(box, all[k].box) < least_gap(target, all[k].target) - 1e-6) {
@@ -164,6 +172,8 @@ std::string name(Finding::Is is) {
             return "targets too close";
         case Finding::Is::TargetsOverlap:
             return "targets overlap";
+        case Finding::Is::TargetsAlike:
+            return "targets alike";
         case Finding::Is::TargetOffGlass:
             return "target off the glass";
         case Finding::Is::CoveredTarget:

@@ -19,6 +19,7 @@ struct Finding {
         SmallTarget,   // under look.md's minimum for its weight
         TargetsClose,  // less than 3 mm apart
         TargetsOverlap,
+        TargetsAlike,  // two of one id, or that say the same
         TargetOffGlass,
         CoveredTarget  // something is painted over a target
     } is{};

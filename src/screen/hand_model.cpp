@@ -43,6 +43,7 @@ std::optional<Target> back_step(const CaseState& state, const Step& step, const 
     const Step* before = step_before(state, step);
     if (before == nullptr) return std::nullopt;
     if (before->closes == Closes::Ring) return undo_told(state, words);
+    if (before->closes == Closes::Sutures && step.closes == Closes::Sutures) return std::nullopt;  // among its own targets
     if (before->closes == Closes::Sutures && step.closes != Closes::Counts) return undo_suture(state, words);
     if (before->closes != Closes::Tap && before->closes != Closes::Hold) return std::nullopt;
     return target("back-step", words("hand.back_step"), filled(before->title, state, words),

@@ -89,6 +89,21 @@ TEST_CASE("the audit finds what look.md forbids, one fault at a time") {
         frame.touchables = {touchable("a", {100, 10, 20, 20}), touchable("b", {123, 10, 20, 20})};
         CHECK(audit(frame, canvas).empty());
     }
+    SUBCASE("two targets of one id, or that say the same") {
+        const Touchable a = touchable("undo", {100, 10, 20, 20}), b = touchable("undo-too", {130, 10, 20, 20});
+        Touchable same_id = b, same_words = b, other_line = b;
+        same_id.target.id = "undo";
+        same_words.target.label = other_line.target.label = "undo";
+        other_line.target.line = "the suture";
+        frame.touchables = {a, b};
+        CHECK(audit(frame, canvas).empty());
+        frame.touchables = {a, other_line};
+        CHECK(audit(frame, canvas).empty());
+        frame.touchables = {a, same_id};
+        CHECK(found(audit(frame, canvas), Is::TargetsAlike));
+        frame.touchables = {a, same_words};
+        CHECK(found(audit(frame, canvas), Is::TargetsAlike));
+    }
     SUBCASE("targets that overlap, or leave the glass") {
         frame.touchables = {touchable("a", {100, 10, 20, 20}), touchable("b", {110, 15, 20, 20})};
         CHECK(found(audit(frame, canvas), Is::TargetsOverlap));

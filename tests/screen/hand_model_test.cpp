@@ -4,6 +4,8 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 using namespace models;
 using guide::Source;
 using screen::Look;
@@ -174,7 +176,10 @@ TEST_CASE("where there is no Desk the pedal gets the count back on the Table vie
     CHECK(find(at.hand(), "foot-counts") == nullptr);  // there it is given back with J
 }
 
-TEST_CASE("the undo of a suture names it, and stands on the step after the last one too") {
+TEST_CASE("the undo of a suture names it, stands once where the next ones begin, and on the step after the last one too") {
+    Seen begun("next-four");
+    const auto first = begun.hand();
+    CHECK(std::count_if(first.begin(), first.end(), [](const screen::Target& one) { return one.id == "undo"; }) == 1);
     Seen seen("rest");
     CHECK(find(seen.hand(), "undo")->label == "Undo suture 8");
     seen.at.tie(8);

@@ -99,6 +99,7 @@ void depth_card(Card& made, const CaseState& state, const Words& words) {
     made.figure = blade_figure(state, words);
     made.picture = section(state, words);
     made.cautions.clear();
+    const guide::Departure* meanwhile = departure_standing(state);
     if (blade.over > 0) {
         made.title = words(blade.over == 1 ? "cut.one_over" : "cut.over", {std::to_string(blade.over)});
         made.lines = {words("cut.over_line")};
@@ -106,9 +107,11 @@ void depth_card(Card& made, const CaseState& state, const Words& words) {
         made.title = words("cut.reached");
         made.lines = {words("cut.reached_line")};
     } else {
-        made.title = filled(words("cut.title"), state, words);
+        made.title = meanwhile != nullptr ? meanwhile->title : filled(words("cut.title"), state, words);
         made.lines.resize(std::min<std::size_t>(1, made.lines.size()));
+        return;
     }
+    if (meanwhile != nullptr) made.cautions = {meanwhile->title};
 }
 
 void suture_card(Card& made, const CaseState& state, const Words& words) {

@@ -124,7 +124,7 @@ DeskPage main_page(const CaseState& state, const Around& around, const Words& wo
     // What was just changed is read back where the next thing is chosen.
     if (state.changed != 0 && state.changed == state.last) made.line = desk_changes(state, words).front().value;
     desk_say_what_stands(made, state, words);
-    if (const guide::Departure* away = departure_shown(state)) {
+    if (const guide::Departure* away = departure_standing(state)) {
         made.actions.push_back(desk_act("B", "come-back", away->back, {guide::ComeBack{.what = away->id}}));
         made.actions.back().look = Look::Filled;
     }

@@ -26,7 +26,7 @@ bool suction_lost(const CaseState& state) { return guide::cutting(state) && stat
 
 /// What stands in the way of the present step: a departure that is not come back from, or suction lost before the ring is seated anew.
 const guide::Departure* in_the_way(const CaseState& state, const guide::Step& step) {
-    if (const guide::Departure* away = departure_shown(state)) return away;
+    if (const guide::Departure* away = departure_standing(state)) return away;
     const bool lost = suction_lost(state) && step.closes == guide::Closes::Cut;
     return lost ? guide::find_departure(state.brief.procedure, "suction-lost") : nullptr;
 }

@@ -81,13 +81,18 @@ std::string held_up(const CaseState& state) {
 /// The most urgent, short enough to be read from 3 m; the other views say more. What holds the guide up stands under the running clock
 /// alone: mid-cut and between two sutures it is nobody's next look.
 std::optional<Banner> far_banner(const FarModel& made, const CaseState& state, const Around& around, const Words& words) {
-    std::string id{};
-    if (around.clock_jumped) id = "far.clock_jumped";
-    if (const std::string held = held_up(state); !held.empty() && std::holds_alternative<ClockShown>(made.shown)) id = held;
+    std::optional<Banner> urgent{};
+    const auto watch = [&](const std::string& id) { urgent = Banner{.level = Banner::Level::Watch, .text = words(id)}; };
+    if (around.clock_jumped) watch("far.clock_jumped");
+    if (const std::string held = held_up(state); !held.empty() && std::holds_alternative<ClockShown>(made.shown)) watch(held);
+    if (const guide::Departure* meanwhile = departure_standing(state); guide::cutting(state) && meanwhile != nullptr) {
+        const FarModel::Said told = said(*meanwhile);
+        urgent = Banner{.level = told.level, .text = told.text};
+    }
     const auto other = [](const std::string& view) { return view != "far"; };
-    if (std::any_of(around.screens_lost.begin(), around.screens_lost.end(), other)) id = "far.screens_lost";
-    if (around.not_on_disk > 0) id = "far.not_on_disk";
-    return id.empty() ? std::nullopt : std::optional(Banner{.level = Banner::Level::Watch, .text = words(id)});
+    if (std::any_of(around.screens_lost.begin(), around.screens_lost.end(), other)) watch("far.screens_lost");
+    if (around.not_on_disk > 0) watch("far.not_on_disk");
+    return urgent;
 }
 
 /// What is to be read, and the clock beside it.

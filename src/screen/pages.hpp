@@ -41,7 +41,9 @@ std::vector<Row> record_rows(const guide::CaseState& state, const Around& around
 picture::ClockFace clock_face(const guide::CaseState& state, const Words& words);
 /// Departures that may be recorded at a step, in the order of the files.
 std::vector<const guide::Departure*> departures_of(const guide::CaseState& state, const guide::Step& step);
-/// The departure whose card stands in place of the step's; none when the guide goes on.
+/// The departure that is not come back from and has no card of its own in the cut; none when the guide goes on.
+const guide::Departure* departure_standing(const guide::CaseState& state);
+/// That departure where its card stands in place of the step's: not while the blade can turn.
 const guide::Departure* departure_shown(const guide::CaseState& state);
 /// Takes back what was told last by one tap and is no tap of the blade, named: the departure whose card stands, or the ring reflection
 /// that closed the step before. None where there is nothing of the kind.

@@ -180,10 +180,9 @@ std::vector<const guide::Departure*> departures_of(const CaseState& state, const
     return all;
 }
 
-const guide::Departure* departure_shown(const CaseState& state) {
+const guide::Departure* departure_standing(const CaseState& state) {
     auto open = guide::open_departures(state);
-    // Nothing comes between the hand and the count while the blade can turn.
-    if (open.empty() || (guide::cutting(state) && state.suction == guide::Suction::On)) return nullptr;
+    if (open.empty()) return nullptr;
     // Suction lost has a card of its own while the cut stands open. Its way back goes through the steps of a new seating, where what
     // still stands from before comes up.
     if (open.back().what == "suction-lost") {
@@ -192,6 +191,12 @@ const guide::Departure* departure_shown(const CaseState& state) {
         if (open.empty() || step == nullptr || step->closes == guide::Closes::Cut) return nullptr;
     }
     return guide::find_departure(state.brief.procedure, open.back().what);
+}
+
+const guide::Departure* departure_shown(const CaseState& state) {
+    // Nothing comes between the hand and the count while the blade can turn.
+    const bool blade_turns = guide::cutting(state) && state.suction == guide::Suction::On;
+    return blade_turns ? nullptr : departure_standing(state);
 }
 
 std::optional<Target> bulging_target(const CaseState& state) {

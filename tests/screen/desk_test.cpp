@@ -229,6 +229,17 @@ TEST_CASE("once the cut is done the count is neither shown nor offered, and the 
     CHECK(shown(at).strip.holder.empty());
 }
 
+TEST_CASE("what goes otherwise while the blade can turn is the Desk's title, with how far the blade is, and its way back leads") {
+    models::Seen at("lower");
+    at.at.count(5);
+    REQUIRE(at.at.does(guide::Depart{.what = "anaesthetist-stop"}));
+    const auto* away = guide::find_departure(at.at.state.brief.procedure, "anaesthetist-stop");
+    CHECK(shown(at).title == away->title);
+    CHECK(shown(at).step.front().label == "Spokes");
+    CHECK(shown(at).actions.front().id == "come-back");
+    CHECK(shown(at).actions.front().label == away->back);
+}
+
 TEST_CASE("what ends a case is listed at the Desk as elsewhere, and says where it is held") {
     models::Seen at("scissors");
     std::size_t ends = 0;

@@ -163,6 +163,18 @@ TEST_CASE("what went otherwise stands there in its words; not on disk stands the
     CHECK(seen(at).banner->text == "clock jumped");
 }
 
+TEST_CASE("what goes otherwise while the blade can turn stands beside the figure, never in its place") {
+    models::Seen at("lower");
+    at.at.count(5);
+    REQUIRE(at.at.does(guide::Depart{.what = "anaesthetist-stop"}));
+    CHECK(std::holds_alternative<FarModel::Numeral>(seen(at).shown));
+    REQUIRE(seen(at).banner);
+    CHECK(seen(at).banner->text == guide::find_departure(at.at.state.brief.procedure, "anaesthetist-stop")->title);
+    CHECK(seen(at).banner->level == Banner::Level::Stop);
+    REQUIRE(at.at.does(guide::ComeBack{.what = "anaesthetist-stop"}));
+    CHECK_FALSE(seen(at).banner);
+}
+
 TEST_CASE("muted is said only where there is a voice") {
     models::Seen at("lower");
     at.around.muted = true;

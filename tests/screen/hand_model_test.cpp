@@ -89,6 +89,13 @@ TEST_CASE("what happens otherwise does not take the spoke target away while the 
     seen.at.count(5);
     REQUIRE(seen.at.does(guide::Depart{.what = "tilt"}));
     CHECK(seen.first() == "spoke");
+    // Nobody who told it is left without an answer: it is the title, and beside the depth once that is reached.
+    const std::string told = guide::find_departure(seen.at.state.brief.procedure, "tilt")->title;
+    CHECK(seen.table().card.title == told);
+    CHECK(seen.table().card.figure->under == "spokes to go");
+    seen.at.count(6);
+    CHECK(seen.table().card.title != told);
+    CHECK(seen.table().card.cautions == std::vector<std::string>{told});
     REQUIRE(seen.at.does(guide::EndCut{.how = guide::CutEnd::Surgeon}));
     REQUIRE(seen.at.does(guide::TurnSuction{.to = guide::Suction::Off}));
     CHECK(seen.first() == "come-back");

@@ -128,7 +128,10 @@ DeskPage main_page(const CaseState& state, const Around& around, const Words& wo
         made.actions.push_back(desk_act("B", "come-back", away->back, {guide::ComeBack{.what = away->id}}));
         made.actions.back().look = Look::Filled;
     }
-    if (auto undo = undo_told(state, words)) made.actions.push_back(desk_keyed("Z", *std::move(undo)));
+    if (auto undo = undo_told(state, words)) {
+        undo->line.clear();  // its name wants the whole row
+        made.actions.push_back(desk_keyed("Z", *std::move(undo)));
+    }
     add_count(made.actions, state, around, words);
     add_step(made.actions, state, words);
     if (!in_quiet(state)) made.actions.push_back(desk_open("N", "note", words("desk.note"), {.page = "note"}));

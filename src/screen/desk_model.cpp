@@ -14,15 +14,17 @@ namespace {
 
 using guide::CaseState;
 
-/// What the blade has done: to be told to whoever comes to the door, and read where the Table view is out of sight.
-std::vector<Row> spokes_rows(const CaseState& state, const Words& words) {
+bool suction_lost(const CaseState& state) { return guide::cutting(state) && state.suction == guide::Suction::Lost; }
+
+/// What the blade has done: to be told to whoever comes to the door, and read where the Table view is out of sight. The finer line only
+/// where nothing went otherwise.
+std::vector<Row> spokes_rows(const CaseState& state, bool away, const Words& words) {
     const Figure figure = blade_figure(state, words);
-    std::vector<Row> made{{words("desk.spokes"), figure.numeral + " " + figure.under}, {"", figure.line}};
+    std::vector<Row> made{{words("desk.spokes"), figure.numeral + " " + figure.under}};
+    if (!away || suction_lost(state)) made.push_back({"", figure.line});
     if (!guide::blade(state).reliable) made.push_back({"", words("section.not_reliable")});
     return made;
 }
-
-bool suction_lost(const CaseState& state) { return guide::cutting(state) && state.suction == guide::Suction::Lost; }
 
 /// What stands in the way of the present step: a departure that is not come back from, or suction lost before the ring is seated anew.
 const guide::Departure* in_the_way(const CaseState& state, const guide::Step& step) {
@@ -36,7 +38,7 @@ bool stays(const CaseState& state, const guide::Step& step, const guide::Departu
     return step.nurse == guide::Nurse::Stay || away != nullptr || suction_lost(state) || guide::standing_scan(state) != nullptr;
 }
 
-/// What is usual then, marked as that, where there is nothing to be opened.
+/// What is usual then, marked as that.
 void add_usual(std::vector<Row>& rows, const guide::Departure& away, const CaseState& state, const Words& words) {
     std::string all{};
     for (const std::string& line : away.lines) all += (all.empty() ? "" : " ") + filled(line, state, words);
@@ -54,11 +56,14 @@ void show_step(DeskModel& made, const CaseState& state, const Words& words) {
     made.stay = stays(state, *step, away);
     made.nurse = words(made.stay ? "desk.stay" : step->who != "circulating" ? "desk.may_leave" : own_step_id(*step));
     made.stop = away != nullptr && away->level == guide::Departure::Level::Stop;
-    if (guide::cutting(state)) made.step = spokes_rows(state, words);
-    if (away != nullptr && step->open_now.empty() && step->open_later.empty()) add_usual(made.step, *away, state, words);
+    if (guide::cutting(state)) made.step = spokes_rows(state, away != nullptr, words);
+    if (away != nullptr) {  // the packs of the step that waits are not what is to be done now
+        add_usual(made.step, *away, state, words);
+        return;
+    }
     if (!step->open_now.empty()) made.step.push_back({words("card.open_now"), listed(step->open_now)});
     if (!step->open_later.empty()) made.step.push_back({words("card.open_later"), listed(step->open_later)});
-    if (!step->ready.empty() && away == nullptr) made.step.push_back({words("card.ready"), listed(step->ready)});
+    if (!step->ready.empty()) made.step.push_back({words("card.ready"), listed(step->ready)});
 }
 
 std::string pause_id(guide::Pause pause) {

@@ -19,10 +19,9 @@ struct Places {
     bool tight = false;  // a banner stands at the foot of the column
 };
 
-/// A clock, or what is told of a case that is over: nothing stands beside it, so that it has the whole width.
+/// A clock, or words: nothing stands beside it, so that it has the whole width.
 bool alone(const FarModel& model) {
-    const auto* said = std::get_if<FarModel::Said>(&model.shown);
-    return std::holds_alternative<ClockShown>(model.shown) || (said != nullptr && said->level == Banner::Level::Notice);
+    return std::holds_alternative<ClockShown>(model.shown) || std::holds_alternative<FarModel::Said>(model.shown);
 }
 
 /// What stands over the figure where that is not beside it.
@@ -47,8 +46,10 @@ Places places(const Pen& pen, const FarModel& model) {
         return {.column = {g, g, across, h}, .figure = {g, g + head, across, h - head - foot_height(pen, model)}};
     }
     if (alone(model)) {
-        // In the middle of the glass, and clear of who counts and of a banner.
-        const double head = model.holder.empty() ? 0 : head_height(pen, model), foot = model.banner ? pen.pitch(Type::Text) + 2 * g : 0;
+        // In the middle of the glass, and clear of who counts and of a banner; words as wide as the glass of eye and clock too.
+        const bool words = std::holds_alternative<FarModel::Said>(model.shown) && model.clock;
+        const double head = words || !model.holder.empty() ? head_height(pen, model) : 0;
+        const double foot = words ? foot_height(pen, model) : model.banner ? pen.pitch(Type::Text) + 2 * g : 0;
         return {.column = {g, g, across, h}, .figure = {g, g + head, across, h - head - foot}};
     }
     return {.column = {g, g, w - g, h}, .figure = {w + g, g, glass.width_mm - w - 2 * g, h}, .tight = model.banner.has_value()};
@@ -90,21 +91,32 @@ void draw_shown(Pen& pen, const FarModel::Numeral& numeral, const Places& at) {
     pen.text({middle, top}, numeral.digits, Type::Numeral, ink, Align::Centre);
     pen.text({middle, top + cap + gap}, under, ink, Align::Centre);
     if (!under.fits || pen.width(Type::Numeral, numeral.digits) > at.figure.w) pen.falls_short(numeral.under);
+    // What stands at the foot of the column is never read on into what stands under the figure.
+    if (at.tight)
+        pen.add(picture::Line{
+            .a = {at.column.right(), top + cap}, .b = {at.column.right(), at.column.bottom()}, .width = 0.8, .ink = Ink::Line});
     if (numeral.watch) sign(pen, Banner::Level::Watch, beside_digits(pen, numeral, top + cap / 2, at));
 }
 
+/// The sign over the words on an upright glass, on their left elsewhere: what is most urgent has no fewer letters than the room has.
 void draw_shown(Pen& pen, const FarModel::Said& said, const Places& at) {
-    const Block block = pen.block(said.text, {Type::Display, Type::Title}, {at.figure.w, at.figure.h * 0.75, 4});
-    const bool signed_too = said.level != Banner::Level::Notice;
-    const double size = signed_too ? pen.cap(Type::Display) * 1.2 : 0, gap = signed_too ? size * 0.5 : 0;
-    const double top = at.figure.y + std::max(0.0, at.figure.h - size - gap - block.height) / 2, middle = at.figure.centre().x;
-    sign(pen, said.level, {middle - size / 2, top, size, size});
-    pen.text({middle, top + size + gap}, block, said.level == Banner::Level::Notice ? Ink::Text : ink_of(said.level), Align::Centre);
+    const bool notice = said.level == Banner::Level::Notice, over = pen.canvas().glass.portrait();
+    const double size = notice ? 0 : pen.cap(Type::Display) * 1.2, taken = size * 1.5;
+    const Block block =
+        pen.block(said.text, {Type::Display, Type::Title}, {at.figure.w - (over ? 0 : taken), at.figure.h - (over ? taken : 0), 4});
+    const double h = block.height + (over ? taken : 0), w = block.width + (over ? 0 : taken);
+    const double top = at.figure.y + std::max(0.0, at.figure.h - h) / 2, left = at.figure.centre().x - w / 2;
+    sign(pen, said.level,
+         over ? Box{at.figure.centre().x - size / 2, top, size, size} : Box{left, top + (block.height - size) / 2, size, size});
+    const double x = over || notice ? at.figure.centre().x : left + taken, y = top + (over ? taken : 0);
+    pen.text({x, y}, block, notice ? Ink::Text : ink_of(said.level), over || notice ? Align::Centre : Align::Left);
     if (!block.fits) pen.falls_short(said.text);
 }
 
 void draw_shown(Pen& pen, const FarModel::Dial& dial, const Places& at) {
-    pen.add(picture::draw(dial.face, at.figure, pen.canvas().lettering));
+    // Its hours stand clear of the eye's words, which are wider than the column in German.
+    const double aside = pen.canvas().glass.portrait() ? 0 : at.figure.w * 0.06;
+    pen.add(picture::draw(dial.face, {at.figure.x + aside, at.figure.y, at.figure.w - aside, at.figure.h}, pen.canvas().lettering));
     const double gap = pen.cap(Type::Lead) * 0.6, y = at.column.y + pen.cap(Type::Value) + 2 * pen.gap() + (at.tight ? 0 : gap);
     pen.text({at.column.x, y}, dial.suture, Type::Lead, Ink::Soft);
     pen.text({at.column.x, y + pen.cap(Type::Lead) + gap}, dial.at, Type::Display, Ink::Text);

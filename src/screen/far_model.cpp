@@ -84,6 +84,7 @@ std::optional<Banner> far_banner(const FarModel& made, const CaseState& state, c
     std::optional<Banner> urgent{};
     const auto watch = [&](const std::string& id) { urgent = Banner{.level = Banner::Level::Watch, .text = words(id)}; };
     if (around.clock_jumped) watch("far.clock_jumped");
+    if (guide::cutting(state) && !guide::blade(state).reliable) watch("far.not_reliable");
     if (const std::string held = held_up(state); !held.empty() && std::holds_alternative<ClockShown>(made.shown)) watch(held);
     if (const guide::Departure* meanwhile = departure_standing(state); guide::cutting(state) && meanwhile != nullptr) {
         const FarModel::Said told = said(*meanwhile);

@@ -21,7 +21,7 @@ Target spoke_target(const CaseState& state, const Around& around, const Words& w
                              words(reached ? "cut.over_plan_line" : "cut.spoke_line"), {guide::CountSpoke{.source = around.here}}),
                       reached ? Look::Hollow : Look::Filled);
     spoke.weight = Weight::Spoke;
-    if (state.holder && *state.holder != around.here) spoke.why_not = words("cut.held_elsewhere");
+    if (state.holder && *state.holder != around.here) spoke.why_not = words(holder_id("cut.held.", *state.holder));
     return spoke;
 }
 
@@ -64,7 +64,7 @@ std::vector<Target> lost_hand(const CaseState& state, const Around& around, cons
         by_hand(groove ? Look::Filled : Look::Plain, groove, words), std::move(re_seat),
         as(target("spoke-lost", words("lost.spoke"), words("lost.spoke_line"), {guide::CountSpoke{.source = around.here}}), Look::Hollow)};
     if (!groove) std::swap(hand[0], hand[1]);
-    if (state.holder && *state.holder != around.here) hand.back().why_not = words("cut.held_elsewhere");
+    if (state.holder && *state.holder != around.here) hand.back().why_not = words(holder_id("cut.held.", *state.holder));
     if (spoke_left_out(around)) hand.back() = count_it(state, around, words);
     hand.push_back(target("undo", words("hand.undo"), words("lost.undo_line"), {guide::UndoTap{}}));
     hand.push_back(as(target("entered", words("cut.entered"), "", {guide::EndCut{.how = guide::CutEnd::Entered}}), Look::Watch));

@@ -145,7 +145,7 @@ TableModel bounced() {
     Target take = target("take-count", "Take the count", "hold");
     take.press = Press::Hold;
     made.hand.push_back(take);
-    made.hand[0].why_not = "the count is held elsewhere";
+    made.hand[0].why_not = "counted by the foot switch";
     made.banner = Banner{.level = Banner::Level::Watch, .text = "Not on disk: 2 taps are held in memory. The disk is full."};
     return made;
 }

@@ -53,8 +53,9 @@ void see_cut(Walk& walk, sample::Case at) {
     walk.around.bounced.reset();
     walk.around.not_on_disk = 2;
     walk.around.trouble = walk.words("disk.cannot_write");
-    walk.around.here = guide::Source::Desk;
+    measure::expect(at.does(guide::HoldCount{.source = guide::Source::Desk}));
     walk.see(at, "step lower elsewhere");
+    measure::expect(at.does(guide::HoldCount{.source = guide::Source::Table}));
     walk.around = quiet();
     measure::expect(at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
     walk.see(at, "step lower lost");

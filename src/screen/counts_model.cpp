@@ -1,6 +1,7 @@
 // The counts: who agrees, what somebody sees instead, and a difference that is recorded because it could not be settled.
 #include "screen/format.hpp"
 #include "screen/keypad.hpp"
+#include "screen/letters.hpp"
 #include "screen/pages.hpp"
 
 #include <algorithm>
@@ -49,7 +50,7 @@ bool any_counted(const CaseState& state) {
 Target check_target(const CaseState& state, const std::string& id, const std::string& by, const Words& words) {
     auto checks = all_seen(state, by);
     const bool done = checks.empty();
-    Target made = target(id, words("count.agree", {by}), words("count.agree_line"), std::move(checks));
+    Target made = target(id, words("count.agree", {with_capital(by)}), words("count.agree_line"), std::move(checks));
     // While somebody differs, to agree is to have counted anew: it stays open, in its place, and no longer leads.
     const bool differs = differing(state).has_value();
     made.look = differs ? Look::Hollow : Look::Filled;
@@ -114,11 +115,12 @@ Target lead_on(const CaseState& state, const guide::ItemId& item, const Words& w
     const std::string seen = std::to_string(found.seen), expected = std::to_string(found.expected);
     const auto other = outsider(state, found);
     if (found.disputed && other) {
-        return target("counted-again", words("count.now_sees", {*other, expected}), title_of(state, item),
+        return target("counted-again", words("count.now_sees", {with_capital(*other), expected}), title_of(state, item),
                       {CheckCount{.item = item, .seen = found.expected, .by = *other}});
     }
     if (const auto by = to_be_asked(state, item, found))
-        return target("also-sees", words("count.also", {seen}), *by, {CheckCount{.item = item, .seen = found.seen, .by = *by}});
+        return target("also-sees", words("count.also", {seen}), with_capital(*by),
+                      {CheckCount{.item = item, .seen = found.seen, .by = *by}});
     return turn_to("record-difference", words("count.record_short", {seen, expected}), title_of(state, item),
                    {.page = "count-record", .argument = item});
 }
@@ -167,8 +169,8 @@ void by_page(PickModel& made, const CaseState& state, const std::string& argumen
     made.title = words("page.count_by", {title_of(state, item), std::to_string(seen)});
     made.lines = {words("page.count_expected", {std::to_string(state.counts.at(item).expected())})};
     for (const std::string& by : people(state)) {
-        made.choices.push_back(choice("by-" + std::to_string(made.choices.size() + 1), by, words("count.sees", {std::to_string(seen)}),
-                                      {CheckCount{.item = item, .seen = seen, .by = by}}));
+        made.choices.push_back(choice("by-" + std::to_string(made.choices.size() + 1), with_capital(by),
+                                      words("count.sees", {std::to_string(seen)}), {CheckCount{.item = item, .seen = seen, .by = by}}));
     }
     made.choices.push_back(somebody(argument, words));
     made.choices.back().line = words("count.sees", {std::to_string(seen)});

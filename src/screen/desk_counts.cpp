@@ -1,6 +1,7 @@
 // The Desk's pages for counts: which item, what was opened and passed back, how many are seen, and by whom.
 #include "screen/desk_pages.hpp"
 #include "screen/format.hpp"
+#include "screen/letters.hpp"
 
 #include <utility>
 
@@ -58,7 +59,7 @@ DeskPage who_page(const CaseState& state, const std::string& argument, const Wor
     const auto [item, seen] = item_and_seen(argument);
     DeskPage made{.heading = words("desk.who", {title_of(state, item), seen}), .line = words("desk.who_line")};
     for (const std::string& name : {state.brief.unit.circulating_name, state.brief.unit.scrub_name}) {
-        made.actions.push_back(desk_act(desk_nth_key(made.actions.size()), "by-" + name, name,
+        made.actions.push_back(desk_act(desk_nth_key(made.actions.size()), "by-" + name, with_capital(name),
                                         {guide::CheckCount{.item = item, .seen = static_cast<int>(number_in(seen)), .by = name}}));
         if (const auto before = guide::check_that_holds(state, item, name))
             made.actions.back().line = words("count.seen", {std::to_string(*before)});

@@ -25,4 +25,12 @@ void erase_letter(std::string& utf8) {
     if (!utf8.empty()) utf8.pop_back();
 }
 
+std::string with_capital(std::string utf8) {
+    if (utf8.empty()) return utf8;
+    const bool accented =
+        utf8.size() > 1 && utf8[0] == '\xc3' && utf8[1] >= '\xa0' && utf8[1] <= '\xbe' && utf8[1] != '\xb7';  // à to þ, but ÷
+    if (accented || (utf8[0] >= 'a' && utf8[0] <= 'z')) utf8[accented ? 1 : 0] = static_cast<char>(utf8[accented ? 1 : 0] - ('a' - 'A'));
+    return utf8;
+}
+
 }  // namespace screen

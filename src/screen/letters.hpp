@@ -12,5 +12,7 @@ std::size_t letter_count(std::string_view utf8);
 std::vector<std::string> letters_of(std::string_view utf8);
 /// Takes the last letter off; an empty text stays.
 void erase_letter(std::string& utf8);
+/// A name or role as a label begins with it: its first letter a capital, as far as Latin has one in one letter (not ß).
+std::string with_capital(std::string utf8);
 
 }  // namespace screen

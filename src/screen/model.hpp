@@ -25,7 +25,7 @@ struct ClockShown {
 };
 
 struct Strip {
-    std::string eye{};        // "RIGHT EYE"; "EYE ?" until the side is entered
+    std::string eye{};        // "RIGHT EYE"; "SIDE ?" until the side is entered
     std::string reference{};  // "Case K-0147"
     std::string sizes{};      // "host 7.50 · donor 7.75"
     std::string phase{};      // "Host · cutting"

@@ -60,7 +60,9 @@ void add_spokes(PastModel& made, const past::Cuts& cuts, const Words& words) {
     add_rate(made, words("past-view.as_planned"), past::wilson(cuts.as_planned, all), words);
     add_rate(made, words("past-view.fewer"), past::wilson(cuts.fewer, all), words);
     add_rate(made, words("past-view.more"), past::wilson(cuts.more, all), words);
-    const auto spokes = [&words](double value) { return words.figure(value == 0 ? "0" : fmt::format("{:+.3g}", value)); };
+    const auto spokes = [&words](double value) {
+        return value == 0 ? "0" : (value < 0 ? "−" : "+") + words.figure(fmt::format("{:.3g}", std::abs(value)));
+    };
     const past::Quartiles& by = *cuts.more_by;
     made.rows.push_back(
         {.label = words("past-view.more_by"),

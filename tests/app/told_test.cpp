@@ -42,7 +42,7 @@ TEST_CASE("every view whose screen is missing is named, and a wall clock that ju
     CHECK(says() == words("banner.clock_jumped"));
     session.screens_lost({"table"});
     CHECK(says().starts_with(words("banner.own_screen_lost")));
-    CHECK(says().find("wall clock jumped") != std::string::npos);
+    CHECK(says().find("PC clock jumped") != std::string::npos);
     session.screens_lost({"table", "far"});
     CHECK(says().starts_with(words("banner.own_screen_lost")));
     CHECK(says().find(words("banner.named.screens_lost", {"Far"})) != std::string::npos);

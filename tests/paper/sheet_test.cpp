@@ -73,11 +73,11 @@ TEST_CASE("times are those of the script: suction 1 min 13 s, open sky 5 min, de
         REQUIRE(found != sheet.times.end());
         return *found;
     };
-    CHECK(bar("suction on").value == "08:10 · 1:13");
-    CHECK(bar("open sky").value == "08:14 · 5:00");
-    CHECK(bar("entered").value == "08:13 · 6:00");
-    REQUIRE(bar("open sky").spans.size() == 1);
-    CHECK(bar("open sky").spans[0].to - bar("open sky").spans[0].from == doctest::Approx(5).epsilon(1e-9));
+    CHECK(bar("Suction on").value == "08:10 · 1:13");
+    CHECK(bar("Open sky").value == "08:14 · 5:00");
+    CHECK(bar("Entered").value == "08:13 · 6:00");
+    REQUIRE(bar("Open sky").spans.size() == 1);
+    CHECK(bar("Open sky").spans[0].to - bar("Open sky").spans[0].from == doctest::Approx(5).epsilon(1e-9));
     CHECK(std::count_if(sheet.times.begin(), sheet.times.end(), [](const paper::Bar& one) { return one.phase; }) == 6);
 }
 
@@ -210,7 +210,7 @@ TEST_CASE("a corrected time moves the sheet's time line and the time of what was
     REQUIRE_FALSE(record.state.closed);
     const auto bar = [&] {
         const paper::Sheet sheet = paper::sheet(record, printed::words());
-        return *std::find_if(sheet.times.begin(), sheet.times.end(), [](const paper::Bar& one) { return one.label == "suction on"; });
+        return *std::find_if(sheet.times.begin(), sheet.times.end(), [](const paper::Bar& one) { return one.label == "Suction on"; });
     };
     REQUIRE(bar().value == "08:10 · 1:13");  // 08:10:20 to 08:11:33 by the script
     const guide::Spell spell = record.state.clocks.at("suction").front();
@@ -243,7 +243,7 @@ TEST_CASE("what one tap wrote and was corrected as one is one line on the sheet,
     };
     REQUIRE(correct(record.state.steps.at("button-out").seq, -2000) == 2);
     CHECK(paper::otherwise(record, printed::words()).size() == 1);
-    CHECK(says(paper::otherwise(record, printed::words()).front(), "Time corrected, 08:14 to 08:14, of Button out, open sky: tapped late"));
+    CHECK(says(paper::otherwise(record, printed::words()).front(), "Time corrected, 08:14 to 08:14, of Button out, Open sky: tapped late"));
     REQUIRE(correct(record.state.steps.at("sign-in").seq, -1000) == 1);
     CHECK(paper::otherwise(record, printed::words()).size() == 2);
 }

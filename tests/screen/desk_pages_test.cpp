@@ -228,7 +228,7 @@ TEST_CASE("what does not fit stands on the Table at once, under a refusal, and n
     at.around.refusal.reset();
     at.around.clock_jumped = true;  // what stays until the end hides it no more than nothing does
     CHECK(at.table().banner->text.find("Expired on 2026-01-31") != std::string::npos);
-    CHECK(at.table().banner->text.find("The wall clock jumped") != std::string::npos);
+    CHECK(at.table().banner->text.find("The computer clock jumped") != std::string::npos);
     at.around.clock_jumped = false;
     REQUIRE(at.at.does(guide::PutAside{.event = at.at.state.last, .why = "wrong"}));
     CHECK_FALSE(at.table().banner);

@@ -287,7 +287,7 @@ TEST_CASE("what to open now and not yet stands here as the procedure says it") {
             const auto has = [&](const std::string& label) {
                 return std::any_of(model.step.begin(), model.step.end(), [&](const Row& row) { return row.label == label; });
             };
-            CHECK(has("Open now") == !step.open_now.empty());
+            CHECK(has("Open packs now") == !step.open_now.empty());
             CHECK(has("Do not open yet") == !step.open_later.empty());
             now = now || !step.open_now.empty();
             later = later || !step.open_later.empty();

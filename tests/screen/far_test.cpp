@@ -50,10 +50,10 @@ std::optional<Box> place_of(const Frame& frame, const std::string& line, const C
 TEST_CASE("while the blade goes down: first to zero, then to go, then stop, then over in amber") {
     models::Seen at("lower");
     CHECK(numeral(at).digits == "3");
-    CHECK(numeral(at).under == "to zero");
+    CHECK(numeral(at).under == "spokes to zero");
     at.at.count(3);
     CHECK(numeral(at).digits == "8");
-    CHECK(numeral(at).under == "to go");
+    CHECK(numeral(at).under == "spokes to go");
     at.at.count(8);
     CHECK(numeral(at).digits == "0");
     CHECK(numeral(at).under == "depth reached, stop");
@@ -120,7 +120,7 @@ TEST_CASE("who holds the count stands on Table, Desk and Far view from the first
 
 TEST_CASE("the side is not shown before it is entered") {
     models::Seen at("tissue-number");
-    CHECK(seen(at).eye == "EYE ?");
+    CHECK(seen(at).eye == "SIDE ?");
     models::Seen later("plan");
     CHECK(seen(later).eye == "RIGHT EYE");
 }

@@ -36,6 +36,12 @@ picture::Box box_of(const Frame& frame, const std::string& id) {
 
 }  // namespace
 
+TEST_CASE("a label that a name begins has a capital, also an accented one; what has none stays") {
+    CHECK(with_capital("scrub nurse") == "Scrub nurse");
+    CHECK(with_capital("ältere Schwester") == "Ältere Schwester");
+    for (const std::string same : {"", "AB", "ÄB", "ßa", "÷a", "7", "œ"}) CHECK(with_capital(same) == same);
+}
+
 TEST_CASE("letters are whole: counted, parted and taken back") {
     CHECK(letter_count("Aß−Ö") == 4);
     CHECK(letters_of("Aß−Ö") == std::vector<std::string>{"A", "ß", "−", "Ö"});

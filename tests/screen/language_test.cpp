@@ -208,7 +208,7 @@ TEST_CASE("of one thing the words are in the singular, in any language; a word o
         const Words& words = models::words(language);
         return words.counted(id, {"1", "5"}) + " / " + words.counted(id, {"2", "5"});
     };
-    CHECK(both("en", "own_past.too_few") == "not told: 1 own case, 5 are needed / not told: 2 own cases, 5 are needed");
+    CHECK(both("en", "own_past.too_few") == "not shown: 1 own case, 5 are needed / not shown: 2 own cases, 5 are needed");
     CHECK(both("de", "own_past.too_few") == "nicht genannt: 1 eigener Fall, 5 sind nötig / nicht genannt: 2 eigene Fälle, 5 sind nötig");
     CHECK(both("en", "plan-view.travel_at") == "Travel at 1 spoke / Travel at 2 spokes");
     CHECK(both("de", "page.count_missing") == "1 fehlt / 2 fehlen");

@@ -299,7 +299,7 @@ TEST_CASE("the eye, the running clock and who holds the count are on the strip o
     for (const auto& on : samples::glasses()) {
         CAPTURE(on.name);
         const std::string all = all_text(draw(samples::cutting(3), samples::canvas(on.glass)));
-        for (const std::string wanted : {"RIGHT EYE", "01:42", "suction on", "spokes: table", "Case K-0147", "Lower the blade"}) {
+        for (const std::string wanted : {"RIGHT EYE", "01:42", "Suction on", "spokes: table", "Case K-0147", "Lower the blade"}) {
             CAPTURE(wanted);
             CHECK(all.find(wanted) != std::string::npos);
         }
@@ -369,7 +369,7 @@ std::optional<picture::Type> role_of(const Frame& frame, const std::string& begi
 
 TEST_CASE("what to do when something went otherwise keeps its letters when a banner comes, in either language, on every glass") {
     const Banner banner{.level = Banner::Level::Watch,
-                        .text = "Not on disk: 12 taps are held in memory. The disk takes nothing. Tell who looks after this machine.",
+                        .text = "Not on disk: 12 taps are held in memory. The disk is not saving. Call technical support.",
                         .brief = "Mind: 12 taps not on disk."};
     for (const std::string& language : models::languages) {
         std::set<std::string> seen{};

@@ -54,7 +54,7 @@ TEST_CASE("nobody agrees to a count of nothing") {
 
 TEST_CASE("a step says which clock it turns only where it turns one") {
     Seen seen("button-out");
-    CHECK(seen.hand().front().line == "starts clock: open sky");
+    CHECK(seen.hand().front().line == "starts clock: Open sky");
     REQUIRE(find(seen.hand(), "ago-15") != nullptr);
     CHECK(find(seen.hand(), "ago-15")->weight == screen::Weight::Theatre);  // tapped in gloves while the eye is open
     seen.at.up_to("donor-on");
@@ -71,15 +71,15 @@ TEST_CASE("the strip shows two clocks at most: the one that matters now, then th
     };
     using Labels = std::vector<std::string>;
     Seen seen("lower");
-    CHECK(labels(seen.table()) == Labels{"suction on", "case"});
+    CHECK(labels(seen.table()) == Labels{"Suction on", "Case"});
     seen.at.up_to("ready-to-open");
-    CHECK(labels(seen.table()) == Labels{"case"});
+    CHECK(labels(seen.table()) == Labels{"Case"});
     seen.at.up_to("scissors");
-    CHECK(labels(seen.table()) == Labels{"entered", "case"});
+    CHECK(labels(seen.table()) == Labels{"Entered", "Case"});
     seen.at.up_to("cardinals");
-    CHECK(labels(seen.table()) == Labels{"open sky", "case"});
+    CHECK(labels(seen.table()) == Labels{"Open sky", "Case"});
     seen.at.up_to("next-four");
-    CHECK(labels(seen.table()) == Labels{"open sky, stopped", "case"});
+    CHECK(labels(seen.table()) == Labels{"Open sky, stopped", "Case"});
 }
 
 TEST_CASE("a refusal and what is not on disk are said in full; the rest is named behind the most urgent, so that nothing waits unseen") {
@@ -89,7 +89,7 @@ TEST_CASE("a refusal and what is not on disk are said in full; the rest is named
     around.refusal = "Not yet.";
     const auto banner = [&] { return screen::banner(around, words()); };
     const std::string disk = words()("banner.not_on_disk", {"2", "The disk is full."});
-    const std::string lost = "no screen for Far", rest = "case file changed, wall clock jumped, no sound, screen size not known.";
+    const std::string lost = "no screen for Far", rest = "case file changed, PC clock jumped, no sound, screen size not known.";
     CHECK(banner()->level == Level::Watch);
     CHECK(banner()->text == "Not yet. " + disk + " Also: " + lost + ", " + rest);
     CHECK(banner()->brief == "Not yet. Mind: 2 taps not on disk, " + lost + ", " + rest);  // where room is least, and yet all of it
@@ -98,7 +98,7 @@ TEST_CASE("a refusal and what is not on disk are said in full; the rest is named
     around.trouble.clear();
     CHECK(banner()->text == words()("banner.screens_lost", {"Far"}) + " Also: " + rest);
     around.screens_lost.clear();
-    CHECK(banner()->text.starts_with(words()("banner.file_changed") + " Also: wall clock jumped"));
+    CHECK(banner()->text.starts_with(words()("banner.file_changed") + " Also: PC clock jumped"));
     CHECK(banner()->level == Level::Watch);  // of what is named last too
     around.file_changed = false;
     CHECK(banner()->text.starts_with(words()("banner.clock_jumped") + " Also: no sound"));

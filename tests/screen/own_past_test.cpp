@@ -41,7 +41,7 @@ TEST_CASE("the Desk tells the phase beside the middle half of own cases, and the
     models::Seen at("centre");
     give_past(at);
     const auto rows = expected(at);
-    CHECK(value(rows, "Host").ends_with(", usual 10:41 to 13:19 min"));
+    CHECK(value(rows, "Host").ends_with(", usual 10:41 to 13:19 min:s"));
     const auto reading = guide::clock_reading(at.at.state, "host", at.at.now);
     REQUIRE(reading);
     REQUIRE(reading->ms < 78 * 12 * 600);  // every one of them was longer
@@ -95,7 +95,7 @@ TEST_CASE("the debrief: what went otherwise, the reach with its interval, open s
     CHECK(value(rows, "Otherwise than planned") == guide::find_departure(at.at.state.brief.procedure, "donor-off-centre")->title);
     // Mean and 95 % interval of R's t.test(c(1.02, 1.10, 0.95, 1.08, 1.00)): 1.03, 0.9544728 to 1.1055272.
     CHECK(value(rows, "Depth over travel") == "this cut not measured; own mean 1.030 (0.954 to 1.106, 95 %), 5 cuts");
-    CHECK(value(rows, "open sky").ends_with(", usual 11:34 to 14:26 min"));
+    CHECK(value(rows, "Open sky").ends_with(", usual 11:34 to 14:26 min:s"));
     CHECK(value(rows, "Usual") == "middle half of 23 own cases");
     REQUIRE(models::find(at.hand(), "phase-times") != nullptr);
     const PickModel times = page(at.at.state, {.page = "phase-times"}, at.around, models::words());
@@ -144,8 +144,8 @@ TEST_CASE("the debrief of a unit without a past tells the case alone, and says w
     const auto rows = debrief(at);
     CHECK(value(rows, "Otherwise than planned") == "nothing recorded");
     CHECK(value(rows, "Depth over travel") == "this cut not measured");
-    CHECK(value(rows, "open sky").find("usual") == std::string::npos);
-    CHECK(value(rows, "Usual") == "not told: 0 own cases, 5 are needed");
+    CHECK(value(rows, "Open sky").find("usual") == std::string::npos);
+    CHECK(value(rows, "Usual") == "not shown: 0 own cases, 5 are needed");
 }
 
 TEST_CASE("a reach measured with another trephine is not this one's") {

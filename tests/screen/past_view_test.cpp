@@ -110,7 +110,7 @@ TEST_CASE("every rate says how many of how many, with its interval, and its mark
     // and of 0 in 2: 0 to 0.6576
     std::vector<past::Summary> two(2);
     two[0].end = two[1].end = guide::CaseEnd::Done;
-    CHECK(row(page("otherwise", two), "Any departure")->value == "0 of 2, 0 % (0 to 66)");
+    CHECK(row(page("otherwise", two), "Otherwise than planned")->value == "0 of 2, 0 % (0 to 66)");
 }
 
 TEST_CASE("spokes stand against the plan, entries by the share of the wall, second seatings beside them") {
@@ -128,6 +128,15 @@ TEST_CASE("spokes stand against the plan, entries by the share of the wall, seco
     for (const past::Entries& one : cuts.by_share)
         begins(std::to_string(std::lround(one.from * 100)) + " to " + std::to_string(std::lround(one.below * 100)) + " %",
                one.entered.events);
+}
+
+TEST_CASE("the difference from the plan has a sign of its own for fewer, no hyphen") {
+    const auto all = page("cuts");
+    const PastRow* differs = row(all, "Difference from plan");
+    REQUIRE(differs != nullptr);
+    CHECK(differs->value.find("least −") != std::string::npos);  // U+2212
+    CHECK(differs->value.find('-') == std::string::npos);
+    CHECK(differs->value.find("most +") != std::string::npos);
 }
 
 TEST_CASE("departures bear their titles, the most frequent first; how the cases ended stands below") {
@@ -156,7 +165,7 @@ TEST_CASE("the own reach stands beside the shipped one with a caution, and what 
     REQUIRE(line != nullptr);
     CHECK(std::get<picture::IntervalMark>(line->mark).low == own.mean_low);
     CHECK(std::get<picture::IntervalMark>(row(made, "Own, next cut")->mark).high == own.next_high);
-    const PastRow* shipped = row(made, "As shipped, 11 cuts");
+    const PastRow* shipped = row(made, "Profile, 11 cuts");
     REQUIRE(shipped != nullptr);
     CHECK(shipped->value.starts_with("1.046 ± 0.082 ("));
     CHECK(models::says(labels(made), "Clin Ophthalmol 2014;8:2391-6"));
@@ -200,7 +209,7 @@ TEST_CASE("a reach of fewer than three measured cuts is not told, and says so") 
     CHECK(models::says(labels(made), "not measured"));
     CHECK(models::says(labels(made), "2 cuts; three are needed"));
     CHECK(row(made, "Source") == nullptr);
-    CHECK(row(made, "As shipped, 11 cuts") != nullptr);
+    CHECK(row(made, "Profile, 11 cuts") != nullptr);
 }
 
 TEST_CASE("a page with nothing says so, in either language") {

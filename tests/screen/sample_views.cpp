@@ -23,7 +23,7 @@ TableModel step(const std::string& phase, Card card, std::vector<Target> hand) {
 
 /// A step of a later phase.
 TableModel later(TableModel made, std::vector<Line> path) {
-    made.strip.clocks = {{"open sky", "11:08", true}, {"case", "01:02:44", true}};
+    made.strip.clocks = {{"Open sky", "11:08", true}, {"Case", "01:02:44", true}};
     made.path = std::move(path);
     return made;
 }
@@ -38,7 +38,7 @@ TableModel long_step() {
               .lines = {"Host 7.50 mm, donor 7.75 mm: size, lot and expiry aloud.", "A spare of each in the room, unopened."},
               .say = "Host 7.50 mm, donor 7.75 mm, in date, spares in the room.",
               .cautions = {"Read the size on the pack before it is opened.", "Does the profile agree with this pack's leaflet?"},
-              .foot = {{"Open now", "trephine · donor punch"}, {"Do not open yet", "spare trephine · spare donor punch · sutures"}}};
+              .foot = {{"Open packs now", "trephine · donor punch"}, {"Do not open yet", "spare trephine · spare donor punch · sutures"}}};
     return step("Ready", std::move(card), step_hand("Instruments agree"));
 }
 
@@ -86,10 +86,10 @@ TableModel plan() {
 }
 
 TableModel counts() {
-    Card card{.title = "Count before the last suture",
+    Card card{.title = "Second count",
               .lines = {"Two people count aloud: needles, blades, spears, swabs.", "Trephine blade and punch blade are in this count."},
-              .say = "Count before the last suture agrees.",
-              .cautions = {"Done before the last suture goes in.", "An X-ray cannot exclude a needle this small."}};
+              .say = "Second count agrees.",
+              .cautions = {"Must be done before the last suture goes in.", "An X-ray cannot exclude a needle this small."}};
     const std::vector<std::pair<std::string, int>> opened{{"Needles", 16}, {"Blades", 3}, {"Spears", 10}, {"Swabs", 5}, {"Sponges", 4}};
     for (const auto& [item, n] : opened) {
         CountRow row{.title = item,
@@ -100,13 +100,13 @@ TableModel counts() {
         row.fewer.weight = row.more.weight = Weight::Elsewhere;
         card.counts.push_back(row);
     }
-    Target scrub = target("check-scrub", "scrub nurse confirms", "sees every one", Look::Plain);
+    Target scrub = target("check-scrub", "Scrub nurse confirms", "sees every one", Look::Plain);
     scrub.why_not = "has confirmed";
     TableModel made = step("Suturing · 15 of 16 tied", std::move(card),
                            {scrub, target("check-circulating", "circulating nurse confirms", "sees every one", Look::Filled),
                             target("undo", "Undo tap", "the last change"), target("else", "Something else happened", "", Look::Watch)});
     made = later(std::move(made), suturing(15, eye::Side::Right, eye::Seat::Head).path);
-    made.strip.clocks = {{"open sky, stopped", "11:08", false}, {"case", "01:02:44", true}};
+    made.strip.clocks = {{"Open sky, stopped", "11:08", false}, {"Case", "01:02:44", true}};
     for (Line& phase : made.path)
         for (std::size_t i = 0; i < phase.inner.size(); ++i)
             phase.inner[i].is = i < 2 ? Line::Is::Done : i == 2 ? Line::Is::Now : Line::Is::Later;
@@ -155,7 +155,7 @@ TableModel departure() {
               .rows = {{"", "Tell the anaesthetist."},
                        {"", "Finger or donor on the opening, head up."},
                        {"", "Strong sutures, as many as it takes."},
-                       {"", "Pressure drugs as the anaesthetist decides."}},
+                       {"", "Pressure-lowering drugs, as anaesthetist and surgeon order."}},
               .foot = {{"Usual practice", "the surgeon decides"}}};
     return later(step("Open eye", std::move(card),
                       {target("come-back", "Pressure is down, go on", "back to the guide", Look::Filled),

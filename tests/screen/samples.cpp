@@ -81,7 +81,7 @@ picture::WallSection section(int position) {
 TableModel cutting(int position) {
     const bool reached = position >= 8;
     Strip on = strip("Host · cutting");
-    on.clocks.insert(on.clocks.begin(), {"suction on", "01:42", true});
+    on.clocks.insert(on.clocks.begin(), {"Suction on", "01:42", true});
     on.holder = "spokes: table";
     return {
         .strip = std::move(on),
@@ -125,7 +125,7 @@ TableModel suturing(int tied, eye::Side side, eye::Seat seat) {
     const std::string next = std::to_string(tied + 1), at = tied < 16 ? eye::short_clock_text(order[static_cast<std::size_t>(tied)]) : "";
     TableModel made{
         .strip = strip("Suturing · " + std::to_string(tied) + " of 16 tied"),
-        .path = path(4, {"Cardinals, 1 to 4", "Next four, to 8", "Count before the last", "The rest of the pattern", "Tension and knots"},
+        .path = path(4, {"Cardinals, 1 to 4", "Next four, to 8", "Second count", "The rest of the pattern", "Tension and knots"},
                      tied < 4   ? 0
                      : tied < 8 ? 1
                                 : 3),
@@ -135,7 +135,7 @@ TableModel suturing(int tied, eye::Side side, eye::Seat seat) {
                  target("else", "Something else happened", "", Look::Watch)},
         .banner = std::nullopt};
     const bool open = tied < 4;
-    made.strip.clocks = {{open ? "open sky" : "open sky, stopped", "11:08", open}, {"case", "01:02:44", true}};
+    made.strip.clocks = {{open ? "Open sky" : "Open sky, stopped", "11:08", open}, {"Case", "01:02:44", true}};
     if (side == eye::Side::Left) made.strip.eye = "LEFT EYE";
     made.card.foot = {{"Next, have ready", "next suture · tying forceps"}};
     return made;

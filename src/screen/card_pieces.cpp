@@ -95,11 +95,16 @@ struct RowPlace {
 
 double column_gap(const Pen& pen) { return pen.cap(Type::Text) * 2; }
 
+/// Labels take no more than their part of the width, but never less than their longest word: a word is not broken, and would stand
+/// over its value.
 RowPlace row_place(const Pen& pen, const std::vector<Row>& rows, double w, const Voice& voice) {
-    double label = 0;
-    for (const auto& row : rows) label = std::max(label, pen.width(voice.label, row.label));
+    double label = 0, word = 0;
+    for (const auto& row : rows) {
+        label = std::max(label, pen.width(voice.label, row.label));
+        word = std::max(word, pen.block(row.label, {voice.label}, {.width = 0}).width);
+    }
     const double after = pen.cap(Type::Text) * 1.2;
-    if (label > 0) label = std::min(label, w * 0.42) + after;  // the longest word of a value needs the greater part
+    if (label > 0) label = std::max(std::min(label, w * 0.42), word) + after;  // the longest word of a value needs the greater part
     return {.label_w = label, .value_w = w - label, .label = voice.label, .value = voice.value};
 }
 
@@ -128,6 +133,7 @@ struct Columns {
     std::size_t columns = 1, per = 1;
     RowPlace place{};
     double width = 0, height = 0;
+    bool fits = true;  // no word of a row is wider than its place
 };
 
 Columns columns_of(const Pen& pen, const std::vector<Row>& all, double width, std::size_t columns, double space, const Voice& voice) {
@@ -135,18 +141,23 @@ Columns columns_of(const Pen& pen, const std::vector<Row>& all, double width, st
     Columns made{.columns = columns, .per = (all.size() + columns - 1) / columns, .place = row_place(pen, all, w, voice), .width = w};
     made.place.space = space;
     std::vector<double> heights(columns, 0);
-    for (std::size_t i = 0; i < all.size(); ++i) heights[i / made.per] += row_height(pen, all[i], made.place);
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        heights[i / made.per] += row_height(pen, all[i], made.place);
+        const auto [label, value] = blocks_of(pen, all[i], made.place);
+        made.fits = made.fits && label.width <= made.place.label_w + 1e-6 && value.width <= made.place.value_w + 1e-6;
+    }
     made.height = *std::max_element(heights.begin(), heights.end());
     return made;
 }
 
-/// Rows in as few columns as the height allows, closer together before that; the lowest of all where nothing fits.
+/// Rows in as few columns as the height allows, closer together before that; the lowest of all where nothing fits. Columns too narrow
+/// for a word are none.
 Columns fitted_columns(const Pen& pen, const std::vector<Row>& all, const Box& box, double room, const Voice& voice) {
     Columns lowest;
     for (std::size_t columns = 1; columns <= 3; ++columns) {
         for (const double space : {0.9, 0.45}) {
             const Columns made = columns_of(pen, all, box.w, columns, space, voice);
-            if (made.width < pen.cap(Type::Text) * 14 && columns > 1) continue;
+            if (columns > 1 && (made.width < pen.cap(Type::Text) * 14 || !made.fits)) continue;
             if (made.height <= room) return made;
             if (lowest.height == 0 || made.height < lowest.height) lowest = made;
         }

@@ -68,7 +68,7 @@ TEST_CASE("lost suction keeps the count and is never a figure to go") {
     at.at.count(5);
     REQUIRE(at.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
     CHECK(numeral(at).digits == "2");
-    CHECK(numeral(at).under == "at suction loss");
+    CHECK(numeral(at).under == "suction lost");
     CHECK(numeral(at).watch);
 }
 
@@ -169,7 +169,7 @@ TEST_CASE("what goes otherwise while the blade can turn stands beside the figure
     REQUIRE(at.at.does(guide::Depart{.what = "anaesthetist-stop"}));
     CHECK(std::holds_alternative<FarModel::Numeral>(seen(at).shown));
     REQUIRE(seen(at).banner);
-    CHECK(seen(at).banner->text == guide::find_departure(at.at.state.brief.procedure, "anaesthetist-stop")->title);
+    CHECK(seen(at).banner->text == "see the table");
     CHECK(seen(at).banner->level == Banner::Level::Stop);
     REQUIRE(at.at.does(guide::ComeBack{.what = "anaesthetist-stop"}));
     CHECK_FALSE(seen(at).banner);

@@ -13,8 +13,8 @@ namespace screen {
 
 /// What the Desk remembers and may lose in a crash.
 struct DeskState {
-    std::string page{};  // "" | "note" | "clocks" | "clock" | "counts" | "count" | "seen" | "who" | "by" | "initials" | "otherwise" |
-                         // "sound" | "screen" | "plan" | "plan-why" | "papers" | "reader" | those of desk_pages.hpp
+    std::string page{};      // "" | "note" | "clocks" | "clock" | "counts" | "count" | "seen" | "who" | "by" | "initials" | "otherwise" |
+                             // "sound" | "screen" | "plan" | "plan-why" | "papers" | "reader" | those of desk_pages.hpp
     std::string argument{};  // what the page is about: a clock, an item, "ITEM=NUMBER", spokes, what a reader's test came to
     std::string typed{};     // in a field
     std::vector<std::pair<std::string, std::string>> told{};  // what the machine answered, by what was asked for

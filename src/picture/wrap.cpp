@@ -36,9 +36,9 @@ std::string head_of(const std::string& word, Type type, double width, const Lett
     return word;
 }
 
-std::vector<std::string> greedy(const std::string& text, Type type, double width, const Lettering& lettering) {
+std::vector<std::string> greedy(const std::vector<std::string>& words, Type type, double width, const Lettering& lettering) {
     std::vector<std::string> lines;
-    for (auto& word : words_of(text)) {
+    for (std::string word : words) {
         const bool fits = !lines.empty() && lettering.width(type, lines.back() + " " + word) <= width;
         if (fits) {
             lines.back() += " " + word;
@@ -58,13 +58,14 @@ std::vector<std::string> greedy(const std::string& text, Type type, double width
 }  // namespace
 
 std::vector<std::string> wrap(const std::string& text, Type type, double width, const Lettering& lettering) {
-    auto lines = greedy(text, type, width, lettering);
+    const auto words = words_of(text);
+    auto lines = greedy(words, type, width, lettering);
     if (lines.size() < 2) return lines;
     // As many lines, but of even length: no lonely last word.
     double low = width / 2, high = width;
     for (int i = 0; i < 8; ++i) {
         const double middle = (low + high) / 2;
-        auto tighter = greedy(text, type, middle, lettering);
+        auto tighter = greedy(words, type, middle, lettering);
         const bool same =
             tighter.size() == lines.size() && widest(tighter, type, lettering) <= std::max(middle, widest(lines, type, lettering));
         (same ? high : low) = middle;

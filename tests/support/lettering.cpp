@@ -2,10 +2,10 @@
 
 #include "measure/expect.hpp"
 
+#include <array>
 #include <fstream>
 #include <iterator>
-#include <map>
-#include <memory>
+#include <string>
 #include <vector>
 
 #pragma GCC diagnostic push
@@ -35,6 +35,7 @@ public:
         measure::expect(stbtt_InitFont(&info_, reinterpret_cast<const unsigned char*>(bytes_.data()), 0) != 0);
         int x0 = 0, y0 = 0, x1 = 0;
         stbtt_GetCodepointBox(&info_, 'H', &x0, &y0, &x1, &cap_);
+        for (std::size_t code = 0; code < kept_.size(); ++code) kept_[code] = read(static_cast<int>(code));
     }
 
     /// In cap heights.
@@ -55,6 +56,11 @@ private:
     }
 
     int advance(int code) const {
+        const auto at = static_cast<std::size_t>(code);
+        return at < kept_.size() ? kept_[at] : read(code);
+    }
+
+    int read(int code) const {
         int width = 0, bearing = 0;
         stbtt_GetCodepointHMetrics(&info_, code, &width, &bearing);
         return width;
@@ -63,17 +69,21 @@ private:
     std::vector<char> bytes_{};
     stbtt_fontinfo info_{};
     int cap_ = 0;
+    std::array<int, 0x2800> kept_{};  // every sign of the words files and of the pictures: the walks over all views measure millions
 };
+
+/// Read once for all: a face never changes.
+const Face& face(bool bold) {
+    static const std::string folder = "/usr/share/fonts/opentype/b612/";
+    static const Face regular_face(folder + "B612-Regular.otf"), bold_face(folder + "B612-Bold.otf");
+    return bold ? bold_face : regular_face;
+}
 
 }  // namespace
 
 picture::Lettering lettering(const screen::Typography& type) {
-    const std::string folder = "/usr/share/fonts/opentype/b612/";
-    const auto regular = std::make_shared<Face>(folder + "B612-Regular.otf"), bold = std::make_shared<Face>(folder + "B612-Bold.otf");
     return {
-        .width = [type, regular, bold](
-                     picture::Type role,
-                     std::string_view text) { return (screen::bold(role) ? bold : regular)->width(text) * type.of(role); },
+        .width = [type](picture::Type role, std::string_view text) { return face(screen::bold(role)).width(text) * type.of(role); },
         .cap = [type](picture::Type role) { return type.of(role); },
     };
 }

@@ -151,7 +151,8 @@ std::vector<NamedGlass> glasses() {
             {"1080x1920-21", {268, 476}},
             {"1024x600-10-left", {223, 125, Hand::Left}},
             {"1920x1080-15-left", {344, 194, Hand::Left}},
-            {"800x1280-10-left", {136, 217, Hand::Left}}};
+            {"800x1280-10-left", {136, 217, Hand::Left}},
+            {"1024x600-10-high", {222, 130}}};
 }
 
 Canvas canvas(const Glass& glass, Reader reader) {

@@ -9,6 +9,7 @@
 #include "screen/models.hpp"
 #include "screen/new_case.hpp"
 #include "screen/pages.hpp"
+#include "screen/plan_views.hpp"
 #include "support/sample.hpp"
 
 #include <string>
@@ -75,6 +76,15 @@ void see_difference(Walk& walk, sample::Case at) {
     measure::expect(at.does(guide::CheckCount{.item = "needles", .seen = 11, .by = unit.circulating_name}));
     walk.see(at, "step count both differ");
     walk.see(at, "page count-record", {.page = "count-record", .argument = "needles"});
+}
+
+/// Readings all round, so that the card has every row of a plan: what is expected to be left, the chance of entering, with its cautions.
+void see_measured_plan(Walk& walk, const sample::Case& at) {
+    const screen::Around before = walk.around;
+    walk.around.proposed = plan::make(eight_readings());
+    measure::expect(walk.around.proposed->ladder.size() > 1);
+    walk.see(at, "step plan measured");
+    walk.around = before;
 }
 
 /// Two tissues were read: the second does not fit, for the longest reason.
@@ -225,6 +235,7 @@ std::vector<Sample> shipped(const std::string& language) {
             at.up_to(step.id);
             walk.see(at, "step " + step.id);
             see_what_stands(walk, at, step.id);
+            if (step.closes == guide::Closes::Plan) see_measured_plan(walk, at);
             if (step.closes == guide::Closes::Cut) see_cut(walk, at);
             if (step.closes == guide::Closes::Cut || step.closes == guide::Closes::Sutures ||
                 &step == &at.state.brief.procedure.phases.front().steps.front())

@@ -1,4 +1,3 @@
-#include "measure/overloaded.hpp"
 #include "screen/card_pieces.hpp"
 #include "screen/table_parts.hpp"
 
@@ -31,7 +30,20 @@ void draw_figure(Pen& pen, const Figure& figure, const Box& box) {
     pen.text({x, y + under.height + between}, line, Ink::Soft, Align::Centre);
 }
 
+/// Where the blade stopped: words as large as the figure and not the giant one, which would be read as what is left to go.
+void draw_stopped(Pen& pen, const Figure& figure, const Box& box) {
+    const double between = pen.cap(Type::Text) * 0.6;
+    const Block stopped = pen.block(figure.numeral + " " + figure.under, {Type::Title, Type::Strong}, {box.w, box.h, 4});
+    Block line = pen.block(figure.line, {Type::Text}, {box.w, box.h - stopped.height - between, 2});
+    if (!stopped.fits) pen.falls_short(figure.numeral + " " + figure.under);
+    if (!line.fits) line = {};
+    const double h = stopped.height + (line.lines.empty() ? 0 : between + line.height), y = box.y + std::max(0.0, (box.h - h) / 2);
+    pen.text({box.centre().x, y}, stopped, Ink::Amber, Align::Centre);
+    pen.text({box.centre().x, y + stopped.height + between}, line, Ink::Soft, Align::Centre);
+}
+
 void draw_body(Pen& pen, const Card& card, const Box& body) {
+    if (sentences_alone(card) && card.figure) return draw_stopped(pen, *card.figure, body);
     if (!card.figure) return draw_picture(pen, card.picture, body);
     if (!has_picture(card)) return draw_figure(pen, *card.figure, body);
     // Room for two digits always, so that nothing moves between ten and nine.
@@ -42,6 +54,7 @@ void draw_body(Pen& pen, const Card& card, const Box& body) {
 
 /// The least height in which the figure or the picture still does its work.
 double least_body(const Pen& pen, const Card& card) {
+    if (card.figure && sentences_alone(card)) return pen.pitch(Type::Strong) * 2;
     if (card.figure) {
         const double figure = pen.cap(Type::Numeral) + pen.cap(Type::Text) * 1.4 + pen.cap(Type::Lead) * (1 + picture::descent);
         return std::max(figure, has_picture(card) ? pen.cap(Type::Text) * 12 : 0);
@@ -89,9 +102,16 @@ double height_with_foot(const Pen& pen, const Pieces& pieces) {
     return height_of(pieces) + (foot ? pen.cap(Type::Text) * 0.4 : 0);
 }
 
+/// A table of rows keeps its letters.
+Voice lowest_of(const Card& card) {
+    if (sentences_alone(card)) return lowest;
+    return {.short_foot = true, .title = card.rows.empty() ? Type::Strong : Type::Title};
+}
+
 /// Where not all goes in: by what it is worth, as much as there is room for.
 Pieces most_worth(Pen& pen, const Card& card, const Arrangement& arrangement) {
-    const Pieces all = card_pieces(pen, card, arrangement.words, {.short_foot = true});
+    const bool otherwise = sentences_alone(card);
+    const Pieces all = card_pieces(pen, card, arrangement.words, lowest_of(card));
     const double room = room_for_words(pen, card, arrangement);
     std::vector<bool> keep(all.size(), false);
     const auto kept = [&] {
@@ -103,13 +123,13 @@ Pieces most_worth(Pen& pen, const Card& card, const Arrangement& arrangement) {
     };
     using Kind = Piece::Kind;
     std::array worth{Kind::Needed, Kind::Title, Kind::Caution, Kind::Line, Kind::Say, Kind::Hint, Kind::Foot};
-    if (!card.counts.empty()) std::swap(worth[1], worth[2]);  // the path names the step
+    if (otherwise) std::swap(worth[0], worth[1]);  // what is wrong, then the first things to do
     for (const Kind kind : worth) {
         for (std::size_t i = 0; i < all.size(); ++i) {
             if (all[i].kind != kind) continue;
             keep[i] = true;
             if (height_with_foot(pen, kept()) <= room) continue;
-            keep[i] = kind == Kind::Needed;
+            keep[i] = kind == Kind::Needed && !otherwise;
             if (keep[i] || !all[i].text.empty()) pen.falls_short(keep[i] ? card.title : all[i].text);
         }
     }
@@ -206,10 +226,12 @@ Arranged arranged(Pen& pen, const Card& card, const Box& inner, const CardHeight
     const auto tries = arrangements(pen, card, inner);
     for (const auto& arrangement : tries) {
         const double room = room_for_words(pen, card, arrangement);
-        Pieces pieces = card_pieces(pen, card, arrangement.words, {.short_foot = true});
-        // The foot stands last.
-        while (height_with_foot(pen, pieces) > room && !pieces.empty() && pieces.back().kind == Piece::Kind::Foot) pieces.pop_back();
-        if (height_of(pieces) <= room) return {arrangement, std::move(pieces)};
+        for (const Voice& voice : {Voice{.short_foot = true}, otherwise ? low : lowest_of(card), lowest_of(card)}) {
+            Pieces pieces = card_pieces(pen, card, arrangement.words, voice);
+            // The foot stands last.
+            while (height_with_foot(pen, pieces) > room && !pieces.empty() && pieces.back().kind == Piece::Kind::Foot) pieces.pop_back();
+            if (height_of(pieces) <= room) return {arrangement, std::move(pieces)};
+        }
     }
     return {tries.back(), most_worth(pen, card, tries.back())};
 }
@@ -234,26 +256,19 @@ Box stack(const Pieces& pieces, const Box& box, double after_body) {
 
 }  // namespace
 
-void draw_picture(Pen& pen, const Picture& picture, const Box& box) {
-    const auto& lettering = pen.canvas().lettering;
-    std::visit(measure::overloaded{
-                   [](const std::monostate&) {},
-                   [&](const picture::ClockFace& face) { pen.add(picture::draw(face, box, lettering)); },
-                   [&](const picture::WallSection& section) { pen.add(picture::draw(section, box, lettering)); },
-                   [&](const picture::OpenEye& eye) { pen.add(picture::draw(eye, box, lettering)); },
-               },
-               picture);
-}
-
 void draw_card(Pen& pen, const Card& card, const Box& box, const CardHeights& heights) {
     pen.panel(box, Ink::Card);
-    const Box inner = inset(box, pen.cap(Type::Text));
+    const double cap = pen.cap(Type::Text), line = pen.cap(Type::Strong) * (1 + picture::descent);
+    const double down = std::clamp((box.h - line) / 2, cap * 0.3, cap);  // a title alone stands in the lowest of cards
+    const Box inner{box.x + cap, box.y + down, box.w - 2 * cap, box.h - 2 * down};
     const double edges = box.h - inner.h;
     const auto [arrangement, pieces] = arranged(pen, card, inner, {heights.bare - edges, heights.with_banner - edges});
     stack(arrangement.foot, inner, 0);
     const Box left = stack(pieces, arrangement.words, pen.cap(Type::Text) * 0.4);
-    if (arrangement.beside) return draw_body(pen, card, arrangement.picture);
-    if (arrangement.pictured) draw_body(pen, card, left);
+    const Box& at = arrangement.beside ? arrangement.picture : left;
+    const bool shown = arrangement.beside || arrangement.pictured;
+    if (points_to_next(card.picture) && !(shown && hand_seen(pen, card.picture, at))) return pen.gives_way(card.title);
+    if (shown) draw_body(pen, card, at);
 }
 
 }  // namespace screen

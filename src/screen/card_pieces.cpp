@@ -7,8 +7,8 @@ namespace screen {
 
 namespace {
 
-Piece title(Pen& pen, const std::string& text, const Box& box) {
-    const Block block = pen.block(text, {Type::Title}, {box.w, 1e9, 3});
+Piece title(Pen& pen, const std::string& text, const Box& box, Type role) {
+    const Block block = pen.block(text, {role}, {box.w, 1e9, 3});
     if (!block.fits) pen.falls_short(text);
     return {.kind = Piece::Kind::Title,
             .height = block.height + pen.cap(Type::Text) * 0.6,
@@ -197,13 +197,16 @@ bool sentences_alone(const Card& card) {
 
 Pieces card_pieces(Pen& pen, const Card& card, const Box& box, const Voice& voice) {
     Pieces made;
-    if (!card.title.empty()) made.push_back(title(pen, card.title, box));
+    if (!card.title.empty()) made.push_back(title(pen, card.title, box, voice.title));
     for (std::size_t i = 0; i < card.lines.size(); ++i) {
         // Mid-cut nothing is read but the figure, the section and the clock: there the first line may go as well, unmissed.
         made.push_back(line(pen, card.lines[i], box, i == 0 && !card.figure ? Piece::Kind::Line : Piece::Kind::Hint, voice.line));
         if (card.figure) made.back().text.clear();
     }
-    if (!made.empty()) made.back().height += pen.cap(voice.line) * 0.6;
+    if (!made.empty()) {
+        made.back().height += pen.cap(voice.line) * 0.6;
+        made.back().after += pen.cap(voice.line) * 0.6;
+    }
     if (!card.say.empty()) made.push_back(say(pen, card.say, box, voice.say));
     Pieces after;
     for (const auto& text : card.cautions) after.push_back(caution(pen, text, box, voice.line));
@@ -215,7 +218,7 @@ Pieces card_pieces(Pen& pen, const Card& card, const Box& box, const Voice& voic
         for (const Row& row : card.rows) {
             const auto kind = card.figure ? Piece::Kind::Line : Piece::Kind::Needed;
             made.push_back(line(pen, row.value, box, kind, voice.sentence, Ink::Text));
-            if (card.figure && voice.close) made.back().height -= pen.cap(Type::Text) * 0.3;
+            if ((card.figure || voice.sentence == Type::Text) && voice.close) made.back().height -= pen.cap(Type::Text) * 0.3;
             if (!card.figure && !voice.close) made.back().height += pen.cap(voice.sentence) * 0.6;
         }
     } else if (!card.rows.empty()) {

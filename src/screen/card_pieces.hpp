@@ -22,8 +22,12 @@ struct Voice {
     Type line = Type::Text, say = Type::Strong, sentence = Type::Strong, label = Type::Text, value = Type::Strong;
     bool short_foot = false;  // label and value in one line
     bool close = false;       // sentences with less between them
+    Type title = Type::Title;
 };
 inline constexpr Voice roomy{Type::Lead, Type::Title, Type::Title, Type::Lead, Type::Title}, between{Type::Lead, Type::Strong, Type::Lead};
+/// Where else something would have to go: sentences in the usual letters, close together, under a title that is smaller still.
+inline constexpr Voice low{.sentence = Type::Text, .short_foot = true, .close = true},
+    lowest{.sentence = Type::Text, .short_foot = true, .close = true, .title = Type::Strong};
 
 /// A card that has rows and none of them a label.
 bool sentences_alone(const Card& card);

@@ -36,6 +36,12 @@ Block banner_block(const Pen& pen, const Banner& banner, double width) {
     return full.fits || banner.brief.empty() ? full : pen.block(banner.brief, {Type::Strong}, room);
 }
 
+/// Named in few words all that stands can be longer than the first of it in full.
+bool brief_fits(const Pen& pen, const Banner& banner, double width) {
+    const Block brief = banner_block(pen, briefly(banner), width);
+    return brief.fits && brief.lines.size() <= banner_block(pen, banner, width).lines.size();
+}
+
 double around_banner(const Pen& pen) { return pen.cap(Type::Text) * 1.5; }
 
 /// Targets for which the hand's column has no place stand in a row at the bottom of the card.
@@ -87,9 +93,9 @@ double tallest_banner(const Pen& pen) {
 }
 
 /// The banner at the foot of the box, on a small glass in place of the path; returns what is left for what stands above.
-Box draw_path_and_banner(Pen& pen, const TableModel& model, const TableLayout& layout, const Box& box) {
+Box draw_path_and_banner(Pen& pen, const TableModel& model, const TableLayout& layout, const Box& box, bool brief) {
     std::optional<Banner> banner = model.banner || !model.drawer ? model.banner : model.drawer->banner;
-    if (banner && model.drawer && model.drawer->open) banner = briefly(*std::move(banner));
+    if (banner && (brief || (model.drawer && model.drawer->open)) && brief_fits(pen, *banner, box.w)) banner = briefly(*std::move(banner));
     const bool path = !model.drawer || (layout.path_column && !model.drawer->open);
     if (path && !(banner && over_path(model, layout))) draw_path(pen, model.path, layout);
     if (!banner) return box;
@@ -97,6 +103,33 @@ Box draw_path_and_banner(Pen& pen, const TableModel& model, const TableLayout& l
     const Box at_path{layout.path.x, layout.path.y, layout.path.w, h};
     draw_banner(pen, *banner, over_path(model, layout) ? at_path : Box{box.x, box.bottom() - h, box.w, h});
     return beside_banner(pen, model, layout, box, h);
+}
+
+/// Card, counts and banner, the path beside them: what stands between strip and hand.
+void draw_middle(Pen& pen, const TableModel& model, TableLayout layout, std::span<const Target> over, bool brief) {
+    layout.card = draw_counts(pen, model.card.counts, layout.card);
+    Box card = draw_path_and_banner(pen, model, layout, layout.card, brief);
+    CardHeights heights{layout.card.h, beside_banner(pen, model, layout, layout.card, tallest_banner(pen)).h};
+    if (model.drawer) draw_drawer(pen, *model.drawer, layout);
+    if (!over.empty()) {
+        const double h = overflow_height(over);
+        draw_row(pen, over, {card.x, card.bottom() - h, card.w, h});
+        card.h -= h + pen.gap();
+        heights = {heights.bare - h - pen.gap(), heights.with_banner - h - pen.gap()};
+    }
+    Card shown = model.card;
+    // Over an open drawer on an upright glass there is room for the figure, not for the section beside it.
+    if (model.drawer && model.drawer->open && layout.strip_rows) shown.picture = {};
+    draw_card(pen, shown, card, heights);
+}
+
+/// A banner in full costs the card something.
+bool banner_costs(const TableModel& model, const Canvas& canvas, const TableLayout& layout, std::span<const Target> over) {
+    if (!model.banner && !(model.drawer && model.drawer->banner)) return false;
+    Pen pen(canvas);
+    draw_middle(pen, model, layout, over, false);
+    const Frame full = pen.take();
+    return !full.short_of.empty() || !full.gave_way.empty();
 }
 
 }  // namespace
@@ -112,24 +145,11 @@ Frame draw(const TableModel& model, const Canvas& canvas) {
     if (layout.strip_rows) layout.card.h = hand_top - pen.gap() - layout.card.y;
     if (model.drawer) layout = with_drawer(layout, *model.drawer, pen);
     if (covered) {
-        layout.drawer = draw_path_and_banner(pen, model, layout, layout.drawer);
+        layout.drawer = draw_path_and_banner(pen, model, layout, layout.drawer, true);
         draw_drawer(pen, *model.drawer, layout);
         return pen.take();
     }
-    layout.card = draw_counts(pen, model.card.counts, layout.card);
-    Box card = draw_path_and_banner(pen, model, layout, layout.card);
-    CardHeights heights{layout.card.h, beside_banner(pen, model, layout, layout.card, tallest_banner(pen)).h};
-    if (model.drawer) draw_drawer(pen, *model.drawer, layout);
-    if (!over.empty()) {
-        const double h = overflow_height(over);
-        draw_row(pen, over, {card.x, card.bottom() - h, card.w, h});
-        card.h -= h + pen.gap();
-        heights = {heights.bare - h - pen.gap(), heights.with_banner - h - pen.gap()};
-    }
-    Card shown = model.card;
-    // Over an open drawer on an upright glass there is room for the figure, not for the section beside it.
-    if (model.drawer && model.drawer->open && layout.strip_rows) shown.picture = {};
-    draw_card(pen, shown, card, heights);
+    draw_middle(pen, model, layout, over, banner_costs(model, canvas, layout, over));
     return pen.take();
 }
 

@@ -54,7 +54,7 @@ void draw_body(Pen& pen, const Card& card, const Box& body) {
 
 /// The least height in which the figure or the picture still does its work.
 double least_body(const Pen& pen, const Card& card) {
-    if (card.figure && sentences_alone(card)) return pen.pitch(Type::Strong) * 2;
+    if (card.figure && sentences_alone(card)) return pen.pitch(Type::Strong) * 1.2;
     if (card.figure) {
         const double figure = pen.cap(Type::Numeral) + pen.cap(Type::Text) * 1.4 + pen.cap(Type::Lead) * (1 + picture::descent);
         return std::max(figure, has_picture(card) ? pen.cap(Type::Text) * 12 : 0);
@@ -102,11 +102,7 @@ double height_with_foot(const Pen& pen, const Pieces& pieces) {
     return height_of(pieces) + (foot ? pen.cap(Type::Text) * 0.4 : 0);
 }
 
-/// A table of rows keeps its letters.
-Voice lowest_of(const Card& card) {
-    if (sentences_alone(card)) return lowest;
-    return {.short_foot = true, .title = card.rows.empty() ? Type::Strong : Type::Title};
-}
+Voice lowest_of(const Card& card) { return sentences_alone(card) ? lowest : Voice{.short_foot = true, .title = Type::Strong}; }
 
 /// Where not all goes in: by what it is worth, as much as there is room for.
 Pieces most_worth(Pen& pen, const Card& card, const Arrangement& arrangement) {
@@ -191,7 +187,7 @@ std::optional<Arranged> steady(Pen& pen, const Card& card, const Box& inner, con
     const auto high = [&inner](double h) { return Box{inner.x, inner.y, inner.w, h}; };
     Card without_foot = card;
     without_foot.foot.clear();
-    for (const Voice& voice : {roomy, between}) {
+    for (const Voice& voice : {roomy, between, Voice{}, low, lowest}) {
         if (!spoken(pen, card, high(heights.bare), voice) || !spoken(pen, without_foot, high(heights.with_banner), voice)) continue;
         auto made = spoken(pen, card, inner, voice);
         return made ? std::move(made) : spoken(pen, without_foot, inner, voice);
@@ -218,13 +214,25 @@ std::optional<Arranged> bigger(Pen& pen, const Card& card, const Box& inner) {
     return std::nullopt;
 }
 
-/// The first arrangement into which the words go, with their foot where one has room for it.
+/// Beside the most words, a clock face that still says where the next suture goes.
+std::optional<Arrangement> dial_beside(const Pen& pen, const Card& card, const std::vector<Arrangement>& tries) {
+    if (!points_to_next(card.picture)) return std::nullopt;
+    std::optional<Arrangement> made;
+    for (const auto& arrangement : tries) {
+        if (arrangement.beside && hand_seen(pen, card.picture, arrangement.picture)) made = arrangement;
+    }
+    return made;
+}
+
+/// The first arrangement into which the words go, with their foot where one has room for it. A clock face is worth more than a hint.
 Arranged arranged(Pen& pen, const Card& card, const Box& inner, const CardHeights& heights) {
     const bool otherwise = sentences_alone(card) && !card.figure;
     if (auto made = otherwise ? steady(pen, card, inner, heights) : bigger(pen, card, inner)) return *std::move(made);
     if (auto whole = arranged_whole(pen, card, inner, {})) return *std::move(whole);
     const auto tries = arrangements(pen, card, inner);
+    const auto dial = dial_beside(pen, card, tries);
     for (const auto& arrangement : tries) {
+        if (dial && !arrangement.pictured) continue;
         const double room = room_for_words(pen, card, arrangement);
         for (const Voice& voice : {Voice{.short_foot = true}, otherwise ? low : lowest_of(card), lowest_of(card)}) {
             Pieces pieces = card_pieces(pen, card, arrangement.words, voice);
@@ -233,7 +241,8 @@ Arranged arranged(Pen& pen, const Card& card, const Box& inner, const CardHeight
             if (height_of(pieces) <= room) return {arrangement, std::move(pieces)};
         }
     }
-    return {tries.back(), most_worth(pen, card, tries.back())};
+    const Arrangement& last = dial ? *dial : tries.back();
+    return {last, most_worth(pen, card, last)};
 }
 
 /// Pieces from the top down; those of the foot stand at the bottom. Returns what is left between.
@@ -259,7 +268,7 @@ Box stack(const Pieces& pieces, const Box& box, double after_body) {
 void draw_card(Pen& pen, const Card& card, const Box& box, const CardHeights& heights) {
     pen.panel(box, Ink::Card);
     const double cap = pen.cap(Type::Text), line = pen.cap(Type::Strong) * (1 + picture::descent);
-    const double down = std::clamp((box.h - line) / 2, cap * 0.3, cap);  // a title alone stands in the lowest of cards
+    const double down = std::clamp((box.h - line) / 8, cap * 0.3, cap);  // a low card has narrow edges: its words need the height
     const Box inner{box.x + cap, box.y + down, box.w - 2 * cap, box.h - 2 * down};
     const double edges = box.h - inner.h;
     const auto [arrangement, pieces] = arranged(pen, card, inner, {heights.bare - edges, heights.with_banner - edges});

@@ -24,18 +24,25 @@ bool alone(const FarModel& model) {
     return std::holds_alternative<ClockShown>(model.shown) || std::holds_alternative<FarModel::Said>(model.shown);
 }
 
+/// Over words who counts stands beside the eye, where a wide glass has room for both: the words have the height.
+bool beside_eye(const Pen& pen, const FarModel& model) {
+    const double both = pen.width(Type::Value, model.eye) + pen.width(Type::Text, model.holder), apart = 3 * pen.gap();
+    return std::holds_alternative<FarModel::Said>(model.shown) && !pen.canvas().glass.portrait() &&
+           both + apart <= pen.canvas().glass.width_mm - 4 * pen.gap();
+}
+
 /// What stands over the figure where that is not beside it.
 double head_height(const Pen& pen, const FarModel& model) {
     const double g = pen.gap(), eye = pen.cap(Type::Value) + 2 * g;
     if (std::holds_alternative<FarModel::Dial>(model.shown)) return eye + pen.cap(Type::Lead) * 2.2 + pen.cap(Type::Display) + g;
-    return eye + (model.holder.empty() ? 0 : pen.pitch(Type::Text) + g);
+    return eye + (model.holder.empty() || beside_eye(pen, model) ? 0 : pen.pitch(Type::Text) + g);
 }
 
 /// What stands under it.
 double foot_height(const Pen& pen, const FarModel& model) {
     const double clock = model.clock || !model.muted.empty() ? pen.cap(Type::Value) + 2 * pen.gap() : 0,
                  line = pen.pitch(Type::Text) + pen.gap();
-    return clock + (model.banner ? 2 * line : line);
+    return clock + (model.banner && pen.canvas().glass.portrait() ? 2 * line : line);  // on a wide glass a banner has one
 }
 
 Places places(const Pen& pen, const FarModel& model) {
@@ -102,8 +109,8 @@ void draw_shown(Pen& pen, const FarModel::Numeral& numeral, const Places& at) {
 void draw_shown(Pen& pen, const FarModel::Said& said, const Places& at) {
     const bool notice = said.level == Banner::Level::Notice, over = pen.canvas().glass.portrait();
     const double size = notice ? 0 : pen.cap(Type::Display) * 1.2, taken = size * 1.5;
-    const Block block =
-        pen.block(said.text, {Type::Display, Type::Title}, {at.figure.w - (over ? 0 : taken), at.figure.h - (over ? taken : 0), 4});
+    const Block block = pen.block(said.text, {Type::Display, Type::Title, Type::Lead},
+                                  {at.figure.w - (over ? 0 : taken), at.figure.h - (over ? taken : 0), 4});
     const double h = block.height + (over ? taken : 0), w = block.width + (over ? 0 : taken);
     const double top = at.figure.y + std::max(0.0, at.figure.h - h) / 2, left = at.figure.centre().x - w / 2;
     sign(pen, said.level,
@@ -182,7 +189,7 @@ void draw_foot(Pen& pen, const FarModel& model, Box column, double head) {
     Box row{column.x, column.bottom() - pen.cap(Type::Value), column.w - pen.gap(), pen.cap(Type::Value)};
     if (model.clock) {
         const double over = pen.pitch(Type::Text) + pen.cap(Type::Text) * picture::descent;
-        const bool free = !pen.canvas().glass.portrait() && !std::holds_alternative<FarModel::Dial>(model.shown);
+        const bool free = !pen.canvas().glass.portrait() && std::holds_alternative<FarModel::Numeral>(model.shown);
         const bool room = !model.banner || (free && row.y - over >= head + pen.gap());
         const double taken = room ? draw_clock(pen, *model.clock, row) : draw_clock_beside(pen, model, row);
         row.x += taken;
@@ -195,6 +202,11 @@ void draw_foot(Pen& pen, const FarModel& model, Box column, double head) {
 double draw_head(Pen& pen, const FarModel& model, const Places& at) {
     pen.text({at.column.x, at.column.y}, model.eye, Type::Value, Ink::Soft);
     const double top = at.column.y + pen.cap(Type::Value) + 2 * pen.gap();
+    if (beside_eye(pen, model)) {
+        const double x = at.column.x + pen.width(Type::Value, model.eye) + 3 * pen.gap();
+        pen.text({x, at.column.y + pen.cap(Type::Value) - pen.cap(Type::Text)}, model.holder, Type::Text, Ink::Soft);
+        return top;
+    }
     double w = at.column.w - 2 * pen.gap();
     // As far as the widest of the giant digits, whose own margins part them: it does not break anew from spoke to spoke.
     if (std::holds_alternative<FarModel::Numeral>(model.shown) && !pen.canvas().glass.portrait())

@@ -37,7 +37,6 @@ std::string far_reading(guide::ClockReading reading, const Words& words) {
 FarModel::Numeral blade_numeral(const CaseState& state, const Words& words) {
     const guide::Blade blade = guide::blade(state);
     const std::string below = std::to_string(std::max(0, blade.position));
-    if (state.suction == guide::Suction::Lost) return {.digits = below, .under = words("far.at_loss"), .watch = true};
     if (blade.to_zero > 0) return {.digits = std::to_string(blade.to_zero), .under = words("far.to_zero"), .to_zero = true};
     if (!blade.planned) return {.digits = below, .under = words("far.below")};
     if (blade.over > 0) return {.digits = "+" + std::to_string(blade.over), .under = words("far.over"), .watch = true};
@@ -57,6 +56,12 @@ std::optional<FarModel::Dial> dial(const CaseState& state, const Words& words) {
     made.suture = words("far.suture", {std::to_string(*next)});
     made.at = eye::short_clock_text(made.face.next.front().at);
     return made;
+}
+
+/// How far the blade came, in words: a figure alone would be read as spokes to go.
+FarModel::Said suction_lost(const CaseState& state, const Words& words) {
+    const std::string below = std::to_string(std::max(0, guide::blade(state).position));
+    return {.text = words("far.suction_lost", {below}), .level = Banner::Level::Watch};
 }
 
 FarModel::Said said(const guide::Departure& departure) {
@@ -105,7 +110,9 @@ void show(FarModel& made, const CaseState& state, const Around& around, const Wo
     if (clock) made.clock = ClockShown{.label = words("far.clock." + clock->id), .value = far_reading(clock->reading, words)};
     if (state.holder && guide::count_matters(state)) made.holder = words(holder_id("far.holder.", *state.holder));
     const guide::Departure* away = departure_shown(state);
-    if (guide::cutting(state)) {
+    if (guide::cutting(state) && state.suction == guide::Suction::Lost) {
+        made.shown = suction_lost(state, words);
+    } else if (guide::cutting(state)) {
         made.shown = blade_numeral(state, words);
     } else if (away != nullptr) {
         made.shown = said(*away);

@@ -64,8 +64,12 @@ std::string with_item(const guide::ScanSeen& scan, const std::string& against, c
 
 std::string unfitting_text(const guide::ScanSeen& scan, const Words& words) { return with_item(scan, objections_text(scan, words), words); }
 
+std::string stop_reason(const guide::ScanSeen& scan, const Words& words) {
+    return with_item(scan, objection_text(scan.said.against.front(), words), words);
+}
+
 std::string stop_text(const guide::ScanSeen& scan, const Words& words) {
-    const std::string why = with_item(scan, objection_text(scan.said.against.front(), words), words);
+    const std::string why = stop_reason(scan, words);
     return guide::never_overruled(scan) ? why : words("refused.scan-stands-why", {why});
 }
 

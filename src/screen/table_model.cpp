@@ -74,7 +74,7 @@ std::vector<Line> path(const CaseState& state, const Words& words) {
 std::optional<Banner> stopped(const CaseState& state, const Step& step, const Words& words) {
     const guide::ScanSeen* scan = guide::standing_scan(state);
     if (scan == nullptr || step.quiet || guide::cutting(state)) return std::nullopt;
-    return Banner{.level = Banner::Level::Watch, .text = stop_text(*scan, words)};
+    return Banner{.level = Banner::Level::Watch, .text = stop_text(*scan, words), .brief = stop_reason(*scan, words)};
 }
 
 /// What is left to do with a locked case: read it.

@@ -13,7 +13,7 @@ void draw_path(Pen& pen, const std::vector<Line>& path, const TableLayout& layou
 void draw_picture(Pen& pen, const Picture& picture, const Box& box);
 /// A clock face that says where the next suture goes.
 bool points_to_next(const Picture& picture);
-/// Whether it still does in a box: on a smaller dial the disc of the suture covers where its hand points.
+/// Whether it still does in a box, with words or without.
 bool hand_seen(const Pen& pen, const Picture& picture, const Box& box);
 /// How high a card is where no banner stands, and while one of three lines does.
 struct CardHeights {

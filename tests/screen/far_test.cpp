@@ -63,13 +63,15 @@ TEST_CASE("while the blade goes down: first to zero, then to go, then stop, then
     CHECK(numeral(at).watch);
 }
 
-TEST_CASE("lost suction keeps the count and is never a figure to go") {
+TEST_CASE("lost suction keeps the count, in words: a figure would be read as spokes to go") {
     models::Seen at("lower");
     at.at.count(5);
     REQUIRE(at.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
-    CHECK(numeral(at).digits == "2");
-    CHECK(numeral(at).under == "suction lost");
-    CHECK(numeral(at).watch);
+    const FarModel model = seen(at);
+    const auto* said = std::get_if<FarModel::Said>(&model.shown);
+    REQUIRE(said != nullptr);
+    CHECK(said->text == "Suction lost. 2 below zero.");
+    CHECK(said->level == Banner::Level::Watch);
 }
 
 TEST_CASE("the figure agrees with the Table view's at every spoke") {

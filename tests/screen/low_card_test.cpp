@@ -63,7 +63,9 @@ TEST_CASE("a card says what it is about on every glass, and what to do first whe
     for (const auto& on : samples::glasses()) {
         for (const auto& [name, model] : views) {
             const Frame frame = draw(model, samples::canvas(on.glass));
-            if (!says(frame, model.card.title)) FAIL_CHECK(name << " on " << on.name << ": no title");
+            // Mid-cut nothing is read but the figure, the section and the clock.
+            const bool named = (model.card.figure && !otherwise(model.card)) || says(frame, model.card.title);
+            if (!named) FAIL_CHECK(name << " on " << on.name << ": no title");
             if (otherwise(model.card) && !says(frame, model.card.rows.front().value))
                 FAIL_CHECK(name << " on " << on.name << ": nothing to do");
         }

@@ -6,11 +6,17 @@ target_compile_options(strict INTERFACE
   # Designated initialisers leave members at their stated default on purpose (every member has one).
   -Wno-missing-field-initializers)
 
+# On the CI machine nobody steps through the program: lines for a stack trace are enough, and take a third less time to compile.
+set(debug_info -g)
+if("$ENV{CI}" STREQUAL "true")
+  set(debug_info -g1)
+endif()
+
 add_library(kind INTERFACE)
 if(GRAFTSIDE_KIND STREQUAL "debug")
-  target_compile_options(kind INTERFACE -O1 -g)
+  target_compile_options(kind INTERFACE -O1 ${debug_info})
 elseif(GRAFTSIDE_KIND STREQUAL "sanitize")
-  target_compile_options(kind INTERFACE -O1 -g -fno-omit-frame-pointer -fsanitize=address,undefined -fno-sanitize-recover=all)
+  target_compile_options(kind INTERFACE -O1 ${debug_info} -fno-omit-frame-pointer -fsanitize=address,undefined -fno-sanitize-recover=all)
   target_compile_definitions(kind INTERFACE _GLIBCXX_ASSERTIONS)
   target_link_options(kind INTERFACE -fsanitize=address,undefined)
 elseif(GRAFTSIDE_KIND STREQUAL "release")

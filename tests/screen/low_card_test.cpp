@@ -75,9 +75,10 @@ TEST_CASE("a card says what it is about on every glass, and what to do first whe
 TEST_CASE("how far the blade came before suction was lost does not look like spokes to go") {
     std::size_t seen = 0;
     for (const auto& on : samples::glasses()) {
-        for (const auto& [name, model] : tables()) {
+        for (const auto& table : tables()) {
+            const TableModel& model = table.second;
             if (!model.card.figure || !otherwise(model.card)) continue;
-            CAPTURE(name);
+            CAPTURE(table.first);
             CAPTURE(on.name);
             ++seen;
             const Frame frame = draw(model, samples::canvas(on.glass));

@@ -82,6 +82,18 @@ void draw_nurse(Pen& pen, const DeskModel& model, const Box& box) {
     pen.text({box.x + inner + indent, top}, model.nurse, Type::Strong, ink);
 }
 
+/// Words that are kept together, parted: in a narrow column they break rather than go.
+std::string parted(std::string text) {
+    constexpr std::string_view kept = "\u00A0";
+    for (auto at = text.find(kept); at != std::string::npos; at = text.find(kept, at)) text.replace(at, kept.size(), " ");
+    return text;
+}
+
+bool step_row(Column& column, const Row& row) {
+    const auto value = [&](const std::string& text) { return column.text(text, {Type::Strong, Type::Text}, Ink::Text, lines_a_value); };
+    return column.text(row.label, {Type::Text}, Ink::Soft, 1) && (value(row.value) || value(parted(row.value)));
+}
+
 void draw_step(Pen& pen, const DeskModel& model, const Box& box) {
     const double pill = model.nurse.empty() ? 0 : pen.cap(Type::Strong) * 2.6;
     draw_nurse(pen, model, {box.x, box.y, box.w, pill});
@@ -89,9 +101,7 @@ void draw_step(Pen& pen, const DeskModel& model, const Box& box) {
     if (!column.text(model.title, {Type::Title, Type::Strong}, model.stop ? Ink::Red : Ink::Text, 2)) pen.falls_short(model.title);
     for (const Row& row : model.step) {
         if (!row.label.empty() && &row != &model.step.front()) column.gap();
-        if (!column.text(row.label, {Type::Text}, Ink::Soft, 1) ||
-            !column.text(row.value, {Type::Strong, Type::Text}, Ink::Text, lines_a_value))
-            pen.falls_short(row.label.empty() ? row.value : row.label);
+        if (!step_row(column, row)) pen.falls_short(row.label.empty() ? row.value : row.label);
     }
 }
 

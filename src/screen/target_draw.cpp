@@ -259,10 +259,12 @@ bool legible(const Pen& pen, const Target& target, const Box& box, Rank rank) { 
 
 Type shared_type(const Pen& pen, std::span<const Target> targets, const Box& box, Rank rank, Type most) {
     Type least = most;
+    const auto dead = [](const Target& one) { return !one.why_not.empty(); };
+    const bool all_dead = std::all_of(targets.begin(), targets.end(), dead);
     for (const Target& one : targets) {
         const Filling made = filling(pen, one, box, rank);
-        // A dead one gives way to its reason by itself.
-        if (one.why_not.empty() && bigger(pen, least, made.words.label.type)) least = made.words.label.type;
+        // A dead one among live ones gives way to its reason by itself.
+        if ((all_dead || !dead(one)) && bigger(pen, least, made.words.label.type)) least = made.words.label.type;
     }
     return least;
 }

@@ -7,6 +7,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <set>
 
 using namespace screen;
 using picture::Ink;
@@ -106,4 +107,44 @@ TEST_CASE("the clock face of the next suture stands on every glass, and its hand
         }
     }
     CHECK(seen > 20);
+}
+
+TEST_CASE("what the Desk says to have ready stands under its heading in every step, in either language, on every glass") {
+    for (const std::string& language : models::languages) {
+        const Words& words = models::words(language);
+        for (const auto& sample : samples::shipped(language)) {
+            const auto* model = std::get_if<DeskModel>(&sample.view);
+            if (model == nullptr || !sample.name.starts_with("desk step ")) continue;
+            for (const auto& on : samples::glasses()) {
+                const Frame frame = draw(*model, samples::canvas(on.glass, Reader::Desk));
+                for (const Row& row : model->step) {
+                    if (row.label != words("card.ready") || !says(frame, row.label)) continue;
+                    const std::string first = row.value.substr(0, row.value.find("\u00A0"));
+                    const auto texts = all_of<picture::Text>(frame);
+                    const bool seen =
+                        std::any_of(texts.begin(), texts.end(), [&](const picture::Text& text) { return text.text.starts_with(first); });
+                    if (!seen) FAIL_CHECK(language << " " << sample.name << " on " << on.name << ": nothing under " << row.label);
+                }
+            }
+        }
+    }
+}
+
+TEST_CASE("before anything is counted the two who confirm have letters of one size, in either language, on every glass") {
+    std::size_t seen = 0;
+    for (const auto& [name, model] : tables()) {
+        if (!name.ends_with(" step opening-count")) continue;
+        for (const auto& on : samples::glasses()) {
+            const auto texts = all_of<picture::Text>(draw(model, samples::canvas(on.glass)));
+            std::set<Type> roles{};
+            for (std::size_t i = 0; i < 2; ++i) {
+                const std::string begin = model.hand.at(i).label.substr(0, model.hand.at(i).label.find(' '));
+                for (const auto& text : texts)
+                    if (text.text.starts_with(begin)) roles.insert(text.type);
+            }
+            if (roles.size() != 1) FAIL_CHECK(name << " on " << on.name << ": " << roles.size() << " sizes");
+            ++seen;
+        }
+    }
+    CHECK(seen == 2 * samples::glasses().size());
 }

@@ -66,7 +66,7 @@ void take_back(CaseState& state, const Undoable& undone) {
         std::erase_if(state.sutures, [&](const Tied& tied) { return tied.n == suture->n; });
     } else if (const auto* moved = std::get_if<PlanMoved>(&undone.fact)) {
         state.moved -= moved->by;
-        if (!state.plans_moved.empty()) state.plans_moved.pop_back();
+        std::erase_if(state.plans_moved, [&](const Said<PlanMoved>& one) { return one.seq == undone.seq; });
     } else if (const auto* cut = std::get_if<CutEnded>(&undone.fact)) {
         seating(state).ended.reset();
         if (cut->how == CutEnd::Entered) take_back_entry(state);
@@ -167,7 +167,7 @@ CaseState apply(CaseState state, const Event& event) {
             },
             [&](const PlanMoved& fact) {
                 state.moved += fact.by;
-                state.plans_moved.push_back({.fact = fact, .at = event.at});
+                state.plans_moved.push_back({.fact = fact, .at = event.at, .seq = seq});
                 can_be_undone();
             },
             [&](const StepFinished& fact) { step_done(fact.step, false, fact.ago_s); },

@@ -90,6 +90,7 @@ template <class Fact>
 struct Said {
     Fact fact{};
     Instant at{};
+    Seq seq = 0;
     bool operator==(const Said&) const = default;
 };
 /// A plan that took the place of another: for the list of what happened.

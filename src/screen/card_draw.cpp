@@ -10,6 +10,9 @@ namespace {
 
 bool has_picture(const Card& card) { return !std::holds_alternative<std::monostate>(card.picture); }
 
+/// On the way to zero, to go, or with its plus over the plan, as on the Far view.
+Ink ink_of(const Figure& figure) { return figure.to_zero ? Ink::Accent : figure.numeral.starts_with('+') ? Ink::Amber : Ink::Text; }
+
 /// The giant figure with its words, in the middle of its box. The line goes first where the height does not do.
 void draw_figure(Pen& pen, const Figure& figure, const Box& box) {
     const double numeral = pen.cap(Type::Numeral);
@@ -24,7 +27,7 @@ void draw_figure(Pen& pen, const Figure& figure, const Box& box) {
     if (!fits) pen.falls_short(figure.numeral + " " + figure.under);
     double y = box.y + std::max(0.0, (box.h - height()) / 2);
     const double x = box.centre().x;
-    pen.text({x, y}, figure.numeral, fits ? Type::Numeral : Type::Display, figure.to_zero ? Ink::Accent : Ink::Text, Align::Centre);
+    pen.text({x, y}, figure.numeral, fits ? Type::Numeral : Type::Display, ink_of(figure), Align::Centre);
     y += (fits ? numeral : pen.cap(Type::Display)) + after;
     pen.text({x, y}, under, Ink::Text, Align::Centre);
     pen.text({x, y + under.height + between}, line, Ink::Soft, Align::Centre);

@@ -52,13 +52,27 @@ picture::WallSection section(const CaseState& state, const Words& words) {
 
 }  // namespace
 
+std::vector<std::string> usual_lines(const CaseState& state, const guide::Departure& departure, const Words& words) {
+    std::vector<std::string> made{};
+    for (const std::string& line : departure.lines) made.push_back(filled(line, state, words));
+    if (departure.id == "suction-lost" && guide::blade(state).position <= 0) {
+        made.resize(std::min<std::size_t>(1, made.size()));
+        made.insert(made.end(), {words("lost.uncut"), words("lost.uncut_usual")});
+    }
+    return made;
+}
+
 Figure blade_figure(const CaseState& state, const Words& words) {
     const guide::Blade blade = guide::blade(state);
     const std::string below = std::to_string(std::max(0, blade.position));
-    if (state.suction == guide::Suction::Lost) return {.numeral = below, .under = words("figure.at_loss"), .line = words("figure.kept")};
+    if (state.suction == guide::Suction::Lost)
+        return {.numeral = below, .under = words("figure.at_loss"), .line = blade.position > 0 ? words("figure.kept") : ""};
     if (blade.to_zero > 0) {
         const std::string then = blade.to_go ? words("figure.then", {std::to_string(*blade.to_go)}) : words("figure.then_entry");
-        return {.numeral = std::to_string(blade.to_zero), .under = words("figure.to_zero"), .line = then, .to_zero = true};
+        return {.numeral = std::to_string(blade.to_zero),
+                .under = words.counted("figure.to_zero", {std::to_string(blade.to_zero)}),
+                .line = then,
+                .to_zero = true};
     }
     if (!blade.planned) {
         const auto& target = state.plan->target;
@@ -75,14 +89,14 @@ Figure blade_figure(const CaseState& state, const Words& words) {
                 .line = words("figure.past", {below, std::to_string(*blade.planned)})};
     }
     return {.numeral = std::to_string(*blade.to_go),
-            .under = words("figure.to_go"),
+            .under = words.counted("figure.to_go", {std::to_string(*blade.to_go)}),
             .line = words("figure.of", {below, std::to_string(*blade.planned)})};
 }
 
 namespace {
 
 void add_usual(Card& made, const CaseState& state, const guide::Departure& departure, const Words& words) {
-    for (const std::string& line : departure.lines) made.rows.push_back({"", filled(line, state, words)});
+    for (const std::string& line : usual_lines(state, departure, words)) made.rows.push_back({"", line});
     made.foot = {{words("card.usual"), words("card.surgeon_decides")}};
 }
 
@@ -108,7 +122,9 @@ void depth_card(Card& made, const CaseState& state, const Words& words) {
         made.lines = {words("cut.reached_line")};
     } else {
         made.title = meanwhile != nullptr ? meanwhile->title : filled(words("cut.title"), state, words);
-        made.lines.resize(std::min<std::size_t>(1, made.lines.size()));
+        // What is usual then stands where it is said how to go on: both would contradict each other.
+        if (meanwhile != nullptr) made.lines = usual_lines(state, *meanwhile, words);
+        made.lines.resize(std::min<std::size_t>(meanwhile != nullptr ? 2 : 1, made.lines.size()));
         return;
     }
     if (meanwhile != nullptr) made.cautions = {meanwhile->title};

@@ -18,12 +18,6 @@ constexpr int fewest_missing = 8, most_excess = 4;  // how far from the expected
 
 std::vector<std::string> people(const CaseState& state) { return {state.brief.unit.scrub_name, state.brief.unit.circulating_name}; }
 
-std::string title_of(const CaseState& state, const guide::ItemId& item) {
-    const auto& all = state.brief.unit.counts;
-    const auto found = std::find_if(all.begin(), all.end(), [&](const guide::CountItem& one) { return one.id == item; });
-    return found == all.end() ? item : found->title;
-}
-
 /// The first item in which somebody differs; none while nobody does.
 std::optional<guide::ItemId> differing(const CaseState& state) {
     for (const guide::CountItem& item : state.brief.unit.counts) {
@@ -85,7 +79,7 @@ Target undo_target(const CaseState& state, const Words& words) {
     Target made = target("undo", words("count.undo_none"), "", {guide::UndoTap{}});
     made.why_not = words("count.no_undo");
     if (moved != nullptr) {
-        made = target("undo", undo_label(title_of(state, moved->item), moved->by, words),
+        made = target("undo", undo_label(count_title(state, moved->item), moved->by, words),
                       words(moved->by > 0 ? "count.opened" : "count.back"), {guide::UndoTap{.event = state.undoable.back().seq}});
     }
     made.in_place_of = {target("undo", undo_label(longest == all.end() ? "" : longest->title, 10, words), "", {guide::UndoTap{}})};
@@ -115,13 +109,13 @@ Target lead_on(const CaseState& state, const guide::ItemId& item, const Words& w
     const std::string seen = std::to_string(found.seen), expected = std::to_string(found.expected);
     const auto other = outsider(state, found);
     if (found.disputed && other) {
-        return target("counted-again", words("count.now_sees", {with_capital(*other), expected}), title_of(state, item),
+        return target("counted-again", words("count.now_sees", {with_capital(*other), expected}), count_title(state, item),
                       {CheckCount{.item = item, .seen = found.expected, .by = *other}});
     }
     if (const auto by = to_be_asked(state, item, found))
         return target("also-sees", words("count.also", {seen}), with_capital(*by),
                       {CheckCount{.item = item, .seen = found.seen, .by = *by}});
-    return turn_to("record-difference", words("count.record_short", {seen, expected}), title_of(state, item),
+    return turn_to("record-difference", words("count.record_short", {seen, expected}), count_title(state, item),
                    {.page = "count-record", .argument = item});
 }
 
@@ -152,7 +146,7 @@ std::pair<guide::ItemId, int> item_and_number(const std::string& argument) {
 
 void seen_page(PickModel& made, const CaseState& state, const guide::ItemId& item, const Words& words) {
     const int expected = state.counts.at(item).expected();
-    made.title = words("page.count_seen", {title_of(state, item)});
+    made.title = words("page.count_seen", {count_title(state, item)});
     made.lines = {words("page.count_expected", {std::to_string(expected)})};
     for (int n = std::max(0, expected - fewest_missing); n <= expected + most_excess; ++n) {
         if (n == expected) continue;
@@ -166,7 +160,7 @@ void seen_page(PickModel& made, const CaseState& state, const guide::ItemId& ite
 
 void by_page(PickModel& made, const CaseState& state, const std::string& argument, const Words& words) {
     const auto [item, seen] = item_and_number(argument);
-    made.title = words("page.count_by", {title_of(state, item), std::to_string(seen)});
+    made.title = words("page.count_by", {count_title(state, item), std::to_string(seen)});
     made.lines = {words("page.count_expected", {std::to_string(state.counts.at(item).expected())})};
     for (const std::string& by : people(state)) {
         made.choices.push_back(choice("by-" + std::to_string(made.choices.size() + 1), with_capital(by),
@@ -195,7 +189,7 @@ std::string difference_text(const CaseState& state, const guide::ItemId& item, c
     std::string by{};
     for (const auto& [person, told] : found.by) by += (by.empty() ? "" : ", ") + told;
     return words(found.disputed ? "count.differs_still" : "count.differs",
-                 {title_of(state, item), std::to_string(found.seen), by, std::to_string(found.expected)});
+                 {count_title(state, item), std::to_string(found.seen), by, std::to_string(found.expected)});
 }
 
 /// As many from the first tap to the last, so that none moves another away from under a finger.
@@ -249,7 +243,7 @@ FormModel count_initials(const CaseState& state, const ScreenState& screen, cons
     const auto found = screen.draft.find(initials_field);
     const std::string typed = found == screen.draft.end() ? "" : found->second;
     FormModel made{.title = words("count.whose"), .lines = {words("desk.by_line")}, .typed = Typed{.text = typed}};
-    if (state.counts.contains(item)) made.title = words("desk.by", {title_of(state, item), std::to_string(seen)});
+    if (state.counts.contains(item)) made.title = words("desk.by", {count_title(state, item), std::to_string(seen)});
     auto checks = state.counts.contains(item) ? std::vector<guide::Intent>{CheckCount{.item = item, .seen = seen, .by = typed}}
                                               : all_seen(state, typed);
     made.keys = keypad(Pad::Words, screen.turned, words);

@@ -21,15 +21,8 @@ DeskPage counts_page(const CaseState& state, const Words& words) {
     return made;
 }
 
-std::string title_of(const CaseState& state, const guide::ItemId& id) {
-    for (const guide::CountItem& item : state.brief.unit.counts) {
-        if (item.id == id) return item.title;
-    }
-    return id;
-}
-
 DeskPage count_page(const CaseState& state, const guide::ItemId& item, const Words& words) {
-    DeskPage made{.heading = title_of(state, item)};
+    DeskPage made{.heading = count_title(state, item)};
     const auto tally = state.counts.find(item);
     if (tally == state.counts.end()) return {.heading = item, .actions = {desk_back(words)}};
     made.line = words("count.line", {std::to_string(tally->second.opened), std::to_string(tally->second.passed_back)});
@@ -41,7 +34,7 @@ DeskPage count_page(const CaseState& state, const guide::ItemId& item, const Wor
 
 /// How many are seen, then who saw them. Where a keyboard types, names are a list of keys; under a finger they stand at the field.
 DeskPage seen_page(const CaseState& state, const DeskState& desk, const Around& around, const Words& words) {
-    const std::string label = words("desk.seen_of", {title_of(state, desk.argument)});
+    const std::string label = words("desk.seen_of", {count_title(state, desk.argument)});
     return desk_field_page(label, desk.typed, words("desk.seen_line"),
                            desk_open("Enter", "seen-by", words("desk.next"),
                                      {.page = around.alone ? "by" : "who", .argument = desk.argument + "=" + desk.typed}),
@@ -57,7 +50,7 @@ std::pair<guide::ItemId, std::string> item_and_seen(const std::string& argument)
 /// The unit's two by a key each, with what each has seen at this gate; anybody else by initials.
 DeskPage who_page(const CaseState& state, const std::string& argument, const Words& words) {
     const auto [item, seen] = item_and_seen(argument);
-    DeskPage made{.heading = words("desk.who", {title_of(state, item), seen}), .line = words("desk.who_line")};
+    DeskPage made{.heading = words("desk.who", {count_title(state, item), seen}), .line = words("desk.who_line")};
     for (const std::string& name : {state.brief.unit.circulating_name, state.brief.unit.scrub_name}) {
         made.actions.push_back(desk_act(desk_nth_key(made.actions.size()), "by-" + name, with_capital(name),
                                         {guide::CheckCount{.item = item, .seen = static_cast<int>(number_in(seen)), .by = name}}));
@@ -71,7 +64,7 @@ DeskPage who_page(const CaseState& state, const std::string& argument, const Wor
 
 DeskPage by_page(const CaseState& state, const DeskState& desk, const Words& words) {
     const auto [item, seen] = item_and_seen(desk.argument);
-    const std::string label = words("desk.by", {title_of(state, item), seen});
+    const std::string label = words("desk.by", {count_title(state, item), seen});
     return desk_field_page(label, desk.typed, words("desk.by_line"),
                            desk_act("Enter", "checked", words("desk.write"),
                                     {guide::CheckCount{.item = item, .seen = static_cast<int>(number_in(seen)), .by = desk.typed}}),

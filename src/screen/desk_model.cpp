@@ -41,7 +41,7 @@ bool stays(const CaseState& state, const guide::Step& step, const guide::Departu
 /// What is usual then, marked as that.
 void add_usual(std::vector<Row>& rows, const guide::Departure& away, const CaseState& state, const Words& words) {
     std::string all{};
-    for (const std::string& line : away.lines) all += (all.empty() ? "" : " ") + filled(line, state, words);
+    for (const std::string& line : usual_lines(state, away, words)) all += (all.empty() ? "" : " ") + line;
     if (!all.empty()) rows.push_back({words("card.usual"), all});
 }
 

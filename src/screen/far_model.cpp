@@ -37,12 +37,17 @@ std::string far_reading(guide::ClockReading reading, const Words& words) {
 FarModel::Numeral blade_numeral(const CaseState& state, const Words& words) {
     const guide::Blade blade = guide::blade(state);
     const std::string below = std::to_string(std::max(0, blade.position));
-    if (blade.to_zero > 0) return {.digits = std::to_string(blade.to_zero), .under = words("far.to_zero"), .to_zero = true};
+    if (blade.to_zero > 0)
+        return {.digits = std::to_string(blade.to_zero),
+                .under = words.counted("far.to_zero", {std::to_string(blade.to_zero)}),
+                .to_zero = true};
     if (!blade.planned) return {.digits = below, .under = words("far.below")};
     if (blade.over > 0) return {.digits = "+" + std::to_string(blade.over), .under = words("far.over"), .watch = true};
     // In a second seating the depth is not reliable: the figure bears the sign of what is to be watched.
     if (blade.to_go == 0) return {.digits = "0", .under = words("far.reached"), .watch = !blade.reliable};
-    return {.digits = std::to_string(*blade.to_go), .under = words("far.to_go"), .watch = !blade.reliable};
+    return {.digits = std::to_string(*blade.to_go),
+            .under = words.counted("far.to_go", {std::to_string(*blade.to_go)}),
+            .watch = !blade.reliable};
 }
 
 std::optional<FarModel::Dial> dial(const CaseState& state, const Words& words) {

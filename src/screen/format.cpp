@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -131,6 +132,12 @@ std::string listed(const std::vector<std::string>& texts) {
         for (const char letter : text) letter == ' ' ? all += "\u00A0" : all += letter;
     }
     return all;
+}
+
+std::string count_title(const guide::CaseState& state, const guide::ItemId& item) {
+    const auto& all = state.brief.unit.counts;
+    const auto found = std::find_if(all.begin(), all.end(), [&](const guide::CountItem& one) { return one.id == item; });
+    return found == all.end() ? item : found->title;
 }
 
 std::string filled(std::string text, const guide::CaseState& state, const Words& words) {

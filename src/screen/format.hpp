@@ -40,6 +40,8 @@ std::string spokes_text(const plan::Target& target, int moved, const Words& word
 std::string chance_text(double chance, const Words& words);
 /// "spare trephine · sutures": a list whose lines break after a dot only, never within an item.
 std::string listed(const std::vector<std::string>& texts);
+/// "Needles"; the id where the unit counts no such thing.
+std::string count_title(const guide::CaseState& state, const guide::ItemId& item);
 /// A text of the procedure with {eye} {host} {donor} {raise} {planned} {sutures} {lower} {aim} filled from the state.
 std::string filled(std::string text, const guide::CaseState& state, const Words& words);
 

@@ -43,6 +43,9 @@ picture::ClockFace clock_face(const guide::CaseState& state, const Words& words)
 std::vector<const guide::Departure*> departures_of(const guide::CaseState& state, const guide::Step& step);
 /// The departure that is not come back from and has no card of its own in the cut; none when the guide goes on.
 const guide::Departure* departure_standing(const guide::CaseState& state);
+/// What is usual once that went otherwise, sentence by sentence; of suction lost before the blade was below zero what goes without a
+/// groove.
+std::vector<std::string> usual_lines(const guide::CaseState& state, const guide::Departure& departure, const Words& words);
 /// That departure where its card stands in place of the step's: not while the blade can turn.
 const guide::Departure* departure_shown(const guide::CaseState& state);
 /// Takes back what was told last by one tap and is no tap of the blade, named: the departure whose card stands, or the ring reflection

@@ -2,6 +2,8 @@
 
 #include "guide/tissue.hpp"
 
+#include <algorithm>
+
 namespace screen {
 
 std::string item_text(const guide::Item& item, const Words& words) {
@@ -65,7 +67,11 @@ std::string with_item(const guide::ScanSeen& scan, const std::string& against, c
 std::string unfitting_text(const guide::ScanSeen& scan, const Words& words) { return with_item(scan, objections_text(scan, words), words); }
 
 std::string stop_reason(const guide::ScanSeen& scan, const Words& words) {
-    return with_item(scan, objection_text(scan.said.against.front(), words), words);
+    // What is another item altogether weighs more than its date.
+    const auto& all = scan.said.against;
+    const auto worst =
+        std::find_if(all.begin(), all.end(), [](const guide::Objection& one) { return one.what != guide::Against::Expired; });
+    return with_item(scan, objection_text(worst == all.end() ? all.front() : *worst, words), words);
 }
 
 std::string stop_text(const guide::ScanSeen& scan, const Words& words) {

@@ -20,7 +20,7 @@ std::string objection_text(const guide::Objection& one, const Words& words);
 std::string objections_text(const guide::ScanSeen& scan, const Words& words);
 /// Which item does not fit, and why: "Lot A1: Expired on 2026-01-31."
 std::string unfitting_text(const guide::ScanSeen& scan, const Words& words);
-/// The same for a banner, which has room for the first reason alone; and with how to go on.
+/// The same for a banner, which has room for one reason, the worst; and with how to go on.
 std::string stop_reason(const guide::ScanSeen& scan, const Words& words);
 std::string stop_text(const guide::ScanSeen& scan, const Words& words);
 /// Of what nothing speaks against, what could not be checked, a sentence each: the size of a pack that the unit's list does not have, an

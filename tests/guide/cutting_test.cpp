@@ -342,6 +342,19 @@ TEST_CASE("undo after a mistaken 'deeper' takes back the deeper, not a spoke tha
     CHECK(blade(c.state).position == 1);
 }
 
+TEST_CASE("of two moves of the plan the one that is named is taken back, and the list keeps the other") {
+    Case c = cutting_case();
+    REQUIRE(c.does(GoDeeper{}));
+    const Seq first = c.state.last;
+    c.later(20);
+    REQUIRE(c.does(GoDeeper{}));
+    const Seq second = c.state.last;
+    REQUIRE(c.does(UndoTap{.event = first}));
+    CHECK(blade(c.state).planned == 9);
+    REQUIRE(c.state.plans_moved.size() == 1);
+    CHECK(c.state.plans_moved.front().seq == second);
+}
+
 TEST_CASE("a cut that ends with spokes to go did not end at the plan") {
     Case c = cutting_case();
     c.count(5);

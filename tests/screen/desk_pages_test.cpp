@@ -300,9 +300,9 @@ TEST_CASE("a scan that stands is named with its reason over the main page and wh
     const auto scans = scan_three(at);
     CHECK(shown(at).heading == models::words()("packs.something_stands"));
     CHECK(shown(at).line.starts_with("Tissue G123417654321 V0001 001: Expired on 2026-01-31."));
+    // The worst reason alone: it is another tissue.
     CHECK(refused() ==
-          "Tissue G123417654321 V0001 001: Expired on 2026-01-31. Put it aside (Desk, T), or the surgeon overrules.");  // the first reason
-                                                                                                                        // alone
+          "Tissue G123417654321 V0001 001; planned is A999917123456 V0001 001. Put it aside (Desk, T), or the surgeon overrules.");
     REQUIRE(at.at.does(guide::PutAside{.event = scans[2], .why = "wrong"}));
     CHECK(refused().find("K-2") != std::string::npos);
     CHECK(refused().find("overrules") == std::string::npos);

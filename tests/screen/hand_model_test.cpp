@@ -54,7 +54,7 @@ TEST_CASE("a figure past the plan is never the figure of spokes to go") {
     Seen seen("lower");
     seen.at.count(10);
     CHECK(seen.table().card.figure->numeral == "1");
-    CHECK(seen.table().card.figure->under == "spokes to go");
+    CHECK(seen.table().card.figure->under == "spoke to go");
     seen.at.count(2);
     CHECK(seen.table().card.figure->numeral == "+1");
     CHECK(seen.table().card.figure->under == "over the plan");

@@ -120,7 +120,7 @@ struct LeftOut {
     Align align{};
 };
 
-/// The whole of them is one target, which says how many are left out; the first is never one of them.
+/// The whole of them is one target, which says that some are left out, and how many where it has room; the first is never one of them.
 void draw_cautions(Pen& pen, const PlanModel& model, const Box& box) {
     const double cap = pen.cap(Type::Text), pad = cap * 0.6, indent = cap * 2;
     draw_ground(pen, model.all_cautions, box);
@@ -133,7 +133,8 @@ void draw_cautions(Pen& pen, const PlanModel& model, const Box& box) {
         const double y = box.bottom() - cap * 1.5;
         auto narrow = fitting_cautions(pen, model, w - pen.width(Type::Strong, beside(0)) - cap, h);
         if (narrow.empty() || pen.canvas().glass.portrait()) {
-            left_out = {"+" + std::to_string(model.cautions.size() - blocks.size()), {box.x + pad, y}, Align::Left};
+            // No number: beside a line about spokes a plus and a figure would be read as so many spokes more.
+            left_out = {"…", {box.x + pad, y}, Align::Left};
         } else {
             blocks = std::move(narrow);
             left_out = {beside(blocks.size()), {box.right() - pad, y}, Align::Right};

@@ -10,8 +10,8 @@ namespace {
 
 bool has_picture(const Card& card) { return !std::holds_alternative<std::monostate>(card.picture); }
 
-/// On the way to zero, to go, or with its plus over the plan, as on the Far view.
-Ink ink_of(const Figure& figure) { return figure.to_zero ? Ink::Accent : figure.numeral.starts_with('+') ? Ink::Amber : Ink::Text; }
+/// As on the Far view.
+Ink ink_of(const Figure& figure) { return figure.to_zero ? Ink::Accent : figure.over ? Ink::Amber : Ink::Text; }
 
 /// The giant figure with its words, in the middle of its box. The line goes first where the height does not do.
 void draw_figure(Pen& pen, const Figure& figure, const Box& box) {

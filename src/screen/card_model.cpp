@@ -86,7 +86,8 @@ Figure blade_figure(const CaseState& state, const Words& words) {
         // Never a bare figure: where the spokes to go stood, a 1 would be read as one to go.
         return {.numeral = "+" + std::to_string(blade.over),
                 .under = words("figure.over"),
-                .line = words("figure.past", {below, std::to_string(*blade.planned)})};
+                .line = words("figure.past", {below, std::to_string(*blade.planned)}),
+                .over = true};
     }
     return {.numeral = std::to_string(*blade.to_go),
             .under = words.counted("figure.to_go", {std::to_string(*blade.to_go)}),

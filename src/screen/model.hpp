@@ -65,6 +65,7 @@ struct CountRow {
 struct Figure {
     std::string numeral{}, under{}, line{};  // "5", "spokes to go", "3 of 8 below zero"
     bool to_zero = false;                    // on the way down to zero: not what is left to go
+    bool over = false;                       // past the plan
 };
 
 struct Card {

@@ -1,6 +1,5 @@
 // What a card keeps where there is least room for it: under a banner, over what is counted, beside a drawer.
 #include "screen/models.hpp"
-#include "screen/pages.hpp"
 #include "screen/samples.hpp"
 #include "screen/shipped.hpp"
 #include "screen/troubled_views.hpp"
@@ -153,36 +152,4 @@ TEST_CASE("before anything is counted the two who confirm have letters of one si
         }
     }
     CHECK(seen == 2 * samples::glasses().size());
-}
-
-TEST_CASE("what went otherwise while the blade can turn says what is usual, not to go on counting") {
-    models::Seen at("lower");
-    at.at.count(5);
-    REQUIRE(at.at.does(guide::Depart{.what = "tilt"}));
-    const Card card = at.table().card;
-    const guide::Departure* tilt = guide::find_departure(at.at.state.brief.procedure, "tilt");
-    CHECK(card.title == tilt->title);
-    REQUIRE(card.lines.size() == 2);
-    CHECK(card.lines.front() == tilt->lines.front());
-}
-
-TEST_CASE("suction lost before the blade was below zero does not speak of a groove to go on in") {
-    models::Seen at("lower");
-    at.at.count(2);
-    REQUIRE(at.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
-    std::string uncut{};
-    for (const Row& row : at.table().card.rows) uncut += row.value + " ";
-    CHECK(uncut == "Stop turning. Ring off. Blade not below zero: there is no groove. Usual: re-seat the ring and count anew. ");
-    models::Seen cut("lower");
-    cut.at.count(5);
-    REQUIRE(cut.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
-    CHECK(cut.table().card.rows.at(1).value == "Usual: finish by hand from the groove.");
-}
-
-TEST_CASE("one spoke is one spoke, on Table and Far view, in either language") {
-    models::Seen at("lower");
-    at.at.count(10);
-    CHECK(at.table().card.figure->under == "spoke to go");
-    CHECK(std::get<FarModel::Numeral>(far(at.at.state, at.around, models::words()).shown).under == "spoke to go");
-    CHECK(blade_figure(at.at.state, models::words("de")).under == "Speiche noch");
 }

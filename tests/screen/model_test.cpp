@@ -1,6 +1,8 @@
 // What the views hold, whatever the glass: the side hidden until it is entered, the words read aloud, counts, clocks, the banner's
 // order, and no wording left unfilled. Common practice, no source, unless one is named.
 #include "screen/models.hpp"
+#include "screen/pages.hpp"
+#include "screen/samples.hpp"
 
 #include <doctest/doctest.h>
 
@@ -173,5 +175,49 @@ TEST_CASE("every view of the shipped guide is filled, and has a target that lead
                 CHECK_FALSE(unfilled(text));
             }
         }
+    }
+}
+
+TEST_CASE("what went otherwise while the blade can turn says what is usual, not to go on counting") {
+    Seen at("lower");
+    at.at.count(5);
+    REQUIRE(at.at.does(guide::Depart{.what = "tilt"}));
+    const screen::Card card = at.table().card;
+    const guide::Departure* tilt = guide::find_departure(at.at.state.brief.procedure, "tilt");
+    CHECK(card.title == tilt->title);
+    REQUIRE(card.lines.size() == 2);
+    CHECK(card.lines.front() == tilt->lines.front());
+}
+
+TEST_CASE("suction lost before the blade was below zero does not speak of a groove to go on in") {
+    Seen at("lower");
+    at.at.count(2);
+    REQUIRE(at.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
+    std::string uncut{};
+    for (const screen::Row& row : at.table().card.rows) uncut += row.value + " ";
+    CHECK(uncut == "Stop turning. Ring off. Blade not below zero: there is no groove. Usual: re-seat the ring and count anew. ");
+    Seen cut("lower");
+    cut.at.count(5);
+    REQUIRE(cut.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
+    CHECK(cut.table().card.rows.at(1).value == "Usual: finish by hand from the groove.");
+}
+
+TEST_CASE("one spoke is one spoke, on Table and Far view, in either language") {
+    Seen at("lower");
+    at.at.count(10);
+    CHECK(at.table().card.figure->under == "spoke to go");
+    CHECK_FALSE(at.table().card.figure->over);
+    CHECK(std::get<screen::FarModel::Numeral>(screen::far(at.at.state, at.around, words()).shown).under == "spoke to go");
+    CHECK(screen::blade_figure(at.at.state, words("de")).under == "Speiche noch");
+}
+
+TEST_CASE("a figure past the plan is marked as that: on the glass it has another ink than what is left to go") {
+    Seen at("lower");
+    at.at.count(12);
+    CHECK(at.table().card.figure->over);
+    const auto canvas = samples::canvas({344, 194});
+    for (const auto& shape : screen::draw(at.table(), canvas).shapes) {
+        const auto* text = std::get_if<picture::Text>(&shape);
+        if (text != nullptr && text->type == picture::Type::Numeral) CHECK(text->ink == picture::Ink::Amber);
     }
 }

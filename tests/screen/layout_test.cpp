@@ -98,7 +98,12 @@ void check_clear(const Box& heart, const Frame& frame, const Canvas& canvas) {
 
 TEST_CASE("the heart takes no room, is wholly on the glass and clear of what stands there, and changes its place, on every glass") {
     std::size_t looked = 0;
-    for (const std::string& language : models::languages) {
+#ifdef SHORT_WALKS
+    const std::vector<std::string> languages{models::languages.back()};
+#else
+    const auto& languages = models::languages;
+#endif
+    for (const std::string& language : languages) {
         auto views = samples::shipped(language);
         for (auto& view : samples::plan_views(language)) views.push_back(std::move(view));
         for (const auto& on : samples::glasses()) {

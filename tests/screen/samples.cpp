@@ -53,7 +53,7 @@ std::vector<Target> cutting_hand(bool reached) {
         target("undo", "Undo tap", "it was not a spoke"),
         target("lost", "Suction lost", "", Look::Watch),
         target("entered", "Chamber entered", "", Look::Watch),
-        target("done", "Cut done", reached ? "go to suction off" : "blade stays here", reached ? Look::Filled : Look::Plain)};
+        target("done", "Cut done", reached ? "go to suction off" : "hold: blade stays here", reached ? Look::Filled : Look::Plain)};
     for (Target& one : hand) one.stays = true;
     return hand;
 }
@@ -142,8 +142,7 @@ TableModel suturing(int tied, eye::Side side, eye::Seat seat) {
 }
 
 std::vector<NamedGlass> glasses() {
-#ifdef FEWER_GLASSES
-    // Sanitizers look at the code, not at the picture, and take many times as long: a glass of each kind.
+#ifdef SHORT_WALKS  // a glass of each kind
     return {{"1024x600-10", {223, 125}},
             {"800x1280-10-left", {136, 217, Hand::Left}},
             {"1920x1080-15", {344, 194}},

@@ -85,9 +85,18 @@ Set set(const Pen& pen, const Row& row, const Columns& in) {
 
 double axis_height(const Pen& pen) { return pen.cap(Type::Text) * 2; }
 
+/// The heading of the group that goes on at the first row shown: said again over it. None where a group begins.
+const Row* heading_again(const PastModel& model) {
+    if (model.from >= model.rows.size() || model.rows[model.from].is != Is::Figure) return nullptr;
+    for (std::size_t n = model.from; n > 0; --n)
+        if (model.rows[n - 1].is == Is::Heading) return &model.rows[n - 1];
+    return nullptr;
+}
+
 /// How many rows from the first shown on have room; a heading is not left alone at the end.
 std::size_t rows_in(const Pen& pen, const PastModel& model, const Columns& in, double height) {
     double left = height + pen.cap(Type::Text) * 0.75;  // no air under the last
+    if (const Row* again = heading_again(model)) left -= set(pen, *again, in).height;
     bool any = false;
     std::size_t n = std::min(model.from, model.rows.size());
     for (; n < model.rows.size(); ++n) {
@@ -130,6 +139,11 @@ void draw_rows(Pen& pen, const PastModel& model, const Columns& in, const Box& b
     std::size_t last = to;  // of those with a mark: the axis stands under it
     for (std::size_t i = from; i < to; ++i) last = marked(model.rows[i]) ? i : last;
     double y = box.y;
+    if (const Row* again = heading_again(model); again != nullptr && from < to) {
+        const Set made = set(pen, *again, in);
+        draw_words(pen, *again, made, {box.x, y});
+        y += made.height;
+    }
     for (std::size_t i = from; i < to; ++i) {
         const Row& row = model.rows[i];
         const Set made = set(pen, row, in);

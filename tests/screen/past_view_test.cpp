@@ -302,6 +302,25 @@ TEST_CASE("rows and cases without room are turned to, none is left out, on every
     }
 }
 
+TEST_CASE("a group that goes on bears its heading again, a new one its own alone") {
+    const PastSeen all = samples::past_seen(samples::past_cases(), {});
+    const std::string heading = "Spokes against the plan, one seating, not entered";
+    std::size_t at_heading = 0;
+    const PastModel whole = page("cuts");
+    while (whole.rows.at(at_heading).label != heading) ++at_heading;
+    const auto says = [&](std::size_t from) {
+        PastPage at = on("cuts");
+        at.from = from;
+        return drawn(draw(past_view(all, at, models::words()), samples::canvas(samples::glasses().back().glass))).contains(heading);
+    };
+    CHECK(says(at_heading + 2));
+    CHECK(says(at_heading));
+    std::size_t next = at_heading + 1;
+    while (whole.rows.at(next).is != PastRow::Is::Heading) ++next;
+    CHECK_FALSE(says(next));
+    CHECK_FALSE(says(next + 1));
+}
+
 TEST_CASE("one case again: its record, the clock face as placed, its clocks and its marks in their order") {
     const guide::CaseState state = samples::case_that_is_over();
     const PastModel record = again("record");

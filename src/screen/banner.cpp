@@ -77,7 +77,7 @@ std::optional<Banner> both(const std::optional<Banner>& first, const std::option
 }
 
 std::optional<Banner> banner(const Around& around, const Words& words) {
-    Banner made{.text = answer(around)};
+    Banner made{.level = around.refusal ? Level::Watch : Level::Notice, .text = answer(around)};
     const std::vector<Matter> all = matters(around, words);
     if (all.empty()) return made.text.empty() ? std::nullopt : std::optional(made);
     std::string rest{};

@@ -187,7 +187,7 @@ void record_page(PickModel& made, const CaseState& state, const guide::ItemId& i
 
 std::string difference_text(const CaseState& state, const guide::ItemId& item, const guide::Difference& found, const Words& words) {
     std::string by{};
-    for (const auto& [person, told] : found.by) by += (by.empty() ? "" : ", ") + told;
+    for (const auto& [person, told] : found.by) by = by.empty() ? told : words("view.last", {by, told});
     return words(found.disputed ? "count.differs_still" : "count.differs",
                  {count_title(state, item), std::to_string(found.seen), by, std::to_string(found.expected)});
 }

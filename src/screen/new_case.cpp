@@ -158,7 +158,9 @@ FormModel new_case(const ScreenState& screen, const SizesInStock& sizes, const F
     }
     made.foot = {key("back", words("page.back"), {.page = "cases"}), erase_key(words),
                  key("see-plan", words("plan-view.see"), {.page = "look-at-new"}), key("make", words("form.make"), {.page = "make"})};
-    made.foot.back().look = Look::Filled;
+    // It leads once what no case goes without is there; a tap before that says what is missing.
+    const auto given = [&](const std::string& id) { return !value_of(screen, id).empty(); };
+    if (given("reference") && given("eye") && given("host") && given("donor")) made.foot.back().look = Look::Filled;
     return made;
 }
 

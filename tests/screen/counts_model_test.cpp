@@ -51,7 +51,7 @@ TEST_CASE("a difference is told, seen by the other one and recorded, by targets 
     CHECK(find(seen.hand(), "also-sees")->line == "Circulating nurse");
     CHECK(find(seen.hand(), "check-scrub")->label == "Scrub nurse confirms");
     tap(seen, *find(seen.hand(), "also-sees"));
-    CHECK(seen.table().card.cautions.front().find("3 seen by circulating nurse, scrub nurse, 4 expected") != std::string::npos);
+    CHECK(seen.table().card.cautions.front().find("3 seen by circulating nurse and scrub nurse, 4 expected") != std::string::npos);
     CHECK(find(seen.hand(), "also-sees") == nullptr);
     const auto reasons = turned(seen, *find(seen.hand(), "record-difference"));
     REQUIRE(!reasons.choices.empty());

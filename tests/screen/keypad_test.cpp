@@ -81,6 +81,20 @@ TEST_CASE("a note takes so many letters, not bytes, and a key that is no letter 
     CHECK(depth.typed == "4");
 }
 
+TEST_CASE("what makes the case leads once reference, eye and both sizes are there, and not with one of them missing") {
+    const std::map<std::string, std::string> whole{{"reference", "K-1"}, {"eye", "right"}, {"host", "7.50"}, {"donor", "7.75"}};
+    const auto leads = [](const ScreenState& form) { return new_case(form, {}, {}, models::words()).foot.back().look == Look::Filled; };
+    ScreenState form{.page = "new"};
+    form.draft = whole;
+    CHECK(leads(form));
+    for (const auto& missing : whole) {
+        CAPTURE(missing.first);
+        form.draft = whole;
+        form.draft[missing.first].clear();
+        CHECK_FALSE(leads(form));
+    }
+}
+
 TEST_CASE("a reference is typed in digits and letters of the language, and taken back by the letter") {
     ScreenState form{.page = "new", .field = "reference"};
     form = after(form, {.page = "key", .argument = "7"});

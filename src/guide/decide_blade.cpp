@@ -63,6 +63,7 @@ Decision turn_off(Draft draft) {
     const bool uncut = cutting(draft.state()) && draft.state().seatings.back().down == 0;
     if (cutting(draft.state()) && !uncut) end_cut(draft, CutEnd::Surgeon);
     draft.add(SuctionTurned{.to = Suction::Off});
+    come_back_if_away(draft, suction_lost);
     // Let go before a spoke was turned: the ring is seated anew, no cut was made.
     const Step* step = step_that_closes(draft.state().brief.procedure, Closes::SuctionOn);
     if (uncut && step != nullptr && draft.state().steps.contains(step->id))

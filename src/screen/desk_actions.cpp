@@ -175,10 +175,16 @@ DeskPage clock_page(const CaseState& state, const std::string& clock, const Word
     return made;
 }
 
-DeskPage otherwise_page(const CaseState& state, const Words& words) {
+/// On the one screen the Table's own targets tell what befalls the blade; twice the same is not offered.
+bool told_beside(const CaseState& state, const Around& around, const guide::Departure& departure) {
+    return around.alone && guide::cutting(state) && (departure.id == "suction-lost" || departure.id == "entered-by-trephine");
+}
+
+DeskPage otherwise_page(const CaseState& state, const Around& around, const Words& words) {
     DeskPage made{.heading = words("page.departures"), .line = words("page.departures_line")};
     const guide::Step* step = guide::current_step(state);
     for (const guide::Departure* departure : step == nullptr ? std::vector<const guide::Departure*>{} : departures_of(state, *step)) {
+        if (told_beside(state, around, *departure)) continue;
         made.actions.push_back(desk_act(desk_nth_key(made.actions.size()), departure->id, departure->title,
                                         {guide::Depart{.what = departure->id, .note = ""}}));
         made.actions.back().look = departure->level == guide::Departure::Level::Stop ? Look::Stop : Look::Watch;
@@ -207,7 +213,7 @@ DeskPage page_of(const CaseState& state, const DeskState& desk, const Around& ar
     if (auto page = desk_counts_page(state, desk, around, words)) return *std::move(page);
     if (desk.page == "plan" && state.plan) return desk_spokes_page(state, desk, words);
     if (desk.page == "plan-why" && state.plan) return desk_plan_why_page(state, desk, words);
-    if (desk.page == "otherwise") return otherwise_page(state, words);
+    if (desk.page == "otherwise") return otherwise_page(state, around, words);
     if (waits) return main_page(state, around, words);
     if (auto page = desk_tissue_page(state, desk, words)) return *std::move(page);
     if (auto page = desk_told_page(state, desk, words)) return *std::move(page);

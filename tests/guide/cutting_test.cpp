@@ -179,6 +179,14 @@ TEST_CASE("suction let go before a spoke was turned is no second cut") {
     CHECK(blade(c.state).reliable);
 }
 
+TEST_CASE("suction lost before a spoke was turned is over once the ring is let go") {
+    Case c = cutting_case();
+    REQUIRE(c.does(TurnSuction{.to = Suction::Lost}));
+    REQUIRE(c.does(TurnSuction{.to = Suction::Off}));
+    CHECK(current_step(c.state)->id == "suction-on");
+    CHECK(open_departures(c.state).empty());
+}
+
 TEST_CASE("entered by the trephine: the cut ends, the eye is decompressed, and it is on the record") {
     Case c = cutting_case();
     c.count(9);

@@ -235,6 +235,20 @@ TEST_CASE("nothing that the hand offers stands in the drawer beside it a second 
     CHECK(offered);
 }
 
+TEST_CASE("what befalls the blade has targets of its own beside the drawer, and is listed at a Desk of its own") {
+    models::Seen cut("lower");
+    const auto offered = [&](bool alone, const std::string& what) {
+        cut.around.alone = alone;
+        const auto all = desk(cut.at.state, {.page = "otherwise"}, cut.around, models::words()).actions;
+        return std::any_of(all.begin(), all.end(), [&](const Target& one) { return one.id == what; });
+    };
+    for (const std::string what : {"suction-lost", "entered-by-trephine"}) {
+        CHECK_FALSE(offered(true, what));
+        CHECK(offered(false, what));
+    }
+    CHECK(offered(true, "tilt"));
+}
+
 TEST_CASE("the way back stands on each part of a list that is turned on, and where nothing was read a sentence says so") {
     models::Seen at("next-four");
     for (std::size_t turned = 0; turned < 3; ++turned) {

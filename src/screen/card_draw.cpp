@@ -200,6 +200,12 @@ std::optional<Arranged> steady(Pen& pen, const Card& card, const Box& inner, con
 
 /// A bigger voice where the words go in whole, and no picture pays for it.
 std::optional<Arranged> bigger(Pen& pen, const Card& card, const Box& inner) {
+    if (card.figure && !sentences_alone(card) && card.level > Banner::Level::Notice) {
+        // Beside what can be tapped on: what to do instead is read first.
+        for (const Type line : {Type::Lead, Type::Strong}) {
+            if (auto whole = arranged_whole(pen, card, inner, {.line = line})) return whole;
+        }
+    }
     if (has_picture(card) || (card.figure && !sentences_alone(card))) return std::nullopt;
     constexpr double air = 0.9;
     for (Voice voice : {roomy, between}) {

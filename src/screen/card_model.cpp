@@ -62,6 +62,13 @@ std::vector<std::string> usual_lines(const CaseState& state, const guide::Depart
     return made;
 }
 
+std::optional<std::string> depth_title(const CaseState& state, const Words& words) {
+    const guide::Blade blade = guide::blade(state);
+    if (blade.over > 0) return words(blade.over == 1 ? "cut.one_over" : "cut.over", {std::to_string(blade.over)});
+    if (blade.planned && blade.to_go == 0 && blade.position > 0) return words("cut.reached");
+    return std::nullopt;
+}
+
 Figure blade_figure(const CaseState& state, const Words& words) {
     const guide::Blade blade = guide::blade(state);
     const std::string below = std::to_string(std::max(0, blade.position));
@@ -103,7 +110,7 @@ void add_usual(Card& made, const CaseState& state, const guide::Departure& depar
 
 /// What is usual once suction is lost, beside how far the blade came.
 Card lost_card(const CaseState& state, const Words& words) {
-    Card made{.title = words("lost.title"), .figure = blade_figure(state, words)};
+    Card made{.title = words("lost.title"), .level = Banner::Level::Watch, .figure = blade_figure(state, words)};
     const guide::Departure* lost = guide::find_departure(state.brief.procedure, "suction-lost");
     if (lost != nullptr) add_usual(made, state, *lost, words);
     return made;
@@ -116,13 +123,15 @@ void depth_card(Card& made, const CaseState& state, const Words& words) {
     made.cautions.clear();
     const guide::Departure* meanwhile = departure_standing(state);
     if (blade.over > 0) {
-        made.title = words(blade.over == 1 ? "cut.one_over" : "cut.over", {std::to_string(blade.over)});
+        made.title = *depth_title(state, words);
+        made.level = Banner::Level::Watch;
         made.lines = {words("cut.over_line")};
-    } else if (blade.planned && blade.to_go == 0 && blade.position > 0) {
-        made.title = words("cut.reached");
+    } else if (auto reached = depth_title(state, words)) {
+        made.title = *std::move(reached);
         made.lines = {words("cut.reached_line")};
     } else {
         made.title = meanwhile != nullptr ? meanwhile->title : filled(words("cut.title"), state, words);
+        if (meanwhile != nullptr) made.level = level_of(*meanwhile);
         // What is usual then stands where it is said how to go on: both would contradict each other.
         if (meanwhile != nullptr) made.lines = usual_lines(state, *meanwhile, words);
         made.lines.resize(std::min<std::size_t>(meanwhile != nullptr ? 2 : 1, made.lines.size()));
@@ -180,7 +189,7 @@ CaseState as_proposed(CaseState state, const Around& around) {
 }
 
 Card departure_card(const CaseState& state, const guide::Departure& departure, const Words& words) {
-    Card made{.title = departure.title};
+    Card made{.title = departure.title, .level = level_of(departure)};
     add_usual(made, state, departure, words);
     return made;
 }

@@ -7,17 +7,28 @@ namespace screen {
 
 namespace {
 
-Piece title(Pen& pen, const std::string& text, const Box& box, Type role) {
-    const Block block = pen.block(text, {role}, {box.w, 1e9, 3});
-    if (!block.fits) pen.falls_short(text);
+/// What went otherwise bears the sign and the ink of how bad it is; where the sign would cost a line the ink stands alone.
+Piece title(Pen& pen, const Card& card, const Box& box, Type role) {
+    const bool alarm = card.level > Banner::Level::Notice;
+    const Ink ink = alarm ? level_ink(card.level) : Ink::Text;
+    const double size = pen.cap(role) * 1.2;
+    double indent = alarm ? size * 1.4 : 0;
+    const Block bare = pen.block(card.title, {role}, {box.w, 1e9, 3});
+    Block block = pen.block(card.title, {role}, {box.w - indent, 1e9, 3});
+    if (!block.fits || block.lines.size() > bare.lines.size()) {
+        block = bare;
+        indent = 0;
+    }
+    if (!block.fits) pen.falls_short(card.title);
     return {.kind = Piece::Kind::Title,
             .height = block.height + pen.cap(Type::Text) * 0.6,
             .after = pen.cap(Type::Text) * 0.6,
             .draw =
-                [&pen, block, x = box.x](double y) {
-                    pen.text({x, y}, block, Ink::Text);
+                [&pen, block, ink, level = card.level, size, indent, cap = pen.cap(role), x = box.x](double y) {
+                    if (indent > 0) level_sign(pen, level, {x, y + (cap - size) / 2, size, size}, Ink::Card);
+                    pen.text({x + indent, y}, block, ink);
                 },
-            .text = text};
+            .text = card.title};
 }
 
 Piece line(Pen& pen, const std::string& text, const Box& box, Piece::Kind kind, Type role, Ink ink = Ink::Soft) {
@@ -197,10 +208,11 @@ bool sentences_alone(const Card& card) {
 
 Pieces card_pieces(Pen& pen, const Card& card, const Box& box, const Voice& voice) {
     Pieces made;
-    if (!card.title.empty()) made.push_back(title(pen, card.title, box, voice.title));
+    if (!card.title.empty()) made.push_back(title(pen, card, box, voice.title));
     for (std::size_t i = 0; i < card.lines.size(); ++i) {
         // Mid-cut nothing is read but the figure, the section and the clock: there the first line may go as well, unmissed.
-        made.push_back(line(pen, card.lines[i], box, i == 0 && !card.figure ? Piece::Kind::Line : Piece::Kind::Hint, voice.line));
+        const Ink ink = card.level > Banner::Level::Notice ? Ink::Text : Ink::Soft;
+        made.push_back(line(pen, card.lines[i], box, i == 0 && !card.figure ? Piece::Kind::Line : Piece::Kind::Hint, voice.line, ink));
         if (card.figure) made.back().text.clear();
     }
     if (!made.empty()) {

@@ -89,20 +89,61 @@ std::string parted(std::string text) {
     return text;
 }
 
-bool step_row(Column& column, const Row& row) {
-    const auto value = [&](const std::string& text) { return column.text(text, {Type::Strong, Type::Text}, Ink::Text, lines_a_value); };
-    return column.text(row.label, {Type::Text}, Ink::Soft, 1) && (value(row.value) || value(parted(row.value)));
+/// Sentences that follow each other in one text, where there is no room for a line each.
+std::vector<Row> joined(const std::vector<Row>& rows) {
+    std::vector<Row> made;
+    for (const Row& row : rows) {
+        const bool goes_on = row.label.empty() && !made.empty() && (made.back().value.ends_with('.') || made.back().value.ends_with('?'));
+        if (goes_on) made.back().value += " " + row.value;
+        if (!goes_on) made.push_back(row);
+    }
+    return made;
+}
+
+/// Draws what there is room for down the column, and returns what there was none for.
+std::vector<std::string> draw_rows(Column& column, const std::vector<Row>& rows) {
+    std::vector<std::string> missed;
+    for (const Row& row : rows) {
+        if (!row.label.empty() && &row != &rows.front()) column.gap();
+        const Ink ink = row.watch ? Ink::Amber : Ink::Text;
+        const auto value = [&](const std::string& text) { return column.text(text, {Type::Strong, Type::Text}, ink, lines_a_value); };
+        if (!column.text(row.label, {Type::Text}, Ink::Soft, 1) || !(value(row.value) || value(parted(row.value))))
+            missed.push_back(row.label.empty() ? row.value : row.label);
+    }
+    return missed;
+}
+
+/// The present step, or with its sign what went otherwise; where the sign would cost room the ink stands alone. Returns where it ends.
+double draw_title(Pen& pen, const DeskModel& model, const Box& box) {
+    const auto roles = {Type::Title, Type::Strong};
+    constexpr std::size_t lines = 2;
+    const bool alarm = model.level > Banner::Level::Notice;
+    const double size = pen.cap(Type::Title) * 1.2;
+    double indent = alarm ? size * 1.3 : 0;
+    const Block bare = pen.block(model.title, roles, {box.w, box.h, lines}),
+                beside = pen.block(model.title, roles, {box.w - indent, box.h, lines});
+    if (!beside.fits || beside.height > bare.height || beside.type != bare.type) indent = 0;
+    Column column(pen, {box.x + indent, box.y, box.w - indent, box.h});
+    if (!column.text(model.title, roles, alarm ? level_ink(model.level) : Ink::Text, lines)) pen.falls_short(model.title);
+    if (indent > 0) level_sign(pen, model.level, {box.x, box.y + (pen.cap(bare.type) - size) / 2, size, size}, Ink::Ground);
+    return column.y();
 }
 
 void draw_step(Pen& pen, const DeskModel& model, const Box& box) {
     const double pill = model.nurse.empty() ? 0 : pen.cap(Type::Strong) * 2.6;
     draw_nurse(pen, model, {box.x, box.y, box.w, pill});
-    Column column(pen, {box.x, box.y + pill + pen.cap(Type::Text), box.w, box.h - pill - pen.cap(Type::Text)});
-    if (!column.text(model.title, {Type::Title, Type::Strong}, model.stop ? Ink::Red : Ink::Text, 2)) pen.falls_short(model.title);
-    for (const Row& row : model.step) {
-        if (!row.label.empty() && &row != &model.step.front()) column.gap();
-        if (!step_row(column, row)) pen.falls_short(row.label.empty() ? row.value : row.label);
-    }
+    const double title = box.y + pill + pen.cap(Type::Text), top = draw_title(pen, model, {box.x, title, box.w, box.bottom() - title});
+    Column column(pen, {box.x, top, box.w, box.bottom() - top});
+    std::vector<Row> whole = model.step;
+    for (auto line = model.how.rbegin(); line != model.how.rend(); ++line) whole.insert(whole.begin(), {"", *line});
+    const auto fits = [&](const std::vector<Row>& rows) {
+        Pen unseen(pen.canvas());
+        Column tried(unseen, {box.x, column.y(), box.w, box.bottom() - column.y()});
+        return draw_rows(tried, rows).empty();
+    };
+    const auto tries = {whole, joined(whole), model.step};
+    const auto found = std::find_if(tries.begin(), tries.end(), fits);
+    for (const std::string& missed : draw_rows(column, found == tries.end() ? joined(model.step) : *found)) pen.falls_short(missed);
 }
 
 /// Clocks, pauses and counts are always there; then what the past lets expect, each row that fits, and of the record the newest.

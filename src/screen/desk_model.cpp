@@ -21,6 +21,7 @@ bool suction_lost(const CaseState& state) { return guide::cutting(state) && stat
 std::vector<Row> spokes_rows(const CaseState& state, bool away, const Words& words) {
     const Figure figure = blade_figure(state, words);
     std::vector<Row> made{{words("desk.spokes"), figure.numeral + " " + figure.under}};
+    made.back().watch = figure.over;
     if (!away || suction_lost(state)) made.push_back({"", figure.line});
     if (!guide::blade(state).reliable) made.push_back({"", words("section.not_reliable")});
     return made;
@@ -40,9 +41,8 @@ bool stays(const CaseState& state, const guide::Step& step, const guide::Departu
 
 /// What is usual then, marked as that.
 void add_usual(std::vector<Row>& rows, const guide::Departure& away, const CaseState& state, const Words& words) {
-    std::string all{};
-    for (const std::string& line : usual_lines(state, away, words)) all += (all.empty() ? "" : " ") + line;
-    if (!all.empty()) rows.push_back({words("card.usual"), all});
+    std::string label = words("card.usual");
+    for (const std::string& line : usual_lines(state, away, words)) rows.push_back({std::exchange(label, ""), line});
 }
 
 /// The circulating nurse's own step, and where it is done.
@@ -52,15 +52,19 @@ void show_step(DeskModel& made, const CaseState& state, const Words& words) {
     const guide::Step* step = guide::current_step(state);
     if (step == nullptr) return;
     const guide::Departure* away = in_the_way(state, *step);
-    made.title = away == nullptr ? filled(step->title, state, words) : away->title;
+    const auto depth = guide::cutting(state) && !suction_lost(state) ? depth_title(state, words) : std::nullopt;
+    made.title = away != nullptr ? away->title : depth ? *depth : filled(step->title, state, words);
     made.stay = stays(state, *step, away);
     made.nurse = words(made.stay ? "desk.stay" : step->who != "circulating" ? "desk.may_leave" : own_step_id(*step));
-    made.stop = away != nullptr && away->level == guide::Departure::Level::Stop;
+    if (depth && guide::blade(state).over > 0) made.level = Banner::Level::Watch;
+    if (away != nullptr) made.level = level_of(*away);
     if (guide::cutting(state)) made.step = spokes_rows(state, away != nullptr, words);
     if (away != nullptr) {  // the packs of the step that waits are not what is to be done now
         add_usual(made.step, *away, state, words);
         return;
     }
+    if (step->who == "circulating")
+        for (const std::string& line : step->lines) made.how.push_back(filled(line, state, words));
     if (!step->open_now.empty()) made.step.push_back({words("card.open_now"), listed(step->open_now)});
     if (!step->open_later.empty()) made.step.push_back({words("card.open_later"), listed(step->open_later)});
     if (!step->ready.empty()) made.step.push_back({words("card.ready"), listed(step->ready)});

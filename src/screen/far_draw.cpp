@@ -62,24 +62,6 @@ Places places(const Pen& pen, const FarModel& model) {
     return {.column = {g, g, w - g, h}, .figure = {w + g, g, glass.width_mm - w - 2 * g, h}, .tight = model.banner.has_value()};
 }
 
-Ink ink_of(Banner::Level level) {
-    switch (level) {
-        case Banner::Level::Notice:
-            return Ink::Soft;
-        case Banner::Level::Watch:
-            return Ink::Amber;
-        case Banner::Level::Stop:
-            return Ink::Red;
-    }
-    return Ink::Text;
-}
-
-/// Amber has its triangle and red its octagon: nothing is told by colour alone.
-void sign(Pen& pen, Banner::Level level, const Box& box) {
-    if (level == Banner::Level::Watch) pen.icon(Icon::Triangle, box, Ink::Amber, Ink::Black);
-    if (level == Banner::Level::Stop) pen.icon(Icon::Octagon, box, Ink::Red, Ink::Black);
-}
-
 /// The place of a sign on the left of the digits; where they are too wide for it, in the column, clear of the eye over it and of the clock
 /// under it.
 Box beside_digits(const Pen& pen, const FarModel::Numeral& numeral, double middle, const Places& at) {
@@ -102,7 +84,7 @@ void draw_shown(Pen& pen, const FarModel::Numeral& numeral, const Places& at) {
     if (at.tight)
         pen.add(picture::Line{
             .a = {at.column.right(), top + cap}, .b = {at.column.right(), at.column.bottom()}, .width = 0.8, .ink = Ink::Line});
-    if (numeral.watch) sign(pen, Banner::Level::Watch, beside_digits(pen, numeral, top + cap / 2, at));
+    if (numeral.watch) level_sign(pen, Banner::Level::Watch, beside_digits(pen, numeral, top + cap / 2, at), Ink::Black);
 }
 
 /// The sign over the words on an upright glass, on their left elsewhere: what is most urgent has no fewer letters than the room has.
@@ -113,10 +95,11 @@ void draw_shown(Pen& pen, const FarModel::Said& said, const Places& at) {
                                   {at.figure.w - (over ? 0 : taken), at.figure.h - (over ? taken : 0), 4});
     const double h = block.height + (over ? taken : 0), w = block.width + (over ? 0 : taken);
     const double top = at.figure.y + std::max(0.0, at.figure.h - h) / 2, left = at.figure.centre().x - w / 2;
-    sign(pen, said.level,
-         over ? Box{at.figure.centre().x - size / 2, top, size, size} : Box{left, top + (block.height - size) / 2, size, size});
+    level_sign(pen, said.level,
+               over ? Box{at.figure.centre().x - size / 2, top, size, size} : Box{left, top + (block.height - size) / 2, size, size},
+               Ink::Black);
     const double x = over || notice ? at.figure.centre().x : left + taken, y = top + (over ? taken : 0);
-    pen.text({x, y}, block, notice ? Ink::Text : ink_of(said.level), over || notice ? Align::Centre : Align::Left);
+    pen.text({x, y}, block, notice ? Ink::Text : level_ink(said.level), over || notice ? Align::Centre : Align::Left);
     if (!block.fits) pen.falls_short(said.text);
 }
 
@@ -144,8 +127,8 @@ double draw_far_banner(Pen& pen, const Banner& banner, const Box& column) {
     const double size = banner.level == Banner::Level::Notice ? 0 : pen.cap(Type::Text) * 1.2, indent = size > 0 ? size * 1.3 : 0;
     const Block block = pen.block(banner.text, {Type::Text}, {column.w - indent, column.h, 2});
     const double top = column.bottom() - block.height;
-    sign(pen, banner.level, {column.x, top - (size - pen.cap(Type::Text)) / 2, size, size});
-    pen.text({column.x + indent, top}, block, ink_of(banner.level));
+    level_sign(pen, banner.level, {column.x, top - (size - pen.cap(Type::Text)) / 2, size, size}, Ink::Black);
+    pen.text({column.x + indent, top}, block, level_ink(banner.level));
     if (!block.fits) pen.falls_short(banner.text);
     return block.height + pen.gap() * 2;
 }

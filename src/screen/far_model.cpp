@@ -69,10 +69,7 @@ FarModel::Said suction_lost(const CaseState& state, const Words& words) {
     return {.text = words("far.suction_lost", {below}), .level = Banner::Level::Watch};
 }
 
-FarModel::Said said(const guide::Departure& departure) {
-    const bool stop = departure.level == guide::Departure::Level::Stop;
-    return {.text = departure.title, .level = stop ? Banner::Level::Stop : Banner::Level::Watch};
-}
+FarModel::Said said(const guide::Departure& departure) { return {.text = departure.title, .level = level_of(departure)}; }
 
 /// A count that differs or a scan that does not fit: what the guide waits for, outside the quiet part.
 bool differs(const CaseState& state) {

@@ -70,7 +70,8 @@ struct Figure {
 
 struct Card {
     std::string title{};
-    std::vector<std::string> lines{};  // one or two, what to do
+    Banner::Level level = Banner::Level::Notice;  // of the title: above a notice it says what went otherwise
+    std::vector<std::string> lines{};             // one or two, what to do
     std::optional<Figure> figure{};
     Picture picture{};
     std::vector<Row> rows{};  // read aloud, checked
@@ -223,11 +224,12 @@ struct PlanModel {
 /// The circulating nurse's view: what is and what may be done, every action with its key.
 struct DeskModel {
     Strip strip{};
-    std::string title{};      // the present step
-    std::string nurse{};      // may she leave the room
-    bool stay = false;        // she may not
-    bool stop = false;        // the title is of something that stops everything
-    std::vector<Row> step{};  // open now, do not open yet, have ready
+    std::string title{};                          // the present step
+    std::string nurse{};                          // may she leave the room
+    bool stay = false;                            // she may not
+    Banner::Level level = Banner::Level::Notice;  // of the title: above a notice it says what went otherwise
+    std::vector<std::string> how{};               // what to do at a step of the circulating nurse's own, where there is room
+    std::vector<Row> step{};                      // open now, do not open yet, have ready, what is usual; a row without a label goes on
     std::vector<Row> times{}, counts{};
     std::vector<Row> expected{}, record{};  // as far as there is room; record: newest first
     std::string heading{}, line{};          // over the actions

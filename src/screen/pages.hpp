@@ -32,6 +32,8 @@ std::string muted(const Around& around, const Words& words);
 View told(View view, const Around& around, const Words& words);
 /// Two banners in one place, both in full.
 std::optional<Banner> both(const std::optional<Banner>& first, const std::optional<Banner>& second);
+/// What stands over the figure once the plan is reached or passed; none before.
+std::optional<std::string> depth_title(const guide::CaseState& state, const Words& words);
 /// The figure of the cut, with its words: never bare.
 Figure blade_figure(const guide::CaseState& state, const Words& words);
 Card card(const guide::CaseState& state, const guide::Step& step, const Around& around, const Words& words);
@@ -43,6 +45,8 @@ picture::ClockFace clock_face(const guide::CaseState& state, const Words& words)
 std::vector<const guide::Departure*> departures_of(const guide::CaseState& state, const guide::Step& step);
 /// The departure that is not come back from and has no card of its own in the cut; none when the guide goes on.
 const guide::Departure* departure_standing(const guide::CaseState& state);
+/// Whether it stops everything or wants an eye.
+Banner::Level level_of(const guide::Departure& departure);
 /// What is usual once that went otherwise, sentence by sentence; of suction lost before the blade was below zero what goes without a
 /// groove.
 std::vector<std::string> usual_lines(const guide::CaseState& state, const guide::Departure& departure, const Words& words);

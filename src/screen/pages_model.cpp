@@ -35,6 +35,11 @@ void departures_page(PickModel& made, const CaseState& state, const Words& words
         made.foot.push_back(turn_to("to-plan", words(state.plan ? "plan-view.change" : "plan-view.open"), "", {.page = "plan"}));
     if (may_wipe(state)) made.foot.push_back(turn_to("wipe", words("wipe.lock"), "", {.page = "wipe"}));
     if (step->closes == guide::Closes::Counts) made.choices.push_back(differing_choice(words));
+    // Where the octagon leaves it no room beside what is usual.
+    if (auto undo = undo_told(state, words); undo && departure_shown(state) != nullptr && bulging_target(state)) {
+        undo->weight = Weight::Elsewhere;
+        made.choices.push_back(*std::move(undo));
+    }
     for (const guide::Departure* departure : departures_of(state, *step)) {
         if (departure->id == bulging) continue;  // it stands at the foot, as on every page
         Target made_target = choice(departure->id, departure->title, "", {guide::Depart{.what = departure->id, .note = ""}});
@@ -180,12 +185,16 @@ std::vector<const guide::Departure*> departures_of(const CaseState& state, const
     return all;
 }
 
+Banner::Level level_of(const guide::Departure& departure) {
+    return departure.level == guide::Departure::Level::Stop ? Banner::Level::Stop : Banner::Level::Watch;
+}
+
 const guide::Departure* departure_standing(const CaseState& state) {
     auto open = guide::open_departures(state);
     if (open.empty()) return nullptr;
     // Suction lost has a card of its own while the cut stands open. Its way back goes through the steps of a new seating, where what
     // still stands from before comes up.
-    if (open.back().what == "suction-lost") {
+    if (open.back().what == "suction-lost" && state.suction == guide::Suction::Lost) {
         const Step* step = guide::current_step(state);
         std::erase_if(open, [](const guide::Away& away) { return away.what == "suction-lost"; });
         if (open.empty() || step == nullptr || step->closes == guide::Closes::Cut) return nullptr;

@@ -102,6 +102,23 @@ void Pen::icon(Icon icon, const Box& box, Ink ink, Ink on) {
     }
 }
 
+Ink level_ink(Banner::Level level) {
+    switch (level) {
+        case Banner::Level::Notice:
+            return Ink::Soft;
+        case Banner::Level::Watch:
+            return Ink::Amber;
+        case Banner::Level::Stop:
+            return Ink::Red;
+    }
+    return Ink::Text;
+}
+
+void level_sign(Pen& pen, Banner::Level level, const Box& box, Ink on) {
+    if (level == Banner::Level::Watch) pen.icon(Icon::Triangle, box, Ink::Amber, on);
+    if (level == Banner::Level::Stop) pen.icon(Icon::Octagon, box, Ink::Red, on);
+}
+
 Box part(const Box& row, int i, int n, double gap) {
     const double w = (row.w - gap * (n - 1)) / n;
     return {row.x + i * (w + gap), row.y, w, row.h};

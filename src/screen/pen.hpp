@@ -67,6 +67,10 @@ private:
     Frame frame_{};
 };
 
+/// How bad it is, as ink and as sign: nothing is told by colour alone. A notice has no sign.
+Ink level_ink(Banner::Level level);
+void level_sign(Pen& pen, Banner::Level level, const Box& box, Ink on);
+
 /// A row of boxes of even width side by side.
 Box part(const Box& row, int i, int n, double gap);
 /// The box mirrored in `within`: the left-handed place of a right-handed one.

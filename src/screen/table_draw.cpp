@@ -67,9 +67,7 @@ void draw_banner(Pen& pen, const Banner& banner, const Box& box) {
     const Block block = banner_block(pen, banner, box.w);
     const double cap = pen.cap(Type::Strong), indent = banner_indent(pen, banner);
     pen.add(picture::Panel{.box = box, .radius = 2, .fill = colours.fill, .edge = colours.edge, .edge_width = 0.6});
-    const Box icon{box.x + cap, box.centre().y - cap * 0.75, cap * 1.5, cap * 1.5};
-    if (banner.level == Banner::Level::Watch) pen.icon(Icon::Triangle, icon, colours.ink, colours.fill);
-    if (banner.level == Banner::Level::Stop) pen.icon(Icon::Octagon, icon, colours.ink, colours.fill);
+    level_sign(pen, banner.level, {box.x + cap, box.centre().y - cap * 0.75, cap * 1.5, cap * 1.5}, colours.fill);
     if (!block.fits) pen.falls_short(banner.text);
     pen.text({box.x + cap + indent, box.y + (box.h - block.height) / 2}, block, colours.ink);
 }

@@ -172,7 +172,14 @@ TEST_CASE("while the blade can turn the Desk says how far it is, lost suction to
     for (int i = 0; i < 5; ++i) REQUIRE(at.at.does(guide::CountSpoke{.source = guide::Source::Table}));
     CHECK(spokes(at).value == "6 spokes to go");
     CHECK(shown(at).step[1].value.starts_with("2 of 8"));
-    CHECK_FALSE(shown(at).stop);
+    CHECK(shown(at).level == Banner::Level::Notice);
+    at.at.count(6);
+    CHECK(shown(at).title == "Depth reached, stop");
+    CHECK(shown(at).level == Banner::Level::Notice);
+    at.at.count(1);
+    CHECK(shown(at).title == "One over the plan");
+    CHECK(shown(at).level == Banner::Level::Watch);
+    CHECK(spokes(at).watch);
     models::Seen before("seat");
     for (const Row& row : shown(before).step) CHECK(row.label != "Spokes");
 }
@@ -191,7 +198,7 @@ TEST_CASE(
     CHECK(labels(shown(at)) == std::set<std::string>{"Spokes", "", "Usual practice"});
     models::Seen open("scissors");
     REQUIRE(open.at.does(guide::Depart{.what = "eye-bulging"}));
-    CHECK(shown(open).stop);
+    CHECK(shown(open).level == Banner::Level::Stop);
     CHECK(labels(shown(open)).contains("Usual practice"));
     CHECK_FALSE(labels(shown(open)).contains("Next, have ready"));
     CHECK(shown(open).actions.front().id == "come-back");  // nothing stands before the way out

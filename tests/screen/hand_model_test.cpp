@@ -113,7 +113,7 @@ TEST_CASE("lost suction shows the count at loss and no spokes to go") {
     CHECK(says(texts(model), "Seat again only in the same groove."));
     CHECK(model.hand.front().id == "by-hand");
     CHECK(model.hand.front().press == Press::Hold);  // it stands where a spoke was tapped a moment ago
-    CHECK(model.hand.front().line == "from the groove");
+    CHECK(model.hand.front().line == "hold: from the groove");
     CHECK_FALSE(says(texts(model), "to go"));
 }
 
@@ -126,7 +126,7 @@ TEST_CASE("suction lost before the blade was below zero leaves no groove: a new 
     CHECK(hand.front().press == Press::Hold);
     CHECK(hand.front().look == Look::Filled);
     CHECK(find(hand, "by-hand")->look == Look::Plain);
-    CHECK(find(hand, "by-hand")->line == "no groove yet");
+    CHECK(find(hand, "by-hand")->line == "hold: no groove yet");
     CHECK(find(hand, "spoke-lost") != nullptr);
 }
 
@@ -245,6 +245,34 @@ TEST_CASE("the way back says which step is to be done again, and only where one 
     CHECK(seen.table().card.title == "Ink the four wells");
     CHECK(back("instrument-replaced") == "then again: Set zero");
     CHECK(back("instrument-replaced") == "back to the guide");
+}
+
+TEST_CASE("beside the octagon a departure is taken back from the list of what else happens") {
+    Seen seen("cardinals");
+    const auto offered = [&] {
+        const auto choices = std::get<screen::PickModel>(screen::view(seen.at.state, {.page = "departures"}, seen.around, models::words())).choices;
+        return find(choices, "undo-told") != nullptr;
+    };
+    CHECK_FALSE(offered());
+    REQUIRE(seen.at.does(guide::Depart{.what = "vitreous"}));
+    CHECK(find(seen.hand(), "undo-told") == nullptr);
+    CHECK(offered());
+}
+
+TEST_CASE("a ring that does not hold is told before suction counts as on, and it is seated again") {
+    Seen seen("suction-on");
+    REQUIRE(seen.at.does(guide::Depart{.what = "no-hold"}));
+    CHECK(seen.table().card.title == "Ring does not hold");
+    CHECK(find(seen.hand(), "come-back")->line == "then again: Seat and centre");
+    REQUIRE(seen.at.does(guide::ComeBack{.what = "no-hold"}));
+    CHECK(seen.table().card.title == "Seat and centre");
+}
+
+TEST_CASE("suction lost is on the Table although there was none, where a unit's guide lets it be told so") {
+    Seen seen("suction-on");
+    REQUIRE(seen.at.does(guide::Depart{.what = "suction-lost"}));
+    CHECK(seen.table().card.title == "Suction lost");
+    CHECK(seen.first() == "come-back");
 }
 
 TEST_CASE("what still stands from before the suction was lost comes up in the new seating, since suction waits for it") {

@@ -83,6 +83,8 @@ Decision depart(Draft draft, const Depart& intent) {
     if (intent.what == "suction-lost" && draft.state().suction == Suction::On) {
         return decide_blade(std::move(draft), TurnSuction{.to = Suction::Lost});
     }
+    // Told at the Desk what was tapped at the Table: once is enough.
+    if (intent.what == "suction-lost" && away_on(draft.state(), intent.what)) return refuse(Refused::AlreadyDone);
     if (intent.what == "entered-by-trephine" && cutting(draft.state())) {
         return decide_blade(std::move(draft), EndCut{.how = CutEnd::Entered});
     }

@@ -143,7 +143,7 @@ bool away_on(const CaseState& state, const DepartureId& what) {
 }
 
 void come_back_if_away(Draft& draft, const DepartureId& what) {
-    if (away_on(draft.state(), what)) draft.add(CameBack{.what = what});
+    while (away_on(draft.state(), what)) draft.add(CameBack{.what = what});  // an older record may hold it twice
 }
 
 std::vector<StepId> reopened_by(const CaseState& state, const Departure& departure) {

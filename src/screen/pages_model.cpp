@@ -35,17 +35,17 @@ void departures_page(PickModel& made, const CaseState& state, const Words& words
         made.foot.push_back(turn_to("to-plan", words(state.plan ? "plan-view.change" : "plan-view.open"), "", {.page = "plan"}));
     if (may_wipe(state)) made.foot.push_back(turn_to("wipe", words("wipe.lock"), "", {.page = "wipe"}));
     if (step->closes == guide::Closes::Counts) made.choices.push_back(differing_choice(words));
-    // Where the octagon leaves it no room beside what is usual.
-    if (auto undo = undo_told(state, words); undo && departure_shown(state) != nullptr && bulging_target(state)) {
-        undo->weight = Weight::Elsewhere;
-        made.choices.push_back(*std::move(undo));
-    }
     for (const guide::Departure* departure : departures_of(state, *step)) {
         if (departure->id == bulging) continue;  // it stands at the foot, as on every page
         Target made_target = choice(departure->id, departure->title, "", {guide::Depart{.what = departure->id, .note = ""}});
         made_target.weight = Weight::Elsewhere;
         made_target.look = departure->level == guide::Departure::Level::Stop ? Look::Stop : Look::Watch;
         made.choices.push_back(std::move(made_target));
+    }
+    // The card has no room for it beside the octagon. Last, where no finger expects a departure.
+    if (auto undo = undo_told(state, words); undo && departure_shown(state) != nullptr && bulging_target(state)) {
+        undo->weight = Weight::Elsewhere;
+        made.choices.push_back(*std::move(undo));
     }
 }
 
@@ -177,7 +177,8 @@ std::vector<const guide::Departure*> departures_of(const CaseState& state, const
     const auto add = [&](const std::vector<guide::DepartureId>& ids) {
         for (const guide::DepartureId& id : ids) {
             const guide::Departure* one = guide::find_departure(state.brief.procedure, id);
-            if (one != nullptr && std::find(all.begin(), all.end(), one) == all.end()) all.push_back(one);
+            const bool stands = id == "suction-lost" && state.suction == guide::Suction::Lost;
+            if (one != nullptr && !stands && std::find(all.begin(), all.end(), one) == all.end()) all.push_back(one);
         }
     };
     add(step.departures);
@@ -194,7 +195,7 @@ const guide::Departure* departure_standing(const CaseState& state) {
     if (open.empty()) return nullptr;
     // Suction lost has a card of its own while the cut stands open. Its way back goes through the steps of a new seating, where what
     // still stands from before comes up.
-    if (open.back().what == "suction-lost" && state.suction == guide::Suction::Lost) {
+    if (open.back().what == "suction-lost" && state.suction != guide::Suction::Off) {
         const Step* step = guide::current_step(state);
         std::erase_if(open, [](const guide::Away& away) { return away.what == "suction-lost"; });
         if (open.empty() || step == nullptr || step->closes == guide::Closes::Cut) return nullptr;

@@ -113,7 +113,7 @@ TEST_CASE("lost suction shows the count at loss and no spokes to go") {
     CHECK(says(texts(model), "Seat again only in the same groove."));
     CHECK(model.hand.front().id == "by-hand");
     CHECK(model.hand.front().press == Press::Hold);  // it stands where a spoke was tapped a moment ago
-    CHECK(model.hand.front().line == "hold: from the groove");
+    CHECK(model.hand.front().line == "from the groove: hold");
     CHECK_FALSE(says(texts(model), "to go"));
 }
 
@@ -250,7 +250,8 @@ TEST_CASE("the way back says which step is to be done again, and only where one 
 TEST_CASE("beside the octagon a departure is taken back from the list of what else happens") {
     Seen seen("cardinals");
     const auto offered = [&] {
-        const auto choices = std::get<screen::PickModel>(screen::view(seen.at.state, {.page = "departures"}, seen.around, models::words())).choices;
+        const auto choices =
+            std::get<screen::PickModel>(screen::view(seen.at.state, {.page = "departures"}, seen.around, models::words())).choices;
         return find(choices, "undo-told") != nullptr;
     };
     CHECK_FALSE(offered());
@@ -266,6 +267,31 @@ TEST_CASE("a ring that does not hold is told before suction counts as on, and it
     CHECK(find(seen.hand(), "come-back")->line == "then again: Seat and centre");
     REQUIRE(seen.at.does(guide::ComeBack{.what = "no-hold"}));
     CHECK(seen.table().card.title == "Seat and centre");
+}
+
+TEST_CASE("suction lost stands once however often it is told, and is over once the ring holds again or the loss is taken back") {
+    for (const bool undone : {false, true}) {
+        CAPTURE(undone);
+        Seen seen("lower");
+        seen.at.count(5);
+        REQUIRE(seen.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
+        CHECK_FALSE(seen.at.does(guide::Depart{.what = "suction-lost"}));
+        const auto choices =
+            std::get<screen::PickModel>(screen::view(seen.at.state, {.page = "departures"}, seen.around, models::words())).choices;
+        CHECK(find(choices, "suction-lost") == nullptr);
+        if (undone) {
+            REQUIRE(seen.at.does(guide::UndoTap{}));
+        } else {
+            REQUIRE(seen.at.does(guide::ReopenStep{.step = "zero", .why = "seated again"}));
+            REQUIRE(seen.at.does(guide::Depart{.what = "no-hold"}));
+            CHECK(seen.table().card.rows.back().value == "Groove begun: seat again only in that groove.");
+            REQUIRE(seen.at.does(guide::ComeBack{.what = "no-hold"}));
+            seen.at.up_to("suction-on");
+            REQUIRE(seen.at.does(guide::TurnSuction{.to = guide::Suction::On}));
+        }
+        CHECK(guide::open_departures(seen.at.state).empty());
+        CHECK(seen.table().card.title == "Lower the blade, clockwise");
+    }
 }
 
 TEST_CASE("suction lost is on the Table although there was none, where a unit's guide lets it be told so") {

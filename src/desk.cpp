@@ -62,7 +62,7 @@ screen::DeskModel Desk::view(const measure::Instant& now) const {
 
 screen::Drawer Desk::drawer(const measure::Instant& now) const {
     const OpenCase* open = session_->open();
-    const bool narrow = open != nullptr && guide::cutting(open->state());
+    const bool narrow = open != nullptr && screen::narrow_drawer(open->state());
     return screen::drawer(view(now), drawer_open_, narrow, session_->stock().words);
 }
 

@@ -1,13 +1,16 @@
 // One undraped screen for two readers (set-up B): the Table view carries a bar with what the circulating nurse must know, and a
-// drawer with the Desk's actions, opened and closed by one tap. While the blade can turn the drawer is narrow: it lies over the path or
-// beside the card, never over the count target, the figure or a clock.
+// drawer with the Desk's actions, opened and closed by one tap. While the blade can turn, and in an emergency, the drawer is narrow: it
+// lies over the path or beside the card, never over the count target, the figure, a clock or what is to be done.
 #pragma once
 
+#include "guide/state.hpp"
 #include "screen/table_parts.hpp"
 
 namespace screen {
 
-/// What the Table view shows of the Desk. `narrow`: while the blade can turn. Ids of its targets begin with `drawer_prefix`.
+/// Whether the card must be read beside an open drawer: while the blade can turn, and while something stands that stops everything.
+bool narrow_drawer(const guide::CaseState& state);
+/// What the Table view shows of the Desk. Ids of its targets begin with `drawer_prefix`.
 Drawer drawer(DeskModel desk, bool open, bool narrow, const Words& words);
 inline constexpr auto drawer_prefix = "desk/";
 /// What is typed without a keyboard takes a page of its own: digits, names or letters under the finger. None: nothing is typed now.

@@ -1,6 +1,7 @@
 #include "screen/drawer.hpp"
 
 #include "screen/keypad.hpp"
+#include "screen/pages.hpp"
 
 #include <algorithm>
 
@@ -31,6 +32,11 @@ std::vector<Target> turned_to(std::vector<Target> all, std::size_t turned, std::
 }
 
 }  // namespace
+
+bool narrow_drawer(const guide::CaseState& state) {
+    const guide::Departure* away = departure_shown(state);
+    return guide::cutting(state) || (away != nullptr && away->level == guide::Departure::Level::Stop);
+}
 
 Drawer drawer(DeskModel desk, bool open, bool narrow, const Words& words) {
     Drawer made{.nurse = std::move(desk.nurse), .stay = desk.stay, .open = open, .narrow = narrow};

@@ -17,7 +17,7 @@ namespace {
 TableModel with(models::Seen& at, bool open, const DeskState& page = {}) {
     at.around.alone = true;
     TableModel made = at.table();
-    made.drawer = drawer(desk(at.at.state, page, at.around, models::words()), open, guide::cutting(at.at.state), models::words());
+    made.drawer = drawer(desk(at.at.state, page, at.around, models::words()), open, narrow_drawer(at.at.state), models::words());
     return made;
 }
 
@@ -233,6 +233,24 @@ TEST_CASE("nothing that the hand offers stands in the drawer beside it a second 
         for (const Target& one : table.drawer->actions) offered = offered || one.id == "desk/otherwise";
     }
     CHECK(offered);
+}
+
+TEST_CASE("what stops everything is read beside an open drawer, whose actions are then few") {
+    models::Seen open_eye("cardinals");
+    CHECK_FALSE(with(open_eye, true).drawer->narrow);
+    REQUIRE(open_eye.at.does(guide::Depart{.what = "vitreous"}));
+    CHECK_FALSE(with(open_eye, true).drawer->narrow);
+    REQUIRE(open_eye.at.does(guide::Depart{.what = "eye-bulging"}));
+    const TableModel table = with(open_eye, true);
+    CHECK(table.drawer->narrow);
+    for (const auto& on : samples::glasses()) {
+        CAPTURE(on.name);
+        const Frame frame = draw(table, samples::canvas(on.glass));
+        CHECK(std::any_of(frame.shapes.begin(), frame.shapes.end(), [](const picture::Shape& shape) {
+            const auto* text = std::get_if<picture::Text>(&shape);
+            return text != nullptr && text->text.starts_with("Eye bulging");
+        }));
+    }
 }
 
 TEST_CASE("what befalls the blade has targets of its own beside the drawer, and is listed at a Desk of its own") {

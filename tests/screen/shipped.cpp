@@ -206,7 +206,7 @@ void see_drawer(Walk& walk, const sample::Case& at, const std::string& name) {
                 continue;
             }
             screen::TableModel table = screen::table(at.state, walk.around, walk.words);
-            const bool narrow = guide::cutting(at.state);
+            const bool narrow = screen::narrow_drawer(at.state);
             table.drawer = screen::drawer(std::move(desk), open, narrow, walk.words);
             walk.views.push_back({"drawer " + name + which, std::move(table)});
             if (!open) break;

@@ -56,7 +56,7 @@ void see(std::vector<Sample>& views, const sample::Case& at, const std::string& 
         around.alone = here.alone = true;
         for (const bool open : {false, true}) {
             screen::TableModel table = screen::table(at.state, around, words);
-            table.drawer = screen::drawer(screen::desk(at.state, {}, here, words), open, guide::cutting(at.state), words);
+            table.drawer = screen::drawer(screen::desk(at.state, {}, here, words), open, screen::narrow_drawer(at.state), words);
             views.push_back({"drawer " + which + (open ? " open" : " shut"), std::move(table)});
         }
     }

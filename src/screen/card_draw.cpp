@@ -198,7 +198,8 @@ std::optional<Arranged> steady(Pen& pen, const Card& card, const Box& inner, con
     return std::nullopt;
 }
 
-/// A bigger voice where the words go in whole, and no picture pays for it.
+/// A bigger voice where the words go in whole, and no picture pays for it; of what goes otherwise mid-cut the lines alone, as far as
+/// figure and section keep their least height.
 std::optional<Arranged> bigger(Pen& pen, const Card& card, const Box& inner) {
     if (card.figure && !sentences_alone(card) && card.level > Banner::Level::Notice) {
         // Beside what can be tapped on: what to do instead is read first.

@@ -177,7 +177,8 @@ DeskPage clock_page(const CaseState& state, const std::string& clock, const Word
 
 /// On the one screen the Table's own targets tell what befalls the blade; twice the same is not offered.
 bool told_beside(const CaseState& state, const Around& around, const guide::Departure& departure) {
-    return around.alone && guide::cutting(state) && (departure.id == "suction-lost" || departure.id == "entered-by-trephine");
+    return around.alone && guide::cutting(state) && state.suction == guide::Suction::On &&
+           (departure.id == "suction-lost" || departure.id == "entered-by-trephine");
 }
 
 DeskPage otherwise_page(const CaseState& state, const Around& around, const Words& words) {

@@ -94,7 +94,7 @@ std::optional<Banner> far_banner(const FarModel& made, const CaseState& state, c
     if (guide::cutting(state) && !guide::blade(state).reliable) watch("far.not_reliable");
     if (const std::string held = held_up(state); !held.empty() && std::holds_alternative<ClockShown>(made.shown)) watch(held);
     if (const guide::Departure* meanwhile = departure_standing(state); guide::cutting(state) && meanwhile != nullptr) {
-        urgent = Banner{.level = said(*meanwhile).level, .text = words("far.meanwhile")};  // its own words have no room beside the figure
+        urgent = Banner{.level = level_of(*meanwhile), .text = meanwhile->title, .brief = words("far.meanwhile")};
     }
     const auto other = [](const std::string& view) { return view != "far"; };
     if (std::any_of(around.screens_lost.begin(), around.screens_lost.end(), other)) watch("far.screens_lost");

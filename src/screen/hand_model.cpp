@@ -144,8 +144,9 @@ std::vector<Target> ring_hand(const CaseState& state, const Words& words) {
 std::vector<Target> suction_off_hand(const CaseState& state, const Step& step, const Words& words) {
     std::vector<Target> hand{
         as(target("suction-off", filled(step.button, state, words), "", {guide::TurnSuction{.to = guide::Suction::Off}}), Look::Filled)};
-    if (!state.undoable.empty() && std::holds_alternative<guide::CutEnded>(state.undoable.back().fact)) {
-        hand.push_back(target("undo", words("hand.undo"), words("cut.not_done_line"), {guide::UndoTap{}}));
+    if (const auto* ended = state.undoable.empty() ? nullptr : std::get_if<guide::CutEnded>(&state.undoable.back().fact)) {
+        const std::string what = words(ended->how == guide::CutEnd::Entered ? "cut.entered" : "cut.done");
+        hand.push_back(target("undo", words("hand.undo_told", {what}), words("cut.not_done_line"), {guide::UndoTap{}}));
     }
     return hand;
 }

@@ -4,6 +4,7 @@
 #include "screen/letters.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace screen {
 namespace {
@@ -158,9 +159,12 @@ FormModel new_case(const ScreenState& screen, const SizesInStock& sizes, const F
     }
     made.foot = {key("back", words("page.back"), {.page = "cases"}), erase_key(words),
                  key("see-plan", words("plan-view.see"), {.page = "look-at-new"}), key("make", words("form.make"), {.page = "make"})};
-    // It leads once what no case goes without is there; a tap before that says what is missing.
+    // It leads once all is there that no case file goes without; a tap before that says what is missing.
     const auto given = [&](const std::string& id) { return !value_of(screen, id).empty(); };
-    if (given("reference") && given("eye") && given("host") && given("donor")) made.foot.back().look = Look::Filled;
+    constexpr std::array needed{"reference", "eye", "reason", "keratometry", "across", "upright", "method", "host", "donor"};
+    constexpr std::array readings{"at_12", "at_3", "at_6", "at_9"};
+    if (std::all_of(needed.begin(), needed.end(), given) && std::any_of(readings.begin(), readings.end(), given))
+        made.foot.back().look = Look::Filled;
     return made;
 }
 

@@ -85,7 +85,7 @@ Set set(const Pen& pen, const Row& row, const Columns& in) {
 
 double axis_height(const Pen& pen) { return pen.cap(Type::Text) * 2; }
 
-/// The heading of the group that goes on at the first row shown: said again over it. None where a group begins.
+/// The heading of a group that goes on at the first row shown: said again over it.
 const Row* heading_again(const PastModel& model) {
     if (model.from >= model.rows.size() || model.rows[model.from].is != Is::Figure) return nullptr;
     for (std::size_t n = model.from; n > 0; --n)
@@ -140,9 +140,8 @@ void draw_rows(Pen& pen, const PastModel& model, const Columns& in, const Box& b
     for (std::size_t i = from; i < to; ++i) last = marked(model.rows[i]) ? i : last;
     double y = box.y;
     if (const Row* again = heading_again(model); again != nullptr && from < to) {
-        const Set made = set(pen, *again, in);
-        draw_words(pen, *again, made, {box.x, y});
-        y += made.height;
+        draw_words(pen, *again, set(pen, *again, in), {box.x, y});
+        y += set(pen, *again, in).height;
     }
     for (std::size_t i = from; i < to; ++i) {
         const Row& row = model.rows[i];

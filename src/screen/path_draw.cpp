@@ -120,7 +120,10 @@ private:
             draw_row(step, at, panel.x + pad_, true, stretch);
             at += row(step, true, stretch);
         }
-        if (left_out.before) draw_dots(panel.x + pad_, y + head_height(stretch) - pad_ * 0.05);
+        if (left_out.before) {  // behind the title: under it they would touch the first step
+            const double after = panel.x + 1.5 * pad_ + pen_.width(Type::Strong, line.text);
+            draw_dots(std::min(after, panel.right() - icon_ * 1.2), y + pad_ * 0.7 + pen_.cap(Type::Strong));
+        }
         if (left_out.after) draw_dots(panel.x + pad_, panel.bottom() - pad_ * 0.3);
     }
 

@@ -171,7 +171,8 @@ TEST_CASE("what goes otherwise while the blade can turn stands beside the figure
     REQUIRE(at.at.does(guide::Depart{.what = "anaesthetist-stop"}));
     CHECK(std::holds_alternative<FarModel::Numeral>(seen(at).shown));
     REQUIRE(seen(at).banner);
-    CHECK(seen(at).banner->text == "see the table");
+    CHECK(seen(at).banner->text == "Anaesthetist asks to stop");
+    CHECK(seen(at).banner->brief == "see the table");  // where that takes more than a line
     CHECK(seen(at).banner->level == Banner::Level::Stop);
     REQUIRE(at.at.does(guide::ComeBack{.what = "anaesthetist-stop"}));
     CHECK_FALSE(seen(at).banner);

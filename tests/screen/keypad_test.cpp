@@ -81,8 +81,10 @@ TEST_CASE("a note takes so many letters, not bytes, and a key that is no letter 
     CHECK(depth.typed == "4");
 }
 
-TEST_CASE("what makes the case leads once reference, eye and both sizes are there, and not with one of them missing") {
-    const std::map<std::string, std::string> whole{{"reference", "K-1"}, {"eye", "right"}, {"host", "7.50"}, {"donor", "7.75"}};
+TEST_CASE("what makes the case leads once all is there that no case goes without, and not with one of them missing") {
+    const std::map<std::string, std::string> whole{{"reference", "K-1"}, {"eye", "right"},    {"reason", "scar"}, {"keratometry", "44.0"},
+                                                   {"across", "11.8"},   {"upright", "11.2"}, {"method", "oct"},  {"at_12", "560"},
+                                                   {"host", "7.50"},     {"donor", "7.75"}};
     const auto leads = [](const ScreenState& form) { return new_case(form, {}, {}, models::words()).foot.back().look == Look::Filled; };
     ScreenState form{.page = "new"};
     form.draft = whole;

@@ -122,13 +122,10 @@ void depth_card(Card& made, const CaseState& state, const Words& words) {
     made.picture = section(state, words);
     made.cautions.clear();
     const guide::Departure* meanwhile = departure_standing(state);
-    if (blade.over > 0) {
-        made.title = *depth_title(state, words);
-        made.level = Banner::Level::Watch;
-        made.lines = {words("cut.over_line")};
-    } else if (auto reached = depth_title(state, words)) {
-        made.title = *std::move(reached);
-        made.lines = {words("cut.reached_line")};
+    if (auto title = depth_title(state, words)) {
+        made.title = *std::move(title);
+        if (blade.over > 0) made.level = Banner::Level::Watch;
+        made.lines = {words(blade.over > 0 ? "cut.over_line" : "cut.reached_line")};
     } else {
         made.title = meanwhile != nullptr ? meanwhile->title : filled(words("cut.title"), state, words);
         if (meanwhile != nullptr) made.level = level_of(*meanwhile);

@@ -12,13 +12,8 @@ Piece title(Pen& pen, const Card& card, const Box& box, Type role) {
     const bool alarm = card.level > Banner::Level::Notice;
     const Ink ink = alarm ? level_ink(card.level) : Ink::Text;
     const double size = pen.cap(role) * 1.2;
-    double indent = alarm ? size * 1.4 : 0;
-    const Block bare = pen.block(card.title, {role}, {box.w, 1e9, 3});
-    Block block = pen.block(card.title, {role}, {box.w - indent, 1e9, 3});
-    if (!block.fits || block.lines.size() > bare.lines.size()) {
-        block = bare;
-        indent = 0;
-    }
+    const double indent = alarm ? room_for_sign(pen, card.title, {role}, {box.w, 1e9, 3}, size * 1.4) : 0;
+    const Block block = pen.block(card.title, {role}, {box.w - indent, 1e9, 3});
     if (!block.fits) pen.falls_short(card.title);
     return {.kind = Piece::Kind::Title,
             .height = block.height + pen.cap(Type::Text) * 0.6,

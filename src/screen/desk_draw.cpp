@@ -5,6 +5,7 @@
 #include "screen/table_parts.hpp"
 
 #include <algorithm>
+#include <array>
 #include <tuple>
 
 namespace screen {
@@ -105,8 +106,7 @@ std::vector<std::string> draw_rows(Column& column, const std::vector<Row>& rows)
     std::vector<std::string> missed;
     for (const Row& row : rows) {
         if (!row.label.empty() && &row != &rows.front()) column.gap();
-        const Ink ink = row.watch ? Ink::Amber : Ink::Text;
-        const auto value = [&](const std::string& text) { return column.text(text, {Type::Strong, Type::Text}, ink, lines_a_value); };
+        const auto value = [&](const std::string& text) { return column.text(text, {Type::Strong, Type::Text}, Ink::Text, lines_a_value); };
         if (!column.text(row.label, {Type::Text}, Ink::Soft, 1) || !(value(row.value) || value(parted(row.value))))
             missed.push_back(row.label.empty() ? row.value : row.label);
     }
@@ -119,13 +119,10 @@ double draw_title(Pen& pen, const DeskModel& model, const Box& box) {
     constexpr std::size_t lines = 2;
     const bool alarm = model.level > Banner::Level::Notice;
     const double size = pen.cap(Type::Title) * 1.2;
-    double indent = alarm ? size * 1.3 : 0;
-    const Block bare = pen.block(model.title, roles, {box.w, box.h, lines}),
-                beside = pen.block(model.title, roles, {box.w - indent, box.h, lines});
-    if (!beside.fits || beside.height > bare.height || beside.type != bare.type) indent = 0;
+    const double indent = alarm ? room_for_sign(pen, model.title, roles, {box.w, box.h, lines}, size * 1.4) : 0;
     Column column(pen, {box.x + indent, box.y, box.w - indent, box.h});
     if (!column.text(model.title, roles, alarm ? level_ink(model.level) : Ink::Text, lines)) pen.falls_short(model.title);
-    if (indent > 0) level_sign(pen, model.level, {box.x, box.y + (pen.cap(bare.type) - size) / 2, size, size}, Ink::Ground);
+    if (indent > 0) level_sign(pen, model.level, {box.x, box.y + (pen.cap(Type::Title) - size) / 2, size, size}, Ink::Ground);
     return column.y();
 }
 
@@ -141,9 +138,8 @@ void draw_step(Pen& pen, const DeskModel& model, const Box& box) {
         Column tried(unseen, {box.x, column.y(), box.w, box.bottom() - column.y()});
         return draw_rows(tried, rows).empty();
     };
-    const auto tries = {whole, joined(whole), model.step};
-    const auto found = std::find_if(tries.begin(), tries.end(), fits);
-    for (const std::string& missed : draw_rows(column, found == tries.end() ? joined(model.step) : *found)) pen.falls_short(missed);
+    const std::array tries{whole, joined(whole), model.step, joined(model.step)};
+    for (const std::string& missed : draw_rows(column, *std::find_if(tries.begin(), std::prev(tries.end()), fits))) pen.falls_short(missed);
 }
 
 /// Clocks, pauses and counts are always there; then what the past lets expect, each row that fits, and of the record the newest.

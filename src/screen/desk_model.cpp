@@ -21,7 +21,6 @@ bool suction_lost(const CaseState& state) { return guide::cutting(state) && stat
 std::vector<Row> spokes_rows(const CaseState& state, bool away, const Words& words) {
     const Figure figure = blade_figure(state, words);
     std::vector<Row> made{{words("desk.spokes"), figure.numeral + " " + figure.under}};
-    made.back().watch = figure.over;
     if (!away || suction_lost(state)) made.push_back({"", figure.line});
     if (!guide::blade(state).reliable) made.push_back({"", words("section.not_reliable")});
     return made;

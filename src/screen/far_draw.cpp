@@ -125,9 +125,13 @@ void draw_shown(Pen& pen, const ClockShown& clock, const Places& at) {
 /// At the foot of the column; returns what it took.
 double draw_far_banner(Pen& pen, const Banner& banner, const Box& column) {
     const double size = banner.level == Banner::Level::Notice ? 0 : pen.cap(Type::Text) * 1.2, indent = size > 0 ? size * 1.3 : 0;
-    // Where it can be said shorter, in one line: the clock over it keeps its place.
-    Block block = pen.block(banner.text, {Type::Text}, {column.w - indent, column.h, banner.brief.empty() ? 2U : 1U});
-    if (!block.fits && !banner.brief.empty()) block = pen.block(banner.brief, {Type::Text}, {column.w - indent, column.h, 2});
+    // In full where that takes no more lines than the few words: the clock over it keeps its place.
+    const auto block_of = [&](const std::string& text, std::size_t lines) {
+        return pen.block(text, {Type::Text}, {column.w - indent, column.h, lines});
+    };
+    const Block brief = block_of(banner.brief, 2);
+    Block block = block_of(banner.text, banner.brief.empty() ? 2 : brief.lines.size());
+    if (!block.fits && !banner.brief.empty()) block = brief;
     const double top = column.bottom() - block.height;
     level_sign(pen, banner.level, {column.x, top - (size - pen.cap(Type::Text)) / 2, size, size}, Ink::Black);
     pen.text({column.x + indent, top}, block, level_ink(banner.level));

@@ -119,6 +119,12 @@ void level_sign(Pen& pen, Banner::Level level, const Box& box, Ink on) {
     if (level == Banner::Level::Stop) pen.icon(Icon::Octagon, box, Ink::Red, on);
 }
 
+double room_for_sign(const Pen& pen, const std::string& text, std::initializer_list<Type> roles, const Room& room, double wanted) {
+    const Block bare = pen.block(text, roles, room);
+    const Block beside = pen.block(text, roles, {room.width - wanted, room.height, room.most_lines});
+    return beside.fits && beside.type == bare.type && beside.lines.size() <= bare.lines.size() ? wanted : 0;
+}
+
 Box part(const Box& row, int i, int n, double gap) {
     const double w = (row.w - gap * (n - 1)) / n;
     return {row.x + i * (w + gap), row.y, w, row.h};

@@ -70,6 +70,8 @@ private:
 /// How bad it is, as ink and as sign: nothing is told by colour alone. A notice has no sign.
 Ink level_ink(Banner::Level level);
 void level_sign(Pen& pen, Banner::Level level, const Box& box, Ink on);
+/// What a text leaves for a sign on its left: `wanted`, or nothing where that would cost it a line or its size.
+double room_for_sign(const Pen& pen, const std::string& text, std::initializer_list<Type> roles, const Room& room, double wanted);
 
 /// A row of boxes of even width side by side.
 Box part(const Box& row, int i, int n, double gap);

@@ -179,7 +179,7 @@ TEST_CASE("while the blade can turn the Desk says how far it is, lost suction to
     at.at.count(1);
     CHECK(shown(at).title == "One over the plan");
     CHECK(shown(at).level == Banner::Level::Watch);
-    CHECK(spokes(at).watch);
+    CHECK(spokes(at).value.starts_with("+1"));
     models::Seen before("seat");
     for (const Row& row : shown(before).step) CHECK(row.label != "Spokes");
 }
@@ -245,6 +245,29 @@ TEST_CASE("what goes otherwise while the blade can turn is the Desk's title, wit
     CHECK(shown(at).step.front().label == "Spokes");
     CHECK(shown(at).actions.front().id == "come-back");
     CHECK(shown(at).actions.front().label == away->back);
+}
+
+TEST_CASE("a step of the circulating nurse's own says at the Desk what to do, another's not") {
+    models::Seen own("tissue-number");
+    CHECK(shown(own).how == guide::current_step(own.at.state)->lines);
+    models::Seen other("zero");
+    CHECK(shown(other).how.empty());
+}
+
+TEST_CASE("at the Desk what is usual has a line for each thing to do where there is room, and goes into one text where there is not") {
+    models::Seen at("scissors");
+    REQUIRE(at.at.does(guide::Depart{.what = "eye-bulging"}));
+    const auto alone = [&](const Glass& glass) {
+        const Frame frame = draw(shown(at), samples::canvas(glass, Reader::Desk));
+        return std::any_of(frame.shapes.begin(), frame.shapes.end(), [](const picture::Shape& shape) {
+            const auto* text = std::get_if<picture::Text>(&shape);
+            return text != nullptr && text->text == "Head up.";
+        });
+    };
+    CHECK(alone({476, 268}));
+    const Glass low{217, 80};
+    CHECK_FALSE(alone(low));
+    CHECK(draw(shown(at), samples::canvas(low, Reader::Desk)).short_of.empty());
 }
 
 TEST_CASE("what ends a case is listed at the Desk as elsewhere, and says where it is held") {

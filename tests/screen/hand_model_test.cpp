@@ -126,7 +126,7 @@ TEST_CASE("suction lost before the blade was below zero leaves no groove: a new 
     CHECK(hand.front().press == Press::Hold);
     CHECK(hand.front().look == Look::Filled);
     CHECK(find(hand, "by-hand")->look == Look::Plain);
-    CHECK(find(hand, "by-hand")->line == "hold: no groove yet");
+    CHECK(find(hand, "by-hand")->line == "no groove yet: hold");
     CHECK(find(hand, "spoke-lost") != nullptr);
 }
 
@@ -267,6 +267,27 @@ TEST_CASE("a ring that does not hold is told before suction counts as on, and it
     CHECK(find(seen.hand(), "come-back")->line == "then again: Seat and centre");
     REQUIRE(seen.at.does(guide::ComeBack{.what = "no-hold"}));
     CHECK(seen.table().card.title == "Seat and centre");
+}
+
+TEST_CASE("a title says how bad it is: what goes otherwise, lost suction, the plan passed; not a step, not the depth reached") {
+    using Level = screen::Banner::Level;
+    const auto level = [](Seen& seen) { return seen.table().card.level; };
+    Seen cut("lower");
+    CHECK(level(cut) == Level::Notice);
+    REQUIRE(cut.at.does(guide::Depart{.what = "tilt"}));
+    CHECK(level(cut) == Level::Watch);
+    REQUIRE(cut.at.does(guide::ComeBack{.what = "tilt"}));
+    cut.at.count(11);
+    CHECK(cut.table().card.title == "Depth reached, stop");
+    CHECK(level(cut) == Level::Notice);
+    cut.at.count(1);
+    CHECK(level(cut) == Level::Watch);
+    Seen lost("lower");
+    REQUIRE(lost.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
+    CHECK(level(lost) == Level::Watch);
+    Seen open("scissors");
+    REQUIRE(open.at.does(guide::Depart{.what = "eye-bulging"}));
+    CHECK(level(open) == Level::Stop);
 }
 
 TEST_CASE("suction lost stands once however often it is told, and is over once the ring holds again or the loss is taken back") {

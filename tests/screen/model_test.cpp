@@ -95,6 +95,8 @@ TEST_CASE("a refusal and what is not on disk are said in full; the rest is named
     CHECK(banner()->level == Level::Watch);
     CHECK(banner()->text == "Not yet. " + disk + " Also: " + lost + ", " + rest);
     CHECK(banner()->brief == "Not yet. Mind: 2 taps not on disk, " + lost + ", " + rest);  // where room is least, and yet all of it
+    CHECK(screen::banner({.refusal = "Not yet."}, words())->level == Level::Watch);
+    CHECK(screen::banner({.notice = "Seen."}, words())->level == Level::Notice);
     around.refusal.reset();
     around.not_on_disk = 0;
     around.trouble.clear();

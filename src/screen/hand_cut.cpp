@@ -48,7 +48,7 @@ std::optional<Target> change_of_holder(const CaseState& state, const Around& aro
 }  // namespace
 
 Target by_hand(Look look, bool groove, const Words& words) {
-    return as(target("by-hand", words("lost.by_hand"), words(groove ? "lost.by_hand_line" : "lost.no_groove"),
+    return as(target("by-hand", words("lost.by_hand"), words(groove ? "hand.hold" : "lost.no_groove"),
                      {guide::EndCut{.how = guide::CutEnd::Surgeon}}),
               look, Press::Hold);
 }

@@ -113,7 +113,7 @@ TEST_CASE("lost suction shows the count at loss and no spokes to go") {
     CHECK(says(texts(model), "Seat again only in the same groove."));
     CHECK(model.hand.front().id == "by-hand");
     CHECK(model.hand.front().press == Press::Hold);  // it stands where a spoke was tapped a moment ago
-    CHECK(model.hand.front().line == "from the groove: hold");
+    CHECK(model.hand.front().line == "hold");
     CHECK_FALSE(says(texts(model), "to go"));
 }
 

@@ -22,12 +22,26 @@ std::vector<StepId> resting_on(const CaseState& state, const StepId& id) {
     return fallen;
 }
 
-/// The newest open departure whose way back opens steps again: what they rest on is being replaced.
+/// What is set and made before the ring holds the eye.
+bool comes_before_suction(const Procedure& procedure, const StepId& id) {
+    for (const Phase& phase : procedure.phases) {
+        for (const Step& step : phase.steps) {
+            if (step.closes == Closes::SuctionOn) return false;
+            if (step.id == id) return true;
+        }
+    }
+    return false;
+}
+
+/// The newest open departure whose way back opens steps again that suction rests on: what they rest on is being replaced.
 const Departure* away_to_replace(const CaseState& state) {
     const auto open = open_departures(state);
     for (auto away = open.rbegin(); away != open.rend(); ++away) {
         const Departure* departure = find_departure(state.brief.procedure, away->what);
-        if (departure != nullptr && !departure->reopens.empty()) return departure;
+        if (departure == nullptr) continue;
+        const auto& again = departure->reopens;
+        if (std::any_of(again.begin(), again.end(), [&](const StepId& id) { return comes_before_suction(state.brief.procedure, id); }))
+            return departure;
     }
     return nullptr;
 }
@@ -147,14 +161,17 @@ void come_back_if_away(Draft& draft, const DepartureId& what) {
 }
 
 std::vector<StepId> reopened_by(const CaseState& state, const Departure& departure) {
-    // Once the ring holds the eye what was set and made before it is in use: nothing is set or made again.
-    const Step* suction = step_that_closes(state.brief.procedure, Closes::SuctionOn);
-    if (suction == nullptr || state.steps.contains(suction->id)) return {};
+    const Procedure& procedure = state.brief.procedure;
+    const Step* suction = step_that_closes(procedure, Closes::SuctionOn);
+    const bool held = suction != nullptr && state.steps.contains(suction->id);
     std::vector<StepId> again{};
-    for (const Phase& phase : state.brief.procedure.phases) {
+    for (const Phase& phase : procedure.phases) {
         for (const Step& step : phase.steps) {
             const bool named = std::find(departure.reopens.begin(), departure.reopens.end(), step.id) != departure.reopens.end();
-            if (named && state.steps.contains(step.id) && !condition_met(state, step)) again.push_back(step.id);
+            // Once the ring holds the eye what was set and made before it is in use: nothing of it is set or made again.
+            if (!named || !state.steps.contains(step.id) || (held && comes_before_suction(procedure, step.id))) continue;
+            // What was counted in the meantime was counted without what went otherwise.
+            if (step.closes == Closes::Counts || !condition_met(state, step)) again.push_back(step.id);
         }
     }
     return again;

@@ -111,6 +111,36 @@ TEST_CASE("a departure whose way back opens nothing again shuts no gate") {
     CHECK(c.does(TurnSuction{.to = Suction::On}));
 }
 
+TEST_CASE("a needle that went missing after the final count is counted with the others, and the sign out waits for it") {
+    Brief brief = sample::brief();
+    brief.procedure.departures.push_back({.id = "needle-lost", .title = "Needle lost", .back = "Found", .reopens = {"final-count"}});
+    Case c(brief);
+    for (const bool counted_since : {false, true}) {
+        CAPTURE(counted_since);
+        c.up_to("lock");
+        REQUIRE(confirmed(c.state, "sign-out"));
+        if (counted_since) {
+            for (const CountItem& item : c.state.brief.unit.counts) {
+                for (const std::string by : {"scrub nurse", "circulating nurse"})
+                    REQUIRE(c.does(CheckCount{.item = item.id, .seen = c.state.counts.at(item.id).expected(), .by = by}));
+            }
+        }
+        away_and_back(c, "needle-lost");
+        CHECK(current_step(c.state)->id == "final-count");
+        CHECK_FALSE(confirmed(c.state, "sign-out"));
+        CHECK_FALSE(counts_agree(c.state));
+    }
+}
+
+TEST_CASE("a departure that opens a count again shuts no gate before suction") {
+    Brief brief = sample::brief();
+    brief.procedure.departures.push_back({.id = "needle-lost", .title = "Needle lost", .back = "Found", .reopens = {"final-count"}});
+    Case c(brief);
+    c.up_to("suction-on");
+    REQUIRE(c.does(Depart{.what = "needle-lost", .note = ""}));
+    CHECK(c.does(TurnSuction{.to = Suction::On}));
+}
+
 TEST_CASE("a spoke that is turned while something stands open counts; a new seating waits for it") {
     Case c = with_replacements();
     c.up_to("lower");

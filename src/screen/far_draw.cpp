@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 namespace screen {
 
@@ -18,6 +19,8 @@ struct Places {
     Box column{}, figure{};
     bool tight = false;  // a banner stands at the foot of the column
 };
+
+double muted_size(const Pen& pen) { return pen.cap(Type::Value) * 1.22; }
 
 /// A clock, or words: nothing stands beside it, so that it has the whole width.
 bool alone(const FarModel& model) {
@@ -31,11 +34,18 @@ bool beside_eye(const Pen& pen, const FarModel& model) {
            both + apart <= pen.canvas().glass.width_mm - 4 * pen.gap();
 }
 
+/// The step under the eye: nothing stands beside it, so that it has the width of the glass.
+Block step_block(const Pen& pen, const FarModel& model) {
+    const Glass& glass = pen.canvas().glass;
+    return model.step.empty() ? Block{} : pen.block(model.step, {Type::Text}, {glass.width_mm - 4 * pen.gap(), glass.height_mm, 2});
+}
+
 /// What stands over the figure where that is not beside it.
 double head_height(const Pen& pen, const FarModel& model) {
     const double g = pen.gap(), eye = pen.cap(Type::Value) + 2 * g;
     if (std::holds_alternative<FarModel::Dial>(model.shown)) return eye + pen.cap(Type::Lead) * 2.2 + pen.cap(Type::Display) + g;
-    return eye + (model.holder.empty() || beside_eye(pen, model) ? 0 : pen.pitch(Type::Text) + g);
+    const double step = model.step.empty() ? 0 : step_block(pen, model).height + g;
+    return eye + step + (model.holder.empty() || beside_eye(pen, model) ? 0 : pen.pitch(Type::Text) + g);
 }
 
 /// What stands under it.
@@ -55,11 +65,23 @@ Places places(const Pen& pen, const FarModel& model) {
     if (alone(model)) {
         // In the middle of the glass, and clear of who counts and of a banner; words as wide as the glass of eye and clock too.
         const bool words = std::holds_alternative<FarModel::Said>(model.shown) && model.clock;
-        const double head = words || !model.holder.empty() ? head_height(pen, model) : 0;
+        const double head = words || !model.holder.empty() || !model.step.empty() ? head_height(pen, model) : 0;
         const double foot = words ? foot_height(pen, model) : model.banner ? pen.pitch(Type::Text) + 2 * g : 0;
         return {.column = {g, g, across, h}, .figure = {g, g + head, across, h - head - foot}};
     }
     return {.column = {g, g, w - g, h}, .figure = {w + g, g, glass.width_mm - w - 2 * g, h}, .tight = model.banner.has_value()};
+}
+
+/// The clock that stands alone is read before the step over it, which gives way to it, to a banner and to a muted voice.
+FarModel with_room(Pen& pen, FarModel model) {
+    const auto* clock = std::get_if<ClockShown>(&model.shown);
+    if (clock == nullptr || model.step.empty()) return model;
+    const Box figure = places(pen, model).figure;
+    const double muted = model.muted.empty() ? 0 : muted_size(pen) + pen.gap();
+    const Block label = pen.block(clock->label, {Type::Lead}, {figure.w, figure.h, 2});
+    if (step_block(pen, model).fits && pen.cap(Type::Display) + pen.cap(Type::Lead) * 0.8 + label.height + muted <= figure.h) return model;
+    pen.gives_way(std::exchange(model.step, ""));
+    return model;
 }
 
 /// The place of a sign on the left of the digits; where they are too wide for it, in the column, clear of the eye over it and of the clock
@@ -139,8 +161,6 @@ double draw_far_banner(Pen& pen, const Banner& banner, const Box& column) {
     return block.height + pen.gap() * 2;
 }
 
-double muted_size(const Pen& pen) { return pen.cap(Type::Value) * 1.22; }
-
 /// The sign of a muted voice, with its word where that has room.
 void draw_muted(Pen& pen, const std::string& word, const Box& box) {
     const double size = muted_size(pen), x = box.x + size * 1.2, y = box.centre().y;
@@ -187,10 +207,15 @@ void draw_foot(Pen& pen, const FarModel& model, Box column, double head) {
     if (!model.muted.empty()) draw_muted(pen, model.muted, row);
 }
 
-/// Whose eye, and who counts; returns where they end.
+/// Whose eye, which step, and who counts; returns where they end.
 double draw_head(Pen& pen, const FarModel& model, const Places& at) {
     pen.text({at.column.x, at.column.y}, model.eye, Type::Value, Ink::Soft);
-    const double top = at.column.y + pen.cap(Type::Value) + 2 * pen.gap();
+    double top = at.column.y + pen.cap(Type::Value) + 2 * pen.gap();
+    if (!model.step.empty()) {
+        const Block step = step_block(pen, model);
+        pen.text({at.column.x, top}, step, Ink::Text);
+        top += step.height + pen.gap();
+    }
     if (beside_eye(pen, model)) {
         const double x = at.column.x + pen.width(Type::Value, model.eye) + 3 * pen.gap();
         pen.text({x, at.column.y + pen.cap(Type::Value) - pen.cap(Type::Text)}, model.holder, Type::Text, Ink::Soft);
@@ -207,8 +232,9 @@ double draw_head(Pen& pen, const FarModel& model, const Places& at) {
 
 }  // namespace
 
-Frame draw(const FarModel& model, const Canvas& canvas) {
+Frame draw(const FarModel& whole, const Canvas& canvas) {
     Pen pen(canvas);
+    const FarModel model = with_room(pen, whole);
     pen.add(picture::Panel{.box = {0, 0, canvas.glass.width_mm, canvas.glass.height_mm}, .fill = Ink::Black, .edge = Ink::Black});
     const Places at = places(pen, model);
     const double head = draw_head(pen, model, at);

@@ -66,23 +66,22 @@ std::optional<FarModel::Dial> dial(const CaseState& state, const Words& words) {
 /// How far the blade came, in words: a figure alone would be read as spokes to go.
 FarModel::Said suction_lost(const CaseState& state, const Words& words) {
     const std::string below = std::to_string(std::max(0, guide::blade(state).position));
-    return {.text = words("far.suction_lost", {below}), .level = Banner::Level::Watch};
+    return {.text = words.counted("far.suction_lost", {below}), .level = Banner::Level::Watch};
 }
 
 FarModel::Said said(const guide::Departure& departure) { return {.text = departure.title, .level = level_of(departure)}; }
 
-/// A count that differs or a scan that does not fit: what the guide waits for, outside the quiet part.
-bool differs(const CaseState& state) {
-    const auto& items = state.brief.unit.counts;
-    return std::any_of(items.begin(), items.end(),
-                       [&](const guide::CountItem& item) { return guide::open_difference(state, item.id).has_value(); });
-}
-
-std::string held_up(const CaseState& state) {
+/// A count that differs, the first of them by name, or a scan that does not fit: what the guide waits for, outside the quiet part.
+std::optional<Banner> held_up(const CaseState& state, const Words& words) {
     const guide::Step* step = guide::current_step(state);
-    if (step == nullptr || step->quiet) return "";
-    if (differs(state)) return "far.count_differs";
-    return guide::standing_scan(state) != nullptr ? "far.scan_stands" : "";
+    if (step == nullptr || step->quiet) return std::nullopt;
+    for (const guide::CountItem& item : state.brief.unit.counts) {
+        if (guide::open_difference(state, item.id))
+            return Banner{
+                .level = Banner::Level::Watch, .text = words("far.item_differs", {item.title}), .brief = words("far.count_differs")};
+    }
+    if (guide::standing_scan(state) == nullptr) return std::nullopt;
+    return Banner{.level = Banner::Level::Watch, .text = words("far.scan_stands")};
 }
 
 /// The most urgent, short enough to be read from 3 m; the other views say more. What holds the guide up stands under the running clock
@@ -92,7 +91,7 @@ std::optional<Banner> far_banner(const FarModel& made, const CaseState& state, c
     const auto watch = [&](const std::string& id) { urgent = Banner{.level = Banner::Level::Watch, .text = words(id)}; };
     if (around.clock_jumped) watch("far.clock_jumped");
     if (guide::cutting(state) && !guide::blade(state).reliable) watch("far.not_reliable");
-    if (const std::string held = held_up(state); !held.empty() && std::holds_alternative<ClockShown>(made.shown)) watch(held);
+    if (auto held = held_up(state, words); held && std::holds_alternative<ClockShown>(made.shown)) urgent = *std::move(held);
     if (const guide::Departure* meanwhile = departure_standing(state); guide::cutting(state) && meanwhile != nullptr) {
         urgent = Banner{.level = level_of(*meanwhile), .text = meanwhile->title, .brief = words("far.meanwhile")};
     }
@@ -123,6 +122,7 @@ void show(FarModel& made, const CaseState& state, const Around& around, const Wo
     } else if (clock) {
         // With its seconds: a bare figure would be read as spokes.
         made.shown = *std::exchange(made.clock, std::nullopt);
+        if (const guide::Step* step = guide::current_step(state)) made.step = filled(step->title, state, words);
     }
 }
 

@@ -165,6 +165,7 @@ struct FarModel {
         picture::ClockFace face{};
     };
     std::string eye{}, holder{};  // holder: who counts, until the cut is done
+    std::string step{};           // its title, where nothing but a clock is to be read
     std::optional<ClockShown> clock{};
     std::variant<std::monostate, Numeral, Said, Dial, ClockShown> shown{};  // a clock that stands there stands nowhere else
     std::optional<bool> beat{};

@@ -70,8 +70,28 @@ TEST_CASE("lost suction keeps the count, in words: a figure would be read as spo
     const FarModel model = seen(at);
     const auto* said = std::get_if<FarModel::Said>(&model.shown);
     REQUIRE(said != nullptr);
-    CHECK(said->text == "Suction lost. 2 below zero.");
+    CHECK(said->text == "Suction lost. 2 spokes below zero.");
     CHECK(said->level == Banner::Level::Watch);
+}
+
+TEST_CASE("the running clock has the step's name over it, which gives way to it where both have no room; figure and dial stand alone") {
+    for (const Glass& glass : {Glass{344, 194}, Glass{200, 340}}) {
+        models::Seen at("scissors");
+        const FarModel model = seen(at);
+        CHECK(model.step == "Scissors round");
+        CHECK(texts(draw(model, samples::canvas(glass, Reader::Far))).contains("Scissors round"));
+    }
+    models::Seen troubled("suction-on");
+    troubled.around.clock_jumped = true;
+    FarModel model = seen(troubled);
+    model.muted = "muted";
+    const Frame small = draw(model, samples::canvas({223, 125}, Reader::Far));
+    CHECK_FALSE(texts(small).contains("Suction on"));
+    CHECK(std::find(small.gave_way.begin(), small.gave_way.end(), "Suction on") != small.gave_way.end());
+    for (const std::string step : {"lower", "cardinals"}) {
+        models::Seen at(step);
+        CHECK(seen(at).step.empty());
+    }
 }
 
 TEST_CASE("the figure agrees with the Table view's at every spoke") {
@@ -237,9 +257,9 @@ TEST_CASE(
     models::Seen count("count-before-last");
     const auto item = count.at.state.brief.unit.counts.front().id;
     REQUIRE(count.at.does(guide::CheckCount{.item = item, .seen = count.at.state.counts.at(item).expected() + 1, .by = "scrub nurse"}));
-    CHECK(line(count) == "a count differs");
+    CHECK(line(count) == "Needles: count differs");
     const auto shown = texts(draw(seen(count), samples::canvas({344, 194}, Reader::Far)));
-    CHECK(shown.contains("a count differs"));
+    CHECK(shown.contains("Needles: count differs"));
     CHECK(std::holds_alternative<ClockShown>(seen(count).shown));
 }
 

@@ -7,21 +7,21 @@ namespace screen {
 
 namespace {
 
-/// What went otherwise bears the sign and the ink of how bad it is; where the sign would cost a line the ink stands alone.
+/// What went otherwise bears the sign and the ink of how bad it is, in smaller letters before the sign would cost height.
 Piece title(Pen& pen, const Card& card, const Box& box, Type role) {
     const bool alarm = card.level > Banner::Level::Notice;
-    const Ink ink = alarm ? level_ink(card.level) : Ink::Text;
-    const double size = pen.cap(role) * 1.2;
-    const double indent = alarm ? room_for_sign(pen, card.title, {role}, {box.w, 1e9, 3}, size * 1.4) : 0;
-    const Block block = pen.block(card.title, {role}, {box.w - indent, 1e9, 3});
-    if (!block.fits) pen.falls_short(card.title);
+    const Room room{box.w, 1e9, 3};
+    const BesideSign made =
+        alarm ? beside_sign(pen, card.title, {role, Type::Strong}, room) : BesideSign{.block = pen.block(card.title, {role}, room)};
+    if (!made.block.fits) pen.falls_short(card.title);
     return {.kind = Piece::Kind::Title,
-            .height = block.height + pen.cap(Type::Text) * 0.6,
+            .height = made.block.height + pen.cap(Type::Text) * 0.6,
             .after = pen.cap(Type::Text) * 0.6,
             .draw =
-                [&pen, block, ink, level = card.level, size, indent, cap = pen.cap(role), x = box.x](double y) {
-                    if (indent > 0) level_sign(pen, level, {x, y + (cap - size) / 2, size, size}, Ink::Card);
-                    pen.text({x + indent, y}, block, ink);
+                [&pen, made, level = card.level, ink = alarm ? level_ink(card.level) : Ink::Text, x = box.x](double y) {
+                    const double middle = y + pen.cap(made.block.type) / 2;
+                    if (made.sign > 0) level_sign(pen, level, {x, middle - made.sign / 2, made.sign, made.sign}, Ink::Card);
+                    pen.text({x + made.indent(), y}, made.block, ink);
                 },
             .text = card.title};
 }

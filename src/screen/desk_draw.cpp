@@ -113,16 +113,18 @@ std::vector<std::string> draw_rows(Column& column, const std::vector<Row>& rows)
     return missed;
 }
 
-/// The present step, or with its sign what went otherwise; where the sign would cost room the ink stands alone. Returns where it ends.
+/// The present step, or with its sign what went otherwise. Returns where it ends.
 double draw_title(Pen& pen, const DeskModel& model, const Box& box) {
     const auto roles = {Type::Title, Type::Strong};
     constexpr std::size_t lines = 2;
     const bool alarm = model.level > Banner::Level::Notice;
-    const double size = pen.cap(Type::Title) * 1.2;
-    const double indent = alarm ? room_for_sign(pen, model.title, roles, {box.w, box.h, lines}, size * 1.4) : 0;
-    Column column(pen, {box.x + indent, box.y, box.w - indent, box.h});
-    if (!column.text(model.title, roles, alarm ? level_ink(model.level) : Ink::Text, lines)) pen.falls_short(model.title);
-    if (indent > 0) level_sign(pen, model.level, {box.x, box.y + (pen.cap(Type::Title) - size) / 2, size, size}, Ink::Ground);
+    const Room room{box.w, box.h, lines};
+    const BesideSign made = alarm ? beside_sign(pen, model.title, roles, room) : BesideSign{.block = pen.block(model.title, roles, room)};
+    Column column(pen, {box.x + made.indent(), box.y, box.w - made.indent(), box.h});
+    const Ink ink = alarm ? level_ink(model.level) : Ink::Text;
+    if (!column.text(model.title, {made.block.type}, ink, lines)) pen.falls_short(model.title);
+    const double middle = box.y + pen.cap(made.block.type) / 2;
+    if (made.sign > 0) level_sign(pen, model.level, {box.x, middle - made.sign / 2, made.sign, made.sign}, Ink::Ground);
     return column.y();
 }
 

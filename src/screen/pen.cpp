@@ -119,10 +119,14 @@ void level_sign(Pen& pen, Banner::Level level, const Box& box, Ink on) {
     if (level == Banner::Level::Stop) pen.icon(Icon::Octagon, box, Ink::Red, on);
 }
 
-double room_for_sign(const Pen& pen, const std::string& text, std::initializer_list<Type> roles, const Room& room, double wanted) {
+BesideSign beside_sign(const Pen& pen, const std::string& text, std::initializer_list<Type> roles, const Room& room) {
     const Block bare = pen.block(text, roles, room);
-    const Block beside = pen.block(text, roles, {room.width - wanted, room.height, room.most_lines});
-    return beside.fits && beside.type == bare.type && beside.lines.size() <= bare.lines.size() ? wanted : 0;
+    for (const Type role : roles) {
+        BesideSign made{.sign = pen.cap(role) * 1.2};
+        made.block = pen.block(text, {role}, {room.width - made.indent(), room.height, room.most_lines});
+        if (made.block.fits && made.block.height <= bare.height) return made;
+    }
+    return {.block = bare};
 }
 
 Box part(const Box& row, int i, int n, double gap) {

@@ -70,8 +70,14 @@ private:
 /// How bad it is, as ink and as sign: nothing is told by colour alone. A notice has no sign.
 Ink level_ink(Banner::Level level);
 void level_sign(Pen& pen, Banner::Level level, const Box& box, Ink on);
-/// What a text leaves for a sign on its left: `wanted`, or nothing where that would cost it a line or its size.
-double room_for_sign(const Pen& pen, const std::string& text, std::initializer_list<Type> roles, const Room& room, double wanted);
+/// A text with a sign of its letters' height on its left, in the biggest role in which both take no more height than the text alone in the
+/// biggest; where there is none such, the text alone.
+struct BesideSign {
+    Block block{};
+    double sign = 0;  // side of the sign's box; none: no sign
+    double indent() const { return sign * 1.4; }
+};
+BesideSign beside_sign(const Pen& pen, const std::string& text, std::initializer_list<Type> roles, const Room& room);
 
 /// A row of boxes of even width side by side.
 Box part(const Box& row, int i, int n, double gap);

@@ -82,7 +82,9 @@ using Arranged = std::pair<Arrangement, Pieces>;
 
 std::vector<Arrangement> arrangements(const Pen& pen, const Card& card, const Box& inner) {
     const Arrangement stacked{.words = inner};
-    if (card.figure ? card.rows.empty() : !has_picture(card)) return {stacked};
+    // Beside a figure without its section there is room for what is to be done.
+    const bool shares_row = card.figure ? !card.rows.empty() || (!has_picture(card) && card.lines.size() > 1) : has_picture(card);
+    if (!shares_row) return {stacked};
     std::vector<Arrangement> tries;
     const double gap = pen.cap(Type::Text), least = card.figure ? pen.width(Type::Numeral, "00") : gap * 13;
     for (const double share : {0.44, 0.52, 0.6}) {

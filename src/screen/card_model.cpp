@@ -69,11 +69,17 @@ std::optional<std::string> depth_title(const CaseState& state, const Words& word
     return std::nullopt;
 }
 
+/// Where suction was lost, what remains of the count: it is never resumed.
+std::string kept_line(const CaseState& state, const Words& words) {
+    const guide::Blade blade = guide::blade(state);
+    if (blade.position <= 0) return "";
+    return blade.planned ? words("figure.kept_of", {std::to_string(*blade.planned)}) : words("figure.kept");
+}
+
 Figure blade_figure(const CaseState& state, const Words& words) {
     const guide::Blade blade = guide::blade(state);
     const std::string below = std::to_string(std::max(0, blade.position));
-    if (state.suction == guide::Suction::Lost)
-        return {.numeral = below, .under = words("figure.at_loss"), .line = blade.position > 0 ? words("figure.kept") : ""};
+    if (state.suction == guide::Suction::Lost) return {.numeral = below, .under = words("figure.at_loss"), .line = kept_line(state, words)};
     if (blade.to_zero > 0) {
         const std::string then = blade.to_go ? words("figure.then", {std::to_string(*blade.to_go)}) : words("figure.then_entry");
         return {.numeral = std::to_string(blade.to_zero),
@@ -132,6 +138,7 @@ void depth_card(Card& made, const CaseState& state, const Words& words) {
         // What is usual then stands where it is said how to go on: both would contradict each other.
         if (meanwhile != nullptr) made.lines = usual_lines(state, *meanwhile, words);
         made.lines.resize(std::min<std::size_t>(meanwhile != nullptr ? 2 : 1, made.lines.size()));
+        if (meanwhile != nullptr) made.foot.clear();  // nor are the things of the next step what is to be had now
         return;
     }
     if (meanwhile != nullptr) made.cautions = {meanwhile->title};

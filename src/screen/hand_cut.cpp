@@ -45,6 +45,15 @@ std::optional<Target> change_of_holder(const CaseState& state, const Around& aro
     return made;
 }
 
+/// The way back from what stands open while the blade can turn: apart, so that the spoke and its neighbours keep their places.
+std::optional<Target> way_back(const CaseState& state, const Words& words) {
+    const guide::Departure* away = departure_standing(state);
+    if (away == nullptr) return std::nullopt;
+    Target made = target("come-back", away->back, words("hand.come_back_line"), {guide::ComeBack{.what = away->id}});
+    made.apart = true;
+    return made;
+}
+
 }  // namespace
 
 Target by_hand(Look look, bool groove, const Words& words) {
@@ -95,7 +104,11 @@ std::vector<Target> cut_hand(const CaseState& state, const Around& around, const
                              {guide::EndCut{.how = reached ? guide::CutEnd::AtPlan : guide::CutEnd::Surgeon}}),
                       reached ? Look::Filled : Look::Plain, reached ? Press::Tap : Press::Hold));
     for (Target& one : hand) one.stays = one.id != "deeper" && one.id != "count-it";
-    if (auto change = change_of_holder(state, around, words)) hand.push_back(*std::move(change));
+    // There is room for one: where the count is held elsewhere, taking it over comes first.
+    const bool held_here = !state.holder || *state.holder == around.here;
+    auto apart = held_here ? way_back(state, words) : std::nullopt;
+    if (!apart) apart = change_of_holder(state, around, words);
+    if (apart) hand.push_back(*std::move(apart));
     return hand;
 }
 

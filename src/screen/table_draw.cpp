@@ -118,6 +118,8 @@ void draw_middle(Pen& pen, const TableModel& model, TableLayout layout, std::spa
     Card shown = model.card;
     // Over an open drawer on an upright glass there is room for the figure, not for the section beside it.
     if (model.drawer && model.drawer->open && layout.strip_rows) shown.picture = {};
+    // On a small one a way back takes the section's room, not that of what is to be done until then.
+    if (!over.empty() && !layout.path_column && shown.figure && shown.lines.size() > 1) shown.picture = {};
     draw_card(pen, shown, card, heights);
 }
 

@@ -26,6 +26,26 @@ TEST_CASE("the spoke target stays first, biggest and under one id from the first
     }
 }
 
+TEST_CASE("what went otherwise mid-cut has its way back beside the count, and takes no place from it; the count taken over comes first") {
+    Seen seen("lower");
+    const auto before = seen.hand();
+    REQUIRE(seen.at.does(guide::Depart{.what = "patient-moved", .note = ""}));
+    auto hand = seen.hand();
+    REQUIRE(hand.size() == before.size() + 1);
+    CHECK(hand.back().id == "come-back");
+    CHECK(hand.back().label == "Patient is still");
+    CHECK(hand.back().apart);
+    CHECK(hand.front().id == "spoke");
+    REQUIRE(seen.at.does(guide::HoldCount{.source = Source::Desk}, guide::Who::Circulating));
+    CHECK(find(seen.hand(), "come-back") == nullptr);
+    CHECK(seen.hand().back().id == "take-count");
+    REQUIRE(seen.at.does(guide::HoldCount{.source = Source::Table}));
+    hand = seen.hand();
+    REQUIRE(seen.at.does(guide::ComeBack{.what = "patient-moved"}));
+    CHECK(guide::open_departures(seen.at.state).empty());
+    CHECK(seen.hand().size() == before.size());
+}
+
 TEST_CASE("no target of the cut changes its place when the depth is reached") {
     const auto ids = [](const std::vector<screen::Target>& hand) {
         std::vector<std::string> all{};
@@ -108,6 +128,7 @@ TEST_CASE("lost suction shows the count at loss and no spokes to go") {
     const auto model = seen.table();
     CHECK(model.card.title == "Suction lost");
     CHECK(model.card.figure->numeral == "3");
+    CHECK(model.card.figure->line == "planned 8, kept on the record");
     REQUIRE(model.card.foot.size() == 1);
     CHECK(model.card.foot.front().label == "Usual practice");
     CHECK(says(texts(model), "Seat again only in the same groove."));

@@ -94,6 +94,15 @@ void check_clear(const Box& heart, const Frame& frame, const Canvas& canvas) {
     }
 }
 
+/// The role of the first line that begins so; none where no line does.
+std::optional<picture::Type> role_of(const Frame& frame, const std::string& begin) {
+    for (const auto& shape : frame.shapes) {
+        const auto* text = std::get_if<picture::Text>(&shape);
+        if (text != nullptr && text->text.starts_with(begin)) return text->type;
+    }
+    return std::nullopt;
+}
+
 }  // namespace
 
 TEST_CASE("the heart takes no room, is wholly on the glass and clear of what stands there, and changes its place, on every glass") {
@@ -209,6 +218,30 @@ TEST_CASE("upright, nothing stands over the biggest target, and the time of day 
             }
         }
     }
+}
+
+TEST_CASE("what is to be done mid-cut keeps its words where its way back stands beside the count, in either language, on every glass") {
+    int seen = 0;
+    for (const std::string& language : models::languages) {
+        for (const auto& sample : samples::shipped(language)) {
+            const auto* model = std::get_if<TableModel>(&sample.view);
+            if (model == nullptr || model->drawer || !model->card.figure || model->hand.empty() || model->hand.back().id != "come-back")
+                continue;
+            for (const auto& on : samples::glasses()) {
+                CAPTURE(on.name);
+                CAPTURE(sample.name);
+                const Frame frame = draw(*model, samples::canvas(on.glass));
+                const std::string line = model->card.lines.front();
+                CHECK(all_text(frame).find(line.substr(0, line.find(' '))) != std::string::npos);
+                CHECK(std::any_of(frame.shapes.begin(), frame.shapes.end(), [&](const picture::Shape& shape) {
+                    const auto* text = std::get_if<picture::Text>(&shape);
+                    return text != nullptr && text->text == model->card.figure->numeral && text->type == Type::Numeral;
+                }));
+                ++seen;
+            }
+        }
+    }
+    CHECK(seen > 0);
 }
 
 TEST_CASE("the picture of an open eye gives way to what is to be had ready") {
@@ -358,19 +391,6 @@ TEST_CASE("a long label wraps by words into three lines at most, and steps down 
         CHECK(lines <= 3);
     }
 }
-
-namespace {
-
-/// The role of the first line that begins so; none where no line does.
-std::optional<picture::Type> role_of(const Frame& frame, const std::string& begin) {
-    for (const auto& shape : frame.shapes) {
-        const auto* text = std::get_if<picture::Text>(&shape);
-        if (text != nullptr && text->text.starts_with(begin)) return text->type;
-    }
-    return std::nullopt;
-}
-
-}  // namespace
 
 TEST_CASE("what to do when something went otherwise keeps its letters when a banner comes, in either language, on every glass") {
     const Banner banner{.level = Banner::Level::Watch,

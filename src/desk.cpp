@@ -25,9 +25,9 @@ screen::DeskState after(const screen::DeskState& before, const guide::Intent& in
     return {};
 }
 
-std::string key_name(char32_t letter) {
+std::string key_name(char32_t letter, const screen::Words& words) {
     if (letter == U'\n') return "Enter";
-    if (letter == U' ') return "Space";
+    if (letter == U' ') return words("drawer.space");
     if (letter >= U'a' && letter <= U'z') return std::string(1, static_cast<char>(letter - U'a' + U'A'));
     return letter > U' ' && letter < 0x7f ? std::string(1, static_cast<char>(letter)) : std::string();
 }
@@ -174,7 +174,7 @@ void Desk::heard(const intake::Heard& heard, screen::Touch& touch, std::int64_t 
         if (screen::has_field(state_) && letter != U'\n')
             state_ = screen::typed(state_, letter);
         else
-            press(key_name(letter), touch, time_ms);
+            press(key_name(letter, session_->stock().words), touch, time_ms);
     }
 }
 

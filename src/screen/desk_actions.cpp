@@ -65,7 +65,7 @@ void add_count(std::vector<Target>& actions, const CaseState& state, const Aroun
     if (around.alone && !ours && guide::spokes_ahead(state))
         return add_foot(actions, state, around, words);  // the count is on the same screen
     if (guide::cutting(state) && ours) {
-        actions.push_back(desk_act("Space", "spoke", words("cut.spoke"), {guide::CountSpoke{.source = guide::Source::Desk}}));
+        actions.push_back(desk_act(words("drawer.space"), "spoke", words("cut.spoke"), {guide::CountSpoke{.source = guide::Source::Desk}}));
         actions.back().look = guide::blade(state).to_go == 0 ? Look::Hollow : Look::Filled;
         if (around.bounced == std::optional<std::string>("spoke"))
             actions.push_back(desk_act("I", "count-it", words("cut.count_it"), {guide::CountSpoke{.source = guide::Source::Desk}}));

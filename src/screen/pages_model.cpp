@@ -93,11 +93,11 @@ void other_mark_page(PickModel& made, const CaseState& state, int n, const Words
 
 void redo_page(PickModel& made, const CaseState& state, const Words& words) {
     made.title = words("page.redo");
-    made.lines = {words("page.redo_line")};
+    made.lines = {words(state.sutures.empty() ? "refused.no-suture" : "page.redo_line")};
     for (const guide::Tied& tied : state.sutures) {
         const std::string n = std::to_string(tied.n);
-        made.choices.push_back(turn_to("redo-" + n, words("page.redo_one", {n}), eye::short_clock_text(measure::centideg(tied.centideg)),
-                                       {.page = "redo-why", .argument = n}));
+        const std::string at = words("suture.tied_line", {eye::short_clock_text(measure::centideg(tied.centideg))});
+        made.choices.push_back(turn_to("redo-" + n, words("page.redo_one", {n}), at, {.page = "redo-why", .argument = n}));
         made.choices.back().weight = Weight::Elsewhere;
     }
 }

@@ -48,6 +48,7 @@ TEST_CASE("a difference is told, seen by the other one and recorded, by targets 
     CHECK(find(seen.hand(), "check-circulating")->line == "if all are there now");
     CHECK(screen::desk(seen.at.state, {}, seen.around, words()).counts.front().value == "3 seen, 4 expected");
 
+    CHECK(find(seen.hand(), "also-sees")->label == "Second person also sees 3");
     CHECK(find(seen.hand(), "also-sees")->line == "Circulating nurse");
     CHECK(find(seen.hand(), "check-scrub")->label == "Scrub nurse confirms");
     tap(seen, *find(seen.hand(), "also-sees"));

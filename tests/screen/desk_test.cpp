@@ -48,6 +48,7 @@ TEST_CASE("a spoke has a key at the desk only while the desk holds the count, an
     CHECK_FALSE(by_key(model, "H"));
     const auto spoke = by_key(model, "Space");
     REQUIRE(spoke);
+    CHECK(by_key(desk(at.at.state, {}, at.around, models::words("de")), "Leertaste"));
     CHECK(std::get<guide::CountSpoke>(intent(*spoke)).source == guide::Source::Desk);
     for (const Target& one : model.actions) {
         const auto* intents = std::get_if<std::vector<guide::Intent>>(&one.act);

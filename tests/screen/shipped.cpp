@@ -64,7 +64,7 @@ void see_cut(Walk& walk, sample::Case at) {
 
 /// A count that differs: one has said so, both have, and the pages on the way.
 void see_difference(Walk& walk, sample::Case at) {
-    measure::expect(at.does(guide::MoveItems{.item = "needles", .by = 12}));
+    measure::expect(at.does(guide::MoveItems{.item = "needles", .by = 1}));
     walk.see(at, "page count-differs", {.page = "count-differs"});
     walk.see(at, "page count-seen", {.page = "count-seen", .argument = "needles"});
     walk.see(at, "page count-by", {.page = "count-by", .argument = "needles=11"});
@@ -170,7 +170,7 @@ std::vector<screen::DeskState> more_pages(const sample::Case& at, const screen::
             {.page = "time-why", .argument = event + "=08:23:10"},
             {.page = "papers",
              .argument = "/home/somebody/.local/share/graftside/handover",
-             .told = {{"pdf", words("papers.written", {"09:41"})}, {"csv", words("papers.held")}}}};
+             .told = {{"pdf", words("papers.written", {"12:07"})}, {"csv", words("papers.held")}}}};
 }
 
 void see_more_pages(Walk& walk, sample::Case at) {
@@ -218,8 +218,10 @@ void see_drawer(Walk& walk, const sample::Case& at, const std::string& name) {
 void see_pages(Walk& walk, const sample::Case& at, const guide::Step& step) {
     walk.see(at, "page departures " + step.id, {.page = "departures", .argument = ""});
     if (step.closes == guide::Closes::Sutures) {
-        for (const std::string page : {"other-mark", "redo", "redo-why"})
-            walk.see(at, "page " + page + " " + step.id, {.page = page, .argument = "3"});
+        walk.see(at, "page other-mark " + step.id, {.page = "other-mark", .argument = std::to_string(*guide::next_suture(at.state))});
+        walk.see(at, "page redo " + step.id, {.page = "redo"});
+        if (at.state.sutures.empty()) return;
+        walk.see(at, "page redo-why " + step.id, {.page = "redo-why", .argument = std::to_string(at.state.sutures.back().n)});
     }
 }
 
@@ -229,6 +231,8 @@ std::vector<Sample> shipped(const std::string& language) {
     Walk walk{.words = models::words(language)};
     sample::Case at(models::brief_of_unit(language));
     walk.around.proposed = sample::plan();
+    for (const auto& [item, opened] : {std::pair{"needles", 11}, {"blades", 2}, {"spears", 20}, {"swabs", 10}})
+        measure::expect(at.does(guide::MoveItems{.item = item, .by = opened}));
     for (const auto& phase : at.state.brief.procedure.phases) {
         for (const auto& step : phase.steps) {
             if (!guide::applies(at.state, step)) continue;

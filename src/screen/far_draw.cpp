@@ -27,17 +27,18 @@ bool alone(const FarModel& model) {
     return std::holds_alternative<ClockShown>(model.shown) || std::holds_alternative<FarModel::Said>(model.shown);
 }
 
-/// Over words who counts stands beside the eye, where a wide glass has room for both: the words have the height.
+/// Over what stands alone who counts stands beside the eye, where a wide glass has room for both: it has the height.
 bool beside_eye(const Pen& pen, const FarModel& model) {
     const double both = pen.width(Type::Value, model.eye) + pen.width(Type::Text, model.holder), apart = 3 * pen.gap();
-    return std::holds_alternative<FarModel::Said>(model.shown) && !pen.canvas().glass.portrait() &&
-           both + apart <= pen.canvas().glass.width_mm - 4 * pen.gap();
+    return alone(model) && !pen.canvas().glass.portrait() && both + apart <= pen.canvas().glass.width_mm - 4 * pen.gap();
 }
 
 /// The step under the eye: nothing stands beside it, so that it has the width of the glass.
 Block step_block(const Pen& pen, const FarModel& model) {
     const Glass& glass = pen.canvas().glass;
-    return model.step.empty() ? Block{} : pen.block(model.step, {Type::Text}, {glass.width_mm - 4 * pen.gap(), glass.height_mm, 2});
+    return model.step.empty() ? Block{}
+                              : pen.block(model.step, {Type::Text},
+                                          {glass.width_mm - 4 * pen.gap(), glass.height_mm, glass.portrait() ? std::size_t{3} : 2});
 }
 
 /// What stands over the figure where that is not beside it.

@@ -3,6 +3,7 @@
 #include "eye/frame.hpp"
 #include "guide/tissue.hpp"
 #include "screen/format.hpp"
+#include "screen/letters.hpp"
 #include "screen/pages.hpp"
 
 #include <algorithm>
@@ -93,7 +94,12 @@ std::optional<Banner> far_banner(const FarModel& made, const CaseState& state, c
     if (guide::cutting(state) && !guide::blade(state).reliable) watch("far.not_reliable");
     if (auto held = held_up(state, words); held && std::holds_alternative<ClockShown>(made.shown)) urgent = *std::move(held);
     if (const guide::Departure* meanwhile = departure_standing(state); guide::cutting(state) && meanwhile != nullptr) {
-        urgent = Banner{.level = level_of(*meanwhile), .text = meanwhile->title, .brief = words("far.meanwhile")};
+        // What stops a hand may have a phrase of the voice that is shorter than its title.
+        constexpr std::size_t short_enough = 16;
+        const std::string spoken = "say." + meanwhile->id, brief = words(words.has(spoken) ? spoken : "far.meanwhile");
+        urgent = Banner{.level = level_of(*meanwhile),
+                        .text = meanwhile->title,
+                        .brief = letter_count(brief) <= short_enough ? brief : words("far.meanwhile")};
     }
     const auto other = [](const std::string& view) { return view != "far"; };
     if (std::any_of(around.screens_lost.begin(), around.screens_lost.end(), other)) watch("far.screens_lost");
@@ -122,7 +128,7 @@ void show(FarModel& made, const CaseState& state, const Around& around, const Wo
     } else if (clock) {
         // With its seconds: a bare figure would be read as spokes.
         made.shown = *std::exchange(made.clock, std::nullopt);
-        if (const guide::Step* step = guide::current_step(state)) made.step = filled(step->title, state, words);
+        if (const guide::Step* step = guide::current_step(state)) made.step = words("far.step", {filled(step->title, state, words)});
     }
 }
 

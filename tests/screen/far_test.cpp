@@ -70,7 +70,7 @@ TEST_CASE("lost suction keeps the count, in words: a figure would be read as spo
     const FarModel model = seen(at);
     const auto* said = std::get_if<FarModel::Said>(&model.shown);
     REQUIRE(said != nullptr);
-    CHECK(said->text == "Suction lost. 2 spokes below zero.");
+    CHECK(said->text == "Suction lost. 2\u00A0spokes below zero.");
     CHECK(said->level == Banner::Level::Watch);
 }
 
@@ -78,20 +78,32 @@ TEST_CASE("the running clock has the step's name over it, which gives way to it 
     for (const Glass& glass : {Glass{344, 194}, Glass{200, 340}}) {
         models::Seen at("scissors");
         const FarModel model = seen(at);
-        CHECK(model.step == "Scissors round");
-        CHECK(texts(draw(model, samples::canvas(glass, Reader::Far))).contains("Scissors round"));
+        CHECK(model.step == "Step: Scissors round");
+        const auto shown = texts(draw(model, samples::canvas(glass, Reader::Far)));
+        CHECK(shown.contains(glass.portrait() ? "Step: Scissors" : "Step: Scissors round"));
     }
     models::Seen troubled("suction-on");
     troubled.around.clock_jumped = true;
     FarModel model = seen(troubled);
     model.muted = "muted";
     const Frame small = draw(model, samples::canvas({223, 125}, Reader::Far));
-    CHECK_FALSE(texts(small).contains("Suction on"));
-    CHECK(std::find(small.gave_way.begin(), small.gave_way.end(), "Suction on") != small.gave_way.end());
+    CHECK_FALSE(texts(small).contains("Step: Suction on"));
+    CHECK(std::find(small.gave_way.begin(), small.gave_way.end(), "Step: Suction on") != small.gave_way.end());
     for (const std::string step : {"lower", "cardinals"}) {
         models::Seen at(step);
         CHECK(seen(at).step.empty());
     }
+}
+
+TEST_CASE("what stops a hand mid-cut has its phrase on the Far view where that is short; a longer one stands on the Table") {
+    const auto brief = [](const std::string& what) {
+        models::Seen at("lower");
+        REQUIRE(at.at.does(guide::Depart{.what = what, .note = ""}));
+        return seen(at).banner->brief;
+    };
+    CHECK(brief("donor-lost-after") == "donor lost");
+    CHECK(brief("anaesthetist-stop") == "see the table");
+    CHECK(brief("tilt") == "see the table");
 }
 
 TEST_CASE("the figure agrees with the Table view's at every spoke") {

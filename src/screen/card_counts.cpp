@@ -36,10 +36,13 @@ double count_height(const Pen& pen, double side, CountForm form) {
     return count_gap + side + (form == CountForm::Over ? pen.pitch(Type::Strong) : 0);
 }
 
-/// The number with what it is, where that has room; never the word without the number.
+/// The number with what it is, in as many letters as have room: a bare one would be read as what was seen.
 Block number_block(const Pen& pen, const CountRow& count, const Room& room) {
-    const Block worded = pen.block(count.expected, {Type::Text}, room);
-    return !count.expected.empty() && worded.fits ? worded : pen.block(count.value, {Type::Strong}, room);
+    for (const std::string& worded : {count.expected, count.due}) {
+        Block made = pen.block(worded, {Type::Text}, room);
+        if (!worded.empty() && made.fits) return made;
+    }
+    return pen.block(count.value, {Type::Strong}, room);
 }
 
 /// Title and number on a line, the targets under it, each half as wide: for titles that nothing else has room for.
@@ -65,7 +68,12 @@ void draw_count(Pen& pen, const CountRow& count, const Box& box, bool wide) {
     const double y = box.y + (box.h - title.height - (two ? cap * 0.4 + line.height : 0)) / 2 + cap * picture::descent / 2;
     pen.text({box.x, y}, title, Ink::Text);
     if (two) pen.text({box.x, y + title.height + cap * 0.4}, line, wide ? Ink::Soft : Ink::Text);
-    if (wide) pen.text({right - cap * 0.8, box.centre().y - pen.cap(Type::Value) / 2}, count.value, Type::Value, Ink::Text, Align::Right);
+    if (wide) {
+        const Block worded = pen.block(two ? "" : count.expected, {Type::Strong}, {words - title.width - cap * 0.8, box.h, 1});
+        const bool said = !worded.lines.empty() && worded.fits;
+        const Block number = said ? worded : pen.block(count.value, {Type::Value}, {words, box.h, 1});
+        pen.text({right - cap * 0.8, box.centre().y - pen.cap(number.type) / 2}, number, Ink::Text, Align::Right);
+    }
     if (!title.fits || !(wide || two)) pen.falls_short(count.title);
     draw_target(pen, count.fewer, {right, box.y, side, side}, Rank::Small);
     draw_target(pen, count.more, {right + side + gap, box.y, side, side}, Rank::Small);
@@ -111,6 +119,13 @@ CountColumns count_columns(const Pen& pen, const std::vector<CountRow>& all, con
     return made;
 }
 
+/// Whether the number has room with its word in full.
+bool expected_fits(const Pen& pen, const CountRow& count, const CountColumns& at) {
+    const double over = at.w - pen.width(Type::Strong, count.title) - pen.cap(Type::Text) * 0.8;
+    const double room = at.form == CountForm::Over ? over : count_room(pen, count, at.w, at.side).words;
+    return at.form == CountForm::Wide || pen.width(Type::Text, count.expected) <= room;
+}
+
 }  // namespace
 
 Box draw_counts(Pen& pen, const std::vector<CountRow>& all, const Box& card) {
@@ -123,14 +138,17 @@ Box draw_counts(Pen& pen, const std::vector<CountRow>& all, const Box& card) {
     const double each = count_height(pen, at.side, at.form), h = static_cast<double>(per) * each - count_gap + 2 * pad;
     const Box panel{card.x, card.bottom() - h, card.w, h};
     pen.panel(panel, Ink::Card);
+    const bool short_words = std::any_of(all.begin(), all.end(), [&](const CountRow& one) { return !expected_fits(pen, one, at); });
     for (std::size_t i = 0; i < all.size(); ++i) {
+        CountRow row = all[i];
+        if (short_words) row.expected = row.due;  // all of them alike
         const auto column = i / per;
         const double x = inner.x + static_cast<double>(column) * (at.w + 2 * count_gap);
         const Box cell{x, panel.y + pad + static_cast<double>(i % per) * each, at.w, at.side};
         if (at.form == CountForm::Over) {
-            draw_count_over(pen, all[i], cell, at.side);
+            draw_count_over(pen, row, cell, at.side);
         } else {
-            draw_count(pen, all[i], cell, at.form == CountForm::Wide);
+            draw_count(pen, row, cell, at.form == CountForm::Wide);
         }
     }
     return {card.x, card.y, card.w, card.h - h - pen.gap()};

@@ -206,6 +206,7 @@ void counts_card(Card& made, const CaseState& state, const Words& words) {
                      .value = std::to_string(tally.expected()),
                      .line = words("count.line", {std::to_string(tally.opened), std::to_string(tally.passed_back)})};
         row.expected = words("page.count_expected", {row.value});
+        row.due = words("count.due", {row.value});
         if (const auto found = guide::difference(state, item.id))
             row.line = words("count.seen", {std::to_string(found->seen)}) + ", " + row.expected;
         row.fewer = target("fewer-" + item.id, "−", "", {guide::MoveItems{.item = item.id, .by = -1}});

@@ -57,7 +57,7 @@ struct TableRow {
 /// A thing that is counted, with its two small targets.
 struct CountRow {
     std::string title{}, value{}, line{};
-    std::string expected{};  // the value with what it is
+    std::string expected{}, due{};  // the value with what it is; the same in fewer letters
     Target fewer{}, more{};
 };
 

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <functional>
 #include <map>
+#include <set>
 
 using namespace models;
 
@@ -97,6 +98,30 @@ TEST_CASE("what is tapped in a count stays where it is from the first tap to the
                     walk(step, language, on, alone);
                 }
             }
+        }
+    }
+}
+
+// At the table a bare number was read as what had been counted.
+TEST_CASE("the number of a count stands with its word, in as many letters as all of them have room for, on every glass") {
+    for (const std::string& language : models::languages) {
+        sample::Case at(brief_of_unit(language));
+        REQUIRE(at.does(guide::MoveItems{.item = "spears", .by = 20}));
+        at.up_to("opening-count");
+        const auto model = screen::table(at.state, {}, models::words(language));
+        REQUIRE_FALSE(model.card.counts.empty());
+        for (const auto& on : samples::glasses()) {
+            CAPTURE(language);
+            CAPTURE(on.name);
+            std::set<std::string> shown{};
+            for (const auto& shape : draw(model, samples::canvas(on.glass)).shapes) {
+                if (const auto* text = std::get_if<picture::Text>(&shape)) shown.insert(text->text);
+            }
+            const auto all = [&](auto member) {
+                return std::all_of(model.card.counts.begin(), model.card.counts.end(),
+                                   [&](const screen::CountRow& row) { return shown.contains(row.*member); });
+            };
+            CHECK((all(&screen::CountRow::expected) || all(&screen::CountRow::due) || all(&screen::CountRow::line)));
         }
     }
 }

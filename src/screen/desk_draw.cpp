@@ -72,15 +72,10 @@ private:
 void draw_nurse(Pen& pen, const DeskModel& model, const Box& box) {
     if (model.nurse.empty()) return;
     const Ink ink = model.stay ? Ink::Amber : Ink::Text;
+    // On no panel: what has one can be touched.
     const double size = model.stay ? pen.cap(Type::Strong) * 1.5 : 0, indent = model.stay ? size * 1.4 : 0;
-    pen.add(picture::Panel{.box = box,
-                           .radius = 2,
-                           .fill = model.stay ? Ink::AmberFill : Ink::Raised,
-                           .edge = model.stay ? Ink::Amber : Ink::Line,
-                           .edge_width = 0.5});
-    const double inner = pen.cap(Type::Text), top = box.centre().y - pen.cap(Type::Strong) / 2;
-    if (model.stay) pen.icon(Icon::Triangle, {box.x + inner, box.centre().y - size / 2, size, size}, ink, Ink::AmberFill);
-    pen.text({box.x + inner + indent, top}, model.nurse, Type::Strong, ink);
+    if (model.stay) pen.icon(Icon::Triangle, {box.x, box.centre().y - size / 2, size, size}, ink, Ink::Ground);
+    pen.text({box.x + indent, box.centre().y - pen.cap(Type::Strong) / 2}, model.nurse, Type::Strong, ink);
 }
 
 /// Words that are kept together, parted: in a narrow column they break rather than go.

@@ -55,6 +55,8 @@ picture::WallSection section(const CaseState& state, const Words& words) {
 std::vector<std::string> usual_lines(const CaseState& state, const guide::Departure& departure, const Words& words) {
     std::vector<std::string> made{};
     for (const std::string& line : departure.lines) made.push_back(filled(line, state, words));
+    // Said when the trephine is off the eye already: what is to be done with it is done.
+    if (departure.id == "entered-by-trephine" && state.suction == guide::Suction::Off && made.size() > 1) made.erase(made.begin());
     if (departure.id == "suction-lost" && guide::blade(state).position <= 0) {
         made.resize(std::min<std::size_t>(1, made.size()));
         made.insert(made.end(), {words("lost.uncut"), words("lost.uncut_usual")});

@@ -94,7 +94,7 @@ TEST_CASE("a refusal and what is not on disk are said in full; the rest is named
     const std::string lost = "no screen for Far", rest = "case file changed, PC clock jumped, no sound, screen size not known.";
     CHECK(banner()->level == Level::Watch);
     CHECK(banner()->text == "Not yet. " + disk + " Also: " + lost + ", " + rest);
-    CHECK(banner()->brief == "Not yet. Mind: 2 taps not on disk, " + lost + ", " + rest);  // where room is least, and yet all of it
+    CHECK(banner()->brief == "Not yet. Note: 2 taps not on disk, " + lost + ", " + rest);  // where room is least, and yet all of it
     CHECK(screen::banner({.refusal = "Not yet."}, words())->level == Level::Watch);
     CHECK(screen::banner({.notice = "Seen."}, words())->level == Level::Notice);
     around.refusal.reset();
@@ -189,6 +189,18 @@ TEST_CASE("what went otherwise while the blade can turn says what is usual, not 
     CHECK(card.title == tilt->title);
     REQUIRE(card.lines.size() == 2);
     CHECK(card.lines.front() == tilt->lines.front());
+}
+
+TEST_CASE("entered by the trephine, told once it is off the eye, does not ask for suction off again") {
+    for (const std::string step : {"lower", "ink-marks"}) {
+        Seen at(step);
+        if (step == "lower") at.at.count(5);
+        REQUIRE(at.at.does(guide::Depart{.what = "entered-by-trephine", .note = ""}));
+        const auto rows = at.table().card.rows;
+        CAPTURE(step);
+        REQUIRE_FALSE(rows.empty());
+        CHECK((rows.front().value == "Stop turning. Suction off at once. Lift straight up.") == (step == "lower"));
+    }
 }
 
 TEST_CASE("suction lost before the blade was below zero does not speak of a groove to go on in") {

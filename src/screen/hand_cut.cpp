@@ -75,7 +75,9 @@ std::vector<Target> lost_hand(const CaseState& state, const Around& around, cons
     if (!groove) std::swap(hand[0], hand[1]);
     if (state.holder && *state.holder != around.here) hand.back().why_not = words(holder_id("cut.held.", *state.holder));
     if (spoke_left_out(around)) hand.back() = count_it(state, around, words);
-    hand.push_back(target("undo", words("hand.undo"), words("lost.undo_line"), {guide::UndoTap{}}));
+    const guide::Undoable* newest = guide::newest_to_undo(state);
+    const bool loss = newest != nullptr && std::holds_alternative<guide::SuctionTurned>(newest->fact);
+    hand.push_back(target("undo", words("hand.undo"), words(loss ? "lost.undo_loss_line" : "lost.undo_line"), {guide::UndoTap{}}));
     hand.push_back(as(target("entered", words("cut.entered"), "", {guide::EndCut{.how = guide::CutEnd::Entered}}), Look::Watch));
     hand.push_back(something_else(words));
     return hand;

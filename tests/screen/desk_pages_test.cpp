@@ -221,7 +221,7 @@ TEST_CASE("what does not fit stands on the Table at once, under a refusal, and n
     CHECK_FALSE(at.table().banner);
     scanned();
     REQUIRE(at.table().banner);
-    CHECK(at.table().banner->text == "Lot L1: Expired on 2026-01-31. Put it aside (Desk, T), or the surgeon overrules.");
+    CHECK(at.table().banner->text == "Lot L1: Expired on 2026-01-31. Put it aside (Desk,\u00A0T), or the surgeon overrules.");
     CHECK(at.table().banner->level == Banner::Level::Watch);
     at.around.refusal = "Refused.";
     CHECK(at.table().banner->text == "Refused.");
@@ -302,12 +302,12 @@ TEST_CASE("a scan that stands is named with its reason over the main page and wh
     CHECK(shown(at).line.starts_with("Tissue G123417654321 V0001 001: Expired on 2026-01-31."));
     // The worst reason alone: it is another tissue.
     CHECK(refused() ==
-          "Tissue G123417654321 V0001 001; planned is A999917123456 V0001 001. Put it aside (Desk, T), or the surgeon overrules.");
+          "Tissue G123417654321 V0001 001; planned is A999917123456 V0001 001. Put it aside (Desk,\u00A0T), or the surgeon overrules.");
     REQUIRE(at.at.does(guide::PutAside{.event = scans[2], .why = "wrong"}));
     CHECK(refused().find("K-2") != std::string::npos);
     CHECK(refused().find("overrules") == std::string::npos);
     REQUIRE(at.at.does(guide::PutAside{.event = scans[1], .why = "wrong"}));
-    CHECK(refused() == "Lot L1: Expired on 2026-01-31. Put it aside (Desk, T), or the surgeon overrules.");
+    CHECK(refused() == "Lot L1: Expired on 2026-01-31. Put it aside (Desk,\u00A0T), or the surgeon overrules.");
     REQUIRE(at.at.does(guide::PutAside{.event = scans[0], .why = "wrong"}));
     CHECK(shown(at).heading == models::words()("desk.actions"));
 }

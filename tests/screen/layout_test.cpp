@@ -148,7 +148,7 @@ TEST_CASE("the spoke target is the biggest and stays where it is from the first 
             if (position % 3 == 0)
                 model.hand.insert(
                     model.hand.begin() + 3,
-                    {.id = "count-it", .label = "Count that tap", .line = "a quick second tap was not counted", .look = Look::Hollow});
+                    {.id = "count-it", .label = "Left out: count it", .line = "a quick second tap was not counted", .look = Look::Hollow});
             if (position > 9) model.hand[0].why_not = "the count is held elsewhere";
             const Frame frame = draw(model, canvas);
             CHECK(place_of(frame, "spoke") == first);
@@ -242,6 +242,29 @@ TEST_CASE("what is to be done mid-cut keeps its words where its way back stands 
         }
     }
     CHECK(seen > 0);
+}
+
+TEST_CASE("what went otherwise bears its sign beside its title, in either language, on every glass") {
+    for (const std::string& language : models::languages) {
+        std::set<std::string> seen{};
+        for (const auto& sample : samples::shipped(language)) {
+            const auto* model = std::get_if<TableModel>(&sample.view);
+            if (model == nullptr || model->card.level == Banner::Level::Notice || !seen.insert(model->card.title).second) continue;
+            TableModel plain = *model;
+            plain.card.level = Banner::Level::Notice;
+            for (const auto& on : samples::glasses()) {
+                CAPTURE(on.name);
+                CAPTURE(sample.name);
+                const auto signs = [&](const TableModel& of) {
+                    const auto shapes = draw(of, samples::canvas(on.glass)).shapes;
+                    return std::count_if(shapes.begin(), shapes.end(),
+                                         [](const picture::Shape& shape) { return !std::holds_alternative<picture::Text>(shape); });
+                };
+                CHECK(signs(*model) > signs(plain));
+            }
+        }
+        CHECK(seen.size() > 20);
+    }
 }
 
 TEST_CASE("the picture of an open eye gives way to what is to be had ready") {
@@ -395,7 +418,7 @@ TEST_CASE("a long label wraps by words into three lines at most, and steps down 
 TEST_CASE("what to do when something went otherwise keeps its letters when a banner comes, in either language, on every glass") {
     const Banner banner{.level = Banner::Level::Watch,
                         .text = "Not on disk: 12 taps are held in memory. The disk is not saving. Call technical support.",
-                        .brief = "Mind: 12 taps not on disk."};
+                        .brief = "Note: 12 taps not on disk."};
     for (const std::string& language : models::languages) {
         std::set<std::string> seen{};
         for (const auto& sample : samples::shipped(language)) {

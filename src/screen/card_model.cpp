@@ -140,7 +140,6 @@ void depth_card(Card& made, const CaseState& state, const Words& words) {
         // What is usual then stands where it is said how to go on: both would contradict each other.
         if (meanwhile != nullptr) made.lines = usual_lines(state, *meanwhile, words);
         made.lines.resize(std::min<std::size_t>(meanwhile != nullptr ? 2 : 1, made.lines.size()));
-        if (meanwhile != nullptr) made.foot.clear();  // nor are the things of the next step what is to be had now
         return;
     }
     if (meanwhile != nullptr) made.cautions = {meanwhile->title};

@@ -163,7 +163,7 @@ void come_back_if_away(Draft& draft, const DepartureId& what) {
 std::vector<StepId> reopened_by(const CaseState& state, const Departure& departure) {
     const Procedure& procedure = state.brief.procedure;
     const Step* suction = step_that_closes(procedure, Closes::SuctionOn);
-    const bool held = suction != nullptr && state.steps.contains(suction->id);
+    const bool held = suction == nullptr || state.steps.contains(suction->id);
     std::vector<StepId> again{};
     for (const Phase& phase : procedure.phases) {
         for (const Step& step : phase.steps) {

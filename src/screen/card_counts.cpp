@@ -36,13 +36,10 @@ double count_height(const Pen& pen, double side, CountForm form) {
     return count_gap + side + (form == CountForm::Over ? pen.pitch(Type::Strong) : 0);
 }
 
-/// The number with what it is, in as many letters as have room: a bare one would be read as what was seen.
+/// The number with what it is, where that has room: a bare one would be read as what was seen.
 Block number_block(const Pen& pen, const CountRow& count, const Room& room) {
-    for (const std::string& worded : {count.expected, count.due}) {
-        Block made = pen.block(worded, {Type::Text}, room);
-        if (!worded.empty() && made.fits) return made;
-    }
-    return pen.block(count.value, {Type::Strong}, room);
+    const Block worded = pen.block(count.expected, {Type::Text}, room);
+    return !count.expected.empty() && worded.fits ? worded : pen.block(count.value, {Type::Strong}, room);
 }
 
 /// Title and number on a line, the targets under it, each half as wide: for titles that nothing else has room for.

@@ -55,9 +55,11 @@ std::string reading_text(const guide::ClockReading& reading, const Words& words)
     return reading.exact ? figure : words("clock.about", {figure});
 }
 
-std::string minutes_text(double seconds) {
-    const std::int64_t whole = std::llround(seconds);
-    return fmt::format("{:02}:{:02}", whole / 60, whole % 60);
+std::string minutes_text(double seconds, const Words& words) { return words.figure(fmt::format("{:.1f}", seconds / 60)); }
+
+std::string minutes_text(const guide::ClockReading& reading, const Words& words) {
+    const std::string figure = minutes_text(static_cast<double>(reading.ms) / 1000, words);
+    return reading.exact ? figure : words("clock.about", {figure});
 }
 
 std::string reach_text(double reach, const Words& words) { return words.figure(fmt::format("{:.3f}", reach)); }

@@ -12,8 +12,10 @@ namespace screen {
 
 /// "01:42", from an hour on "1:02:44"; "about " before it when it is not exact.
 std::string reading_text(const guide::ClockReading& reading, const Words& words);
-/// "62:44": minutes and seconds to the nearest, for where "min" stands beside; an hour is sixty of them.
-std::string minutes_text(double seconds);
+/// "12.7": a duration in minutes, for where "min" stands beside; minutes and seconds would be read as a time of day.
+std::string minutes_text(double seconds, const Words& words);
+/// The same of a clock: "about 12.7" when it is not exact.
+std::string minutes_text(const guide::ClockReading& reading, const Words& words);
 /// "1.046": depth over travel.
 std::string reach_text(double reach, const Words& words);
 /// The whole number a text begins with; 0 if it begins with none.

@@ -18,17 +18,13 @@ const past::Time* usual(const Around& around, const std::string& id) {
     return found != nullptr && found->seconds.n >= past::least_cases ? found : nullptr;
 }
 
-/// "06:10", minutes and seconds.
-std::string time_text(const guide::ClockReading& reading, const Words& words) {
-    constexpr double ms_a_second = 1000;
-    const std::string time = minutes_text(std::floor(static_cast<double>(reading.ms) / ms_a_second));
-    return reading.exact ? time : words("clock.about", {time});
-}
+double seconds_of(const guide::ClockReading& reading) { return static_cast<double>(reading.ms) / 1000; }
 
-/// "06:10, usual 05:00 to 07:30 min"; the time alone, as the clock shows it, where nothing is usual.
+/// "6.2 min, usual 5.0 to 7.5"; the time alone, as the clock shows it, where nothing is usual.
 std::string against_usual(const guide::ClockReading& reading, const past::Time* usual, const Words& words) {
     if (usual == nullptr) return reading_text(reading, words);
-    return words("own_past.usual", {time_text(reading, words), minutes_text(usual->seconds.q1), minutes_text(usual->seconds.q3)});
+    return words("own_past.usual",
+                 {minutes_text(reading, words), minutes_text(usual->seconds.q1, words), minutes_text(usual->seconds.q3, words)});
 }
 
 std::vector<std::string> phases_from_now(const CaseState& state) {
@@ -70,8 +66,9 @@ std::vector<Row> expected_rows(const CaseState& state, const Around& around, con
     if (around.own_past == nullptr || phase == nullptr || state.closed) return {};
     std::vector<Row> rows{};
     const auto reading = guide::clock_reading(state, phase->id, around.now).value_or(guide::ClockReading{});
-    if (const past::Time* found = usual(around, phase->id)) rows.push_back({phase->title, against_usual(reading, found, words)});
-    const auto rest = past::still_to_go(around.own_past->list, phases_from_now(state), static_cast<double>(reading.ms) / 1000);
+    if (const past::Time* found = usual(around, phase->id))
+        rows.push_back({words("own_past.this_phase", {phase->title}), against_usual(reading, found, words)});
+    const auto rest = past::still_to_go(around.own_past->list, phases_from_now(state), seconds_of(reading));
     if (!rest) return rows;
     const auto clock = [&](double seconds) { return measure::hour_minute(later(around.now, seconds)); };
     rows.push_back({words("own_past.end"), words("own_past.end_value", {clock(rest->median), clock(rest->q1), clock(rest->q3)})});
@@ -116,9 +113,9 @@ void phase_times_page(PickModel& made, const CaseState& state, const Around& aro
     for (const guide::Phase& phase : state.brief.procedure.phases) {
         const auto reading = guide::clock_reading(state, phase.id, around.now);
         if (!reading) continue;
-        TableRow row{.label = phase.title, .value = time_text(*reading, words)};
+        TableRow row{.label = phase.title, .value = minutes_text(*reading, words)};
         if (const past::Time* found = usual(around, phase.id))
-            row.beside = words("own_past.range", {minutes_text(found->seconds.q1), minutes_text(found->seconds.q3)});
+            row.beside = words("own_past.range", {minutes_text(found->seconds.q1, words), minutes_text(found->seconds.q3, words)});
         made.table.push_back(std::move(row));
     }
 }

@@ -109,7 +109,7 @@ void add_clock(PastModel& made, const CaseState& state, const guide::ClockId& id
         mark.spans.push_back({minutes(zero, spell.from), minutes(zero, spell.to.value_or(spell.from))});
     const std::string from = measure::hour_minute(state.clocks.at(id).front().from);
     made.rows.push_back({.label = std::move(label),
-                         .value = words("past-view.clock_value", {from, reading_text(*reading, words)}),
+                         .value = words("past-view.clock_value", {from, minutes_text(*reading, words)}),
                          .mark = std::move(mark)});
 }
 

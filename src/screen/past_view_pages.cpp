@@ -44,7 +44,8 @@ void add_rate(PastModel& made, std::string label, const std::optional<past::Rate
 PastRow time_row(const past::Time& time, std::string label, const Words& words) {
     const past::Quartiles& of = time.seconds;
     PastRow made{.label = std::move(label)};
-    made.value = words("past-view.time", {minutes_text(of.median), minutes_text(of.q1), minutes_text(of.q3), std::to_string(of.n)});
+    made.value = words("past-view.time",
+                       {minutes_text(of.median, words), minutes_text(of.q1, words), minutes_text(of.q3, words), std::to_string(of.n)});
     if (time.about > 0) made.value += words("past-view.about", {std::to_string(time.about)});
     made.mark = picture::BoxMark{of.least / seconds_a_minute, of.q1 / seconds_a_minute, of.median / seconds_a_minute,
                                  of.q3 / seconds_a_minute, of.most / seconds_a_minute};

@@ -41,7 +41,7 @@ TEST_CASE("the Desk tells the phase beside the middle half of own cases, and the
     models::Seen at("centre");
     give_past(at);
     const auto rows = expected(at);
-    CHECK(value(rows, "Host").ends_with(", usual 10:41 to 13:19 min:s"));
+    CHECK(value(rows, "Phase Host").ends_with(" min, usual 10.7 to 13.3"));
     const auto reading = guide::clock_reading(at.at.state, "host", at.at.now);
     REQUIRE(reading);
     REQUIRE(reading->ms < 78 * 12 * 600);  // every one of them was longer
@@ -59,7 +59,7 @@ TEST_CASE("on the smallest glass a usual time of three lines stands, a row that 
     REQUIRE(at.at.does(guide::WriteNote{.text = "soft eye"}));
     at.around.now = at.at.now;
     DeskModel model = desk(at.at.state, {}, at.around, models::words());
-    const std::string usual = "about 08:07, usual 18:55 to 21:02 min", seven(7 * usual.size(), 'w');
+    const std::string usual = "about 8.1 min, usual 18.9 to 21.0", seven(7 * usual.size(), 'w');
     model.expected = {{"Too long", usual + " " + usual + " " + usual + " " + seven}, {"Donor", usual}, {"Expected end", usual}};
     std::string all{};
     for (const auto& shape : draw(model, samples::canvas({223, 125}, Reader::Desk)).shapes) {
@@ -95,15 +95,15 @@ TEST_CASE("the debrief: what went otherwise, the reach with its interval, open s
     CHECK(value(rows, "Otherwise than planned") == guide::find_departure(at.at.state.brief.procedure, "donor-off-centre")->title);
     // Mean and 95 % interval of R's t.test(c(1.02, 1.10, 0.95, 1.08, 1.00)): 1.03, 0.9544728 to 1.1055272.
     CHECK(value(rows, "Depth over travel") == "this cut not measured; own mean 1.030 (0.954 to 1.106, 95 %), 5 cuts");
-    CHECK(value(rows, "Open sky").ends_with(", usual 11:34 to 14:26 min:s"));
+    CHECK(value(rows, "Open sky").ends_with(" min, usual 11.6 to 14.4"));
     CHECK(value(rows, "Usual") == "middle half of 23 own cases");
     REQUIRE(models::find(at.hand(), "phase-times") != nullptr);
     const PickModel times = page(at.at.state, {.page = "phase-times"}, at.around, models::words());
     const auto& phases = at.at.state.brief.procedure.phases;
     REQUIRE(times.table.size() == phases.size() + 1);
     for (std::size_t i = 0; i < phases.size(); ++i) CHECK(times.table[i + 1].label == phases[i].title);
-    CHECK(times.table[3].beside == "10:41 to 13:19");
-    CHECK(times.table[3].value == "00:20");
+    CHECK(times.table[3].beside == "10.7 to 13.3");
+    CHECK(times.table[3].value == "0.3");
     CHECK(times.lines.front().find("23 own cases") != std::string::npos);
 }
 

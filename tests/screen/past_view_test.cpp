@@ -83,8 +83,8 @@ TEST_CASE("times stand by the phases of the guide in their order, then the clock
     }
     const PastModel few = page("times", four);
     REQUIRE(few.rows.size() == 2);
-    CHECK(few.rows[0].value == "75:00 (52:30\u00A0to\u00A097:30)\u00A0·\u00A04");
-    CHECK(few.rows[1].value == "02:30 (01:45\u00A0to\u00A003:15)\u00A0·\u00A04, 1 of them approximate");
+    CHECK(few.rows[0].value == "75.0 (52.5\u00A0to\u00A097.5)\u00A0·\u00A04");
+    CHECK(few.rows[1].value == "2.5 (1.8\u00A0to\u00A03.2)\u00A0·\u00A04, 1 of them approximate");
     CHECK((std::get<picture::BoxMark>(few.rows[1].mark) == picture::BoxMark{1, 1.75, 2.5, 3.25, 4}));
     CHECK(few.axis.low == 0);
     CHECK(few.axis.high >= 4);

@@ -14,17 +14,10 @@ namespace {
 using guide::CaseState;
 using guide::CheckCount;
 
+constexpr auto record_difference = "record-difference";
 constexpr int fewest_missing = 8, most_excess = 4;  // how far from the expected number a count can be told by one tap
 
 std::vector<std::string> people(const CaseState& state) { return {state.brief.unit.scrub_name, state.brief.unit.circulating_name}; }
-
-/// The first item in which somebody differs; none while nobody does.
-std::optional<guide::ItemId> differing(const CaseState& state) {
-    for (const guide::CountItem& item : state.brief.unit.counts) {
-        if (guide::open_difference(state, item.id)) return item.id;
-    }
-    return std::nullopt;
-}
 
 /// One sees what is expected of every item, as far as that is not written yet.
 std::vector<guide::Intent> all_seen(const CaseState& state, const std::string& by) {
@@ -115,25 +108,31 @@ Target lead_on(const CaseState& state, const guide::ItemId& item, const Words& w
     if (const auto by = to_be_asked(state, item, found))
         return target("also-sees", words("count.also", {seen}), with_capital(*by),
                       {CheckCount{.item = item, .seen = found.seen, .by = *by}});
-    return turn_to("record-difference", words("count.record_short", {seen, expected}), count_title(state, item),
+    return turn_to(record_difference, words("count.record_short", {seen, expected}), count_title(state, item),
                    {.page = "count-record", .argument = item});
 }
 
-/// Below the unit's two: somebody else, and while somebody differs what leads on from that. It keeps one place.
+/// Below the unit's two: that a count differs, and while somebody differs what leads on from that. It keeps one place.
 Target third_target(const CaseState& state, const Words& words) {
-    Target other = somebody("", words);
-    other.label = words("count.agree", {other.label});
-    other.weight = Weight::Theatre;
     const auto item = differing(state);
-    if (!item) {
-        other.in_place_of = {somebody("", words)};
-        other.in_place_of.front().label = other.label;
-        return other;
-    }
-    Target made = lead_on(state, *item, words);
-    made.look = Look::Hollow;
-    made.in_place_of = {std::move(other)};
+    Target made = item ? lead_on(state, *item, words) : count_differs(words);
+    if (made.id == record_difference) made.look = Look::Hollow;  // before that, what a recount shows comes first
+    made.in_place_of = {count_differs(words)};
     return made;
+}
+
+/// Two miss the same and nobody disputes it: it is searched for, then recorded.
+bool is_missed(const CaseState& state, const guide::ItemId& item, const Words& words) {
+    const guide::Difference found = *guide::difference(state, item);
+    return found.seen < found.expected && lead_on(state, item, words).id == record_difference;
+}
+
+/// "7 seen by scrub nurse, 8 expected."
+std::string seen_by_text(const guide::Difference& found, const Words& words) {
+    std::string by{};
+    for (const auto& [person, told] : found.by) by = by.empty() ? told : words("view.last", {by, told});
+    return words(found.disputed ? "count.differs_still" : "count.differs",
+                 {std::to_string(found.seen), by, std::to_string(found.expected)});
 }
 
 std::pair<guide::ItemId, int> item_and_number(const std::string& argument) {
@@ -186,17 +185,45 @@ void record_page(PickModel& made, const CaseState& state, const guide::ItemId& i
 }  // namespace
 
 std::string difference_text(const CaseState& state, const guide::ItemId& item, const guide::Difference& found, const Words& words) {
-    std::string by{};
-    for (const auto& [person, told] : found.by) by = by.empty() ? told : words("view.last", {by, told});
-    return words(found.disputed ? "count.differs_still" : "count.differs",
-                 {count_title(state, item), std::to_string(found.seen), by, std::to_string(found.expected)});
+    return words("count.differs_in", {count_title(state, item), seen_by_text(found, words)});
+}
+
+std::optional<guide::ItemId> differing(const CaseState& state) {
+    for (const guide::CountItem& item : state.brief.unit.counts) {
+        if (guide::open_difference(state, item.id)) return item.id;
+    }
+    return std::nullopt;
+}
+
+std::string differing_title(const CaseState& state, const guide::ItemId& item, const Words& words) {
+    return words(is_missed(state, item, words) ? "count.search" : "count.again", {count_title(state, item)});
+}
+
+bool has_confirmed(const CaseState& state, const std::string& by) { return all_seen(state, by).empty(); }
+
+std::optional<Target> difference_answer(const CaseState& state, const Words& words) {
+    const auto item = differing(state);
+    if (!item) return std::nullopt;
+    Target made = lead_on(state, *item, words);
+    return made.id == record_difference ? std::nullopt : std::optional(std::move(made));
+}
+
+Target count_differs(const Words& words) { return turn_to("count-differs", words("count.other"), "", {.page = "count-differs"}); }
+
+Target somebody_confirms(const Words& words) {
+    Target made = somebody("", words);
+    made.label = words("count.agree", {made.label});
+    return made;
+}
+
+Target circulating_check(const CaseState& state, const Words& words) {
+    return check_target(state, "check-circulating", state.brief.unit.circulating_name, words);
 }
 
 /// As many from the first tap to the last, so that none moves another away from under a finger.
 std::vector<Target> counts_hand(const CaseState& state, const Words& words) {
-    return {check_target(state, "check-scrub", state.brief.unit.scrub_name, words),
-            check_target(state, "check-circulating", state.brief.unit.circulating_name, words), third_target(state, words),
-            undo_target(state, words)};
+    return {check_target(state, "check-scrub", state.brief.unit.scrub_name, words), circulating_check(state, words),
+            third_target(state, words), undo_target(state, words)};
 }
 
 void counts_card(Card& made, const CaseState& state, const Words& words) {
@@ -215,10 +242,11 @@ void counts_card(Card& made, const CaseState& state, const Words& words) {
         made.counts.push_back(std::move(row));
     }
     if (const auto item = differing(state)) {
-        made.title.clear();  // the path names the step: on a small glass the difference needs the room
+        made.title = differing_title(state, *item, words);
         made.lines.clear();
+        if (is_missed(state, *item, words)) made.lines = {words("count.search_line")};
         made.say.clear();
-        made.cautions = {difference_text(state, *item, *guide::difference(state, *item), words)};
+        made.cautions = {seen_by_text(*guide::difference(state, *item), words)};
     }
 }
 

@@ -76,11 +76,10 @@ FarModel::Said said(const guide::Departure& departure) { return {.text = departu
 std::optional<Banner> held_up(const CaseState& state, const Words& words) {
     const guide::Step* step = guide::current_step(state);
     if (step == nullptr || step->quiet) return std::nullopt;
-    for (const guide::CountItem& item : state.brief.unit.counts) {
-        if (guide::open_difference(state, item.id))
-            return Banner{
-                .level = Banner::Level::Watch, .text = words("far.item_differs", {item.title}), .brief = words("far.count_differs")};
-    }
+    if (const auto item = differing(state))
+        return Banner{.level = Banner::Level::Watch,
+                      .text = words("far.item_differs", {count_title(state, *item)}),
+                      .brief = words("far.count_differs")};
     if (guide::standing_scan(state) == nullptr) return std::nullopt;
     return Banner{.level = Banner::Level::Watch, .text = words("far.scan_stands")};
 }

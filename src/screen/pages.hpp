@@ -81,7 +81,21 @@ void counts_card(Card& made, const guide::CaseState& state, const Words& words);
 void count_page(PickModel& made, const guide::CaseState& state, const ScreenState& screen, const Words& words);
 /// The page "count-initials": somebody else who counts, by letters.
 FormModel count_initials(const guide::CaseState& state, const ScreenState& screen, const Words& words);
-/// "Needles: 7 seen, 8 expected".
+/// The first item in which somebody differs and nobody has settled it; none while nobody does.
+std::optional<guide::ItemId> differing(const guide::CaseState& state);
+/// What is done first about a difference: counted again, or searched for once two miss the same.
+std::string differing_title(const guide::CaseState& state, const guide::ItemId& item, const Words& words);
+/// What whoever is left with another number sees now, or the other of two sees too; none where that is told, or nobody differs.
+std::optional<Target> difference_answer(const guide::CaseState& state, const Words& words);
+/// Leads to what is seen instead: an answer at every count.
+Target count_differs(const Words& words);
+/// Neither of the unit's two sees all that is expected: leads to the letters.
+Target somebody_confirms(const Words& words);
+/// Whether one has seen all that is expected at this gate.
+bool has_confirmed(const guide::CaseState& state, const std::string& by);
+/// The circulating nurse sees all that is expected: at the Table view and at her own.
+Target circulating_check(const guide::CaseState& state, const Words& words);
+/// "Needles: 7 seen by scrub nurse, 8 expected."
 std::string difference_text(const guide::CaseState& state, const guide::ItemId& item, const guide::Difference& found, const Words& words);
 
 }  // namespace screen

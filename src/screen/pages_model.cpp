@@ -18,7 +18,7 @@ constexpr auto bulging = "eye-bulging";
 Target back(const Words& words) { return turn_to("back", words("page.back"), "", {}); }
 
 Target differing_choice(const Words& words) {
-    Target made = turn_to("count-differs", words("count.other"), "", {.page = "count-differs"});
+    Target made = count_differs(words);
     made.weight = Weight::Elsewhere;
     made.look = Look::Watch;
     return made;
@@ -34,7 +34,10 @@ void departures_page(PickModel& made, const CaseState& state, const Words& words
     if (!step->quiet)
         made.foot.push_back(turn_to("to-plan", words(state.plan ? "plan-view.change" : "plan-view.open"), "", {.page = "plan"}));
     if (may_wipe(state)) made.foot.push_back(turn_to("wipe", words("wipe.lock"), "", {.page = "wipe"}));
-    if (step->closes == guide::Closes::Counts) made.choices.push_back(differing_choice(words));
+    if (step->closes == guide::Closes::Counts) {
+        made.choices.push_back(differing_choice(words));
+        made.choices.push_back(somebody_confirms(words));
+    }
     for (const guide::Departure* departure : departures_of(state, *step)) {
         if (departure->id == bulging) continue;  // it stands at the foot, as on every page
         Target made_target = choice(departure->id, departure->title, "", {guide::Depart{.what = departure->id, .note = ""}});

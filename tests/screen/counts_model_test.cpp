@@ -29,7 +29,9 @@ TEST_CASE("a difference is told, seen by the other one and recorded, by targets 
     CHECK(find(seen.hand(), "record-difference") == nullptr);
 
     const auto otherwise = turned(seen, *find(seen.hand(), "something-else"));
-    const auto items = turned(seen, *find(otherwise.choices, "count-differs"));
+    CHECK(find(otherwise.choices, "count-differs") != nullptr);  // while another item differs its place in the hand is taken
+    CHECK(find(otherwise.choices, "by-somebody")->label == "Somebody else confirms");
+    const auto items = turned(seen, *find(seen.hand(), "count-differs"));
     const auto numbers = turned(seen, *find(items.choices, "differs-needles"));
     CHECK(find(numbers.choices, "seen-4") == nullptr);  // what is expected is no difference
     CHECK(find(numbers.choices, "seen-3")->line == "1 missing");
@@ -44,7 +46,9 @@ TEST_CASE("a difference is told, seen by the other one and recorded, by targets 
     tap(seen, *find(who.choices, "by-1"));
     REQUIRE(seen.table().card.cautions.size() == 1);
     CHECK(seen.table().card.cautions.front().find("3 seen by scrub nurse, 4 expected") != std::string::npos);
+    CHECK(seen.table().card.title == "Count again: Needles");
     CHECK(find(seen.hand(), "check-circulating")->look == screen::Look::Hollow);
+    CHECK(find(seen.hand(), "also-sees")->look == screen::Look::Plain);  // what a recount shows comes first
     CHECK(find(seen.hand(), "check-circulating")->line == "if all are there now");
     CHECK(screen::desk(seen.at.state, {}, seen.around, words()).counts.front().value == "3 seen, 4 expected");
 
@@ -54,6 +58,8 @@ TEST_CASE("a difference is told, seen by the other one and recorded, by targets 
     tap(seen, *find(seen.hand(), "also-sees"));
     CHECK(seen.table().card.cautions.front().find("3 seen by circulating nurse and scrub nurse, 4 expected") != std::string::npos);
     CHECK(find(seen.hand(), "also-sees") == nullptr);
+    CHECK(seen.table().card.title == "Search: Needles");
+    CHECK(find(seen.hand(), "record-difference")->look == screen::Look::Hollow);
     const auto reasons = turned(seen, *find(seen.hand(), "record-difference"));
     REQUIRE(!reasons.choices.empty());
     CHECK(std::all_of(reasons.choices.begin(), reasons.choices.end(),

@@ -1,6 +1,7 @@
 #include "guide/tissue.hpp"
 #include "screen/desk_pages.hpp"
 #include "screen/format.hpp"
+#include "screen/letters.hpp"
 
 #include <algorithm>
 #include <array>
@@ -66,7 +67,8 @@ void add_count(std::vector<Target>& actions, const CaseState& state, const Aroun
         return add_foot(actions, state, around, words);  // the count is on the same screen
     if (guide::cutting(state) && ours) {
         actions.push_back(desk_act(words("drawer.space"), "spoke", words("cut.spoke"), {guide::CountSpoke{.source = guide::Source::Desk}}));
-        actions.back().look = guide::blade(state).to_go == 0 ? Look::Hollow : Look::Filled;
+        const bool waits = guide::blade(state).to_go == 0 || departure_standing(state) != nullptr;
+        actions.back().look = waits ? Look::Hollow : Look::Filled;
         if (around.bounced == std::optional<std::string>("spoke"))
             actions.push_back(desk_act("I", "count-it", words("cut.count_it"), {guide::CountSpoke{.source = guide::Source::Desk}}));
         actions.push_back(desk_act("U", "undo", words("hand.undo"), {guide::UndoTap{}}));
@@ -79,10 +81,17 @@ void add_count(std::vector<Target>& actions, const CaseState& state, const Aroun
     add_foot(actions, state, around, words);
 }
 
-/// The present step, where it is the circulating nurse's or everybody's to close by one tap.
+/// The present step, where it is the circulating nurse's or everybody's to close by one tap; of a count her half of it.
 void add_step(std::vector<Target>& actions, const CaseState& state, const Words& words) {
     const guide::Step* step = guide::current_step(state);
     if (step == nullptr || departure_shown(state) != nullptr) return;
+    if (step->closes == guide::Closes::Counts) {
+        Target hers = desk_keyed("F", circulating_check(state, words));
+        hers.line.clear();  // its name wants the whole row
+        if (hers.why_not.empty()) actions.push_back(std::move(hers));
+        if (auto answer = difference_answer(state, words)) actions.push_back(desk_keyed("G", *std::move(answer)));
+        return;
+    }
     const bool hers = step->who == "circulating" || step->pause != guide::Pause::None;
     if (!hers || !desk_closes(*step)) return;
     actions.push_back(desk_act("F", "finish-" + step->id, filled(step->button, state, words), {guide::FinishStep{.step = step->id}}));
@@ -132,8 +141,9 @@ DeskPage main_page(const CaseState& state, const Around& around, const Words& wo
         undo->line.clear();  // its name wants the whole row
         made.actions.push_back(desk_keyed("Z", *std::move(undo)));
     }
-    add_count(made.actions, state, around, words);
+    if (auto bulging = bulging_target(state)) made.actions.push_back(desk_keyed("E", *std::move(bulging)));
     add_step(made.actions, state, words);
+    add_count(made.actions, state, around, words);
     if (!in_quiet(state)) made.actions.push_back(desk_open("N", "note", words("desk.note"), {.page = "note"}));
     made.actions.push_back(desk_open("C", "clocks", words("desk.clocks"), {.page = "clocks"}));
     made.actions.push_back(desk_open("K", "counts", words("desk.counts"), {.page = "counts"}));

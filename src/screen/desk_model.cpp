@@ -3,6 +3,7 @@
 #include "measure/expect.hpp"
 #include "screen/desk_pages.hpp"
 #include "screen/format.hpp"
+#include "screen/letters.hpp"
 #include "screen/own_past.hpp"
 #include "screen/scan_text.hpp"
 
@@ -47,12 +48,27 @@ void add_usual(std::vector<Row>& rows, const guide::Departure& away, const CaseS
 /// The circulating nurse's own step, and where it is done.
 std::string own_step_id(const guide::Step& step) { return desk_closes(step) ? "desk.own_step" : "desk.own_step_table"; }
 
+/// Two count, and she is one of them.
+void show_count(DeskModel& made, const CaseState& state, const guide::Step& step, const Words& words) {
+    for (const std::string& line : step.lines) made.how.push_back(filled(line, state, words));
+    std::vector<std::string> confirmed{};
+    for (const std::string& one : {state.brief.unit.scrub_name, state.brief.unit.circulating_name})
+        if (has_confirmed(state, one)) confirmed.push_back(words("count.done", {with_capital(one)}));
+    if (!confirmed.empty()) made.how = std::move(confirmed);
+    const auto item = differing(state);
+    if (!item) return;
+    made.title = differing_title(state, *item, words);
+    made.level = Banner::Level::Watch;
+    made.how = {difference_text(state, *item, *guide::difference(state, *item), words)};
+}
+
 void show_step(DeskModel& made, const CaseState& state, const Words& words) {
     const guide::Step* step = guide::current_step(state);
     if (step == nullptr) return;
     const guide::Departure* away = in_the_way(state, *step);
     const auto depth = guide::cutting(state) && !suction_lost(state) ? depth_title(state, words) : std::nullopt;
     made.title = away != nullptr ? away->title : depth ? *depth : filled(step->title, state, words);
+    if (step->closes == guide::Closes::Counts && away == nullptr) show_count(made, state, *step, words);
     made.stay = stays(state, *step, away);
     made.nurse = words(made.stay ? "desk.stay" : step->who != "circulating" ? "desk.may_leave" : own_step_id(*step));
     if (depth && guide::blade(state).over > 0) made.level = Banner::Level::Watch;

@@ -169,7 +169,7 @@ TEST_CASE("while the blade can turn the Desk says how far it is, lost suction to
     models::Seen at("lower");
     CHECK(spokes(at).label == "Spokes");
     CHECK(spokes(at).value == "3 to zero");
-    CHECK(shown(at).step[1].value == "then 8 to go");
+    CHECK(shown(at).step[1].value == "then 8 spokes to go");
     for (int i = 0; i < 5; ++i) REQUIRE(at.at.does(guide::CountSpoke{.source = guide::Source::Table}));
     CHECK(spokes(at).value == "6 spokes to go");
     CHECK(shown(at).step[1].value.starts_with("2 of 8"));
@@ -246,6 +246,59 @@ TEST_CASE("what goes otherwise while the blade can turn is the Desk's title, wit
     CHECK(shown(at).step.front().label == "Spokes");
     CHECK(shown(at).actions.front().id == "come-back");
     CHECK(shown(at).actions.front().label == away->back);
+    REQUIRE(at.at.does(guide::HoldCount{.source = guide::Source::Desk}, guide::Who::Circulating));
+    CHECK(by_key(shown(at), "Space")->look == Look::Hollow);
+}
+
+TEST_CASE("at a count the Desk says what to do, and names what is to be counted again") {
+    models::Seen at("opening-count");
+    CHECK(shown(at).how == guide::current_step(at.at.state)->lines);
+    CHECK_FALSE(by_key(shown(at), "F"));  // nothing is counted yet
+    REQUIRE(at.at.does(guide::MoveItems{.item = "needles", .by = 4}));
+    REQUIRE(at.at.does(guide::CheckCount{.item = "needles", .seen = 3, .by = at.at.state.brief.unit.scrub_name}));
+    CHECK(shown(at).title == "Count again: Needles");
+    CHECK(shown(at).level == Banner::Level::Watch);
+    CHECK(shown(at).how == std::vector<std::string>{"Needles: 3 seen by scrub nurse, 4 expected."});
+    const auto also = by_key(shown(at), "G");
+    REQUIRE(also);
+    CHECK(also->label == "Second person also sees 3");
+    REQUIRE(at.at.does(intent(*also), guide::Who::Circulating));
+    CHECK_FALSE(by_key(shown(at), "G"));  // to record it asks for a reason, on the Table
+    CHECK(shown(at).title == "Search: Needles");
+}
+
+TEST_CASE("the circulating nurse confirms a count at the Desk, which says that she has; beside a drawer the hand has a target for it") {
+    models::Seen at("opening-count");
+    REQUIRE(at.at.does(guide::MoveItems{.item = "needles", .by = 4}));
+    at.around.alone = true;  // there the hand's own target stands beside the drawer
+    CHECK_FALSE(by_key(shown(at), "F"));
+    at.around.alone = false;
+    const auto hers = by_key(shown(at), "F");
+    REQUIRE(hers);
+    CHECK(hers->label == "Circulating nurse confirms");
+    for (const guide::Intent& one : std::get<std::vector<guide::Intent>>(hers->act)) {
+        REQUIRE(std::get<guide::CheckCount>(one).by == at.at.state.brief.unit.circulating_name);
+        REQUIRE(at.at.does(one, guide::Who::Circulating));
+    }
+    CHECK_FALSE(by_key(shown(at), "F"));
+    CHECK(shown(at).how == std::vector<std::string>{"Circulating nurse has confirmed."});
+    models::Seen scrub("opening-count");
+    REQUIRE(scrub.at.does(guide::MoveItems{.item = "needles", .by = 4}));
+    REQUIRE(scrub.at.does(guide::CheckCount{.item = "needles", .seen = 4, .by = scrub.at.state.brief.unit.scrub_name}));
+    CHECK(shown(scrub).how == std::vector<std::string>{"Scrub nurse has confirmed."});
+}
+
+TEST_CASE("'Eye bulging' has one key at the Desk wherever the Table has its octagon, and her own step's key stands over the spokes'") {
+    models::Seen at("lower");
+    CHECK_FALSE(by_key(shown(at), "E"));
+    at.at.up_to("scissors");
+    const auto bulging = by_key(shown(at), "E");
+    REQUIRE(bulging);
+    CHECK(bulging->look == Look::Stop);
+    CHECK(std::get<guide::Depart>(intent(*bulging)).what == "eye-bulging");
+    models::Seen before("time-out");
+    CHECK(shown(before).actions.front().key == "F");
+    CHECK(by_key(shown(before), "H"));
 }
 
 TEST_CASE("a step of the circulating nurse's own says at the Desk what to do, another's not") {

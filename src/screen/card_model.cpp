@@ -6,6 +6,7 @@
 #include "screen/pages.hpp"
 
 #include <algorithm>
+#include <cstdlib>
 
 namespace screen {
 namespace {
@@ -81,13 +82,15 @@ std::string kept_line(const CaseState& state, const Words& words) {
 Figure blade_figure(const CaseState& state, const Words& words) {
     const guide::Blade blade = guide::blade(state);
     const std::string below = std::to_string(std::max(0, blade.position));
-    if (state.suction == guide::Suction::Lost) return {.numeral = below, .under = words("figure.at_loss"), .line = kept_line(state, words)};
+    if (state.suction == guide::Suction::Lost) {
+        const bool above = blade.position < 0;
+        return {.numeral = std::to_string(std::abs(blade.position)),
+                .under = words(above ? "figure.above_at_loss" : "figure.at_loss"),
+                .line = kept_line(state, words)};
+    }
     if (blade.to_zero > 0) {
-        const std::string then = blade.to_go ? words("figure.then", {std::to_string(*blade.to_go)}) : words("figure.then_entry");
-        return {.numeral = std::to_string(blade.to_zero),
-                .under = words.counted("figure.to_zero", {std::to_string(blade.to_zero)}),
-                .line = then,
-                .to_zero = true};
+        const std::string then = blade.to_go ? words.counted("figure.then", {std::to_string(*blade.to_go)}) : words("figure.then_entry");
+        return {.numeral = std::to_string(blade.to_zero), .under = words("figure.to_zero"), .line = then, .to_zero = true};
     }
     if (!blade.planned) {
         const auto& target = state.plan->target;
@@ -111,9 +114,18 @@ Figure blade_figure(const CaseState& state, const Words& words) {
 
 namespace {
 
+Row usual_row(const Words& words) { return {words("card.usual"), words("card.surgeon_decides")}; }
+
 void add_usual(Card& made, const CaseState& state, const guide::Departure& departure, const Words& words) {
     for (const std::string& line : usual_lines(state, departure, words)) made.rows.push_back({"", line});
-    made.foot = {{words("card.usual"), words("card.surgeon_decides")}};
+    made.foot = {usual_row(words)};
+}
+
+/// What is to be had ready for what follows, and which packs are opened.
+void add_packs(Card& made, const Step& step, const Words& words) {
+    if (!step.ready.empty()) made.foot.push_back({words("card.ready"), listed(step.ready)});
+    if (!step.open_now.empty()) made.foot.push_back({words("card.open_now"), listed(step.open_now)});
+    if (!step.open_later.empty()) made.foot.push_back({words("card.open_later"), listed(step.open_later)});
 }
 
 /// What is usual once suction is lost, beside how far the blade came.
@@ -138,7 +150,10 @@ void depth_card(Card& made, const CaseState& state, const Words& words) {
         made.title = meanwhile != nullptr ? meanwhile->title : filled(words("cut.title"), state, words);
         if (meanwhile != nullptr) made.level = level_of(*meanwhile);
         // What is usual then stands where it is said how to go on: both would contradict each other.
-        if (meanwhile != nullptr) made.lines = usual_lines(state, *meanwhile, words);
+        if (meanwhile != nullptr) {
+            made.lines = usual_lines(state, *meanwhile, words);
+            made.foot = {usual_row(words)};
+        }
         made.lines.resize(std::min<std::size_t>(meanwhile != nullptr ? 2 : 1, made.lines.size()));
         return;
     }
@@ -228,15 +243,13 @@ Card card(const CaseState& state, const Step& step, const Around& around, const 
     if (step.picture == "clock-face") made.picture = clock_face(state, words);
     if (step.picture == "section") made.picture = section(state, words);
     if (step.picture == "open") made.picture = picture::OpenEye{.label = words("open.label")};
+    add_packs(made, step, words);
     if (step.closes == Closes::Cut) depth_card(made, state, words);
     if (step.closes == Closes::Sutures) suture_card(made, state, words);
     if (step.closes == Closes::Plan) plan_card(made, state, around, words);
     if (step.closes == Closes::Close) made.rows = record_rows(state, around, words);
     if (step.id == "debrief") made.rows = debrief_rows(state, around, words);
     if (step.closes == Closes::Counts) counts_card(made, state, words);
-    if (!step.ready.empty()) made.foot.push_back({words("card.ready"), listed(step.ready)});
-    if (!step.open_now.empty()) made.foot.push_back({words("card.open_now"), listed(step.open_now)});
-    if (!step.open_later.empty()) made.foot.push_back({words("card.open_later"), listed(step.open_later)});
     return made;
 }
 

@@ -17,9 +17,11 @@ Target count_it(const CaseState& state, const Around& around, const Words& words
 Target spoke_target(const CaseState& state, const Around& around, const Words& words) {
     const guide::Blade blade = guide::blade(state);
     const bool reached = blade.planned && blade.to_go == 0 && blade.position > 0;
-    Target spoke = as(target("spoke", words(reached ? "cut.over_plan" : "cut.spoke"),
-                             words(reached ? "cut.over_plan_line" : "cut.spoke_line"), {guide::CountSpoke{.source = around.here}}),
-                      reached ? Look::Hollow : Look::Filled);
+    // While something stands open it does not lead: no more is to be turned, but what was turned counts.
+    const bool waits = reached || departure_standing(state) != nullptr;
+    const std::string line = reached ? "cut.over_plan_line" : waits ? "lost.spoke_line" : "cut.spoke_line";
+    Target spoke = as(target("spoke", words(waits ? "lost.spoke" : "cut.spoke"), words(line), {guide::CountSpoke{.source = around.here}}),
+                      waits ? Look::Hollow : Look::Filled);
     spoke.weight = Weight::Spoke;
     if (state.holder && *state.holder != around.here) spoke.why_not = words(holder_id("cut.held.", *state.holder));
     return spoke;
@@ -50,6 +52,7 @@ std::optional<Target> way_back(const CaseState& state, const Words& words) {
     const guide::Departure* away = departure_standing(state);
     if (away == nullptr) return std::nullopt;
     Target made = target("come-back", away->back, words("hand.come_back_line"), {guide::ComeBack{.what = away->id}});
+    made.look = Look::Filled;
     made.apart = true;
     return made;
 }

@@ -122,6 +122,8 @@ std::vector<Type> roles_of(const Target& target, Rank rank) {
     if (key && small(rank)) return {Type::Title, Type::Strong};
     switch (rank) {
         case Rank::First:
+            // Only an answer that leads has the biggest letters.
+            if (target.look == Look::Hollow) return {Type::Title, Type::Strong, Type::Text};
             return {Type::Display, Type::Title, Type::Strong, Type::Text};
         case Rank::Wide:
         case Rank::Several:

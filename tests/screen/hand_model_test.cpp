@@ -20,6 +20,7 @@ TEST_CASE("the spoke target stays first, biggest and under one id from the first
         CHECK(hand.front().weight == screen::Weight::Spoke);
         // Filled until the plan's 8 spokes below zero, that is 3 + 8 turned; hollow from there on.
         CHECK(hand.front().look == (turned < 11 ? Look::Filled : Look::Hollow));
+        CHECK(hand.front().label == (turned < 11 ? "+1 spoke" : "+1 if turned"));
         CHECK(hand.front().press == Press::Tap);
         CHECK(hand.front().why_not.empty());
         seen.at.count(1);
@@ -35,7 +36,11 @@ TEST_CASE("what went otherwise mid-cut has its way back beside the count, and ta
     CHECK(hand.back().id == "come-back");
     CHECK(hand.back().label == "Patient is still");
     CHECK(hand.back().apart);
+    CHECK(hand.back().look == Look::Filled);
     CHECK(hand.front().id == "spoke");
+    CHECK(hand.front().look == Look::Hollow);  // no more is to be turned, but what was turned counts
+    CHECK(hand.front().label == "+1 if turned");
+    CHECK(hand.front().why_not.empty());
     REQUIRE(seen.at.does(guide::HoldCount{.source = Source::Desk}, guide::Who::Circulating));
     CHECK(find(seen.hand(), "come-back") == nullptr);
     CHECK(seen.hand().back().id == "take-count");
@@ -44,6 +49,31 @@ TEST_CASE("what went otherwise mid-cut has its way back beside the count, and ta
     REQUIRE(seen.at.does(guide::ComeBack{.what = "patient-moved"}));
     CHECK(guide::open_departures(seen.at.state).empty());
     CHECK(seen.hand().size() == before.size());
+}
+
+TEST_CASE("what goes otherwise mid-cut has its lines marked as usual practice, and nothing is to be had ready for what waits") {
+    Seen seen("lower");
+    CHECK(seen.table().card.foot.front().label == "Next, have ready");
+    REQUIRE(seen.at.does(guide::Depart{.what = "anaesthetist-stop"}));
+    REQUIRE(seen.table().card.foot.size() == 1);
+    CHECK(seen.table().card.foot.front().label == "Usual practice");
+}
+
+TEST_CASE("while a label that does not fit holds a step up, the way on from it does not lead") {
+    Seen seen("tissue-number");
+    CHECK(find(seen.hand(), "finish-tissue-number")->look == Look::Filled);
+    for (const char* number : {"G123417654321", "A999917123456"})
+        REQUIRE(seen.at.does(guide::Scan{.bytes = number, .label = guide::Isbt{.donation = guide::Donation{.number = number}}}));
+    CHECK(find(seen.hand(), "finish-tissue-number")->look == Look::Hollow);
+}
+
+TEST_CASE("a late tap says of what it was: done so long ago") {
+    Seen seen;
+    seen.at.up_to("entered");
+    const auto* late = find(seen.hand(), "ago-15");
+    REQUIRE(late != nullptr);
+    CHECK(late->label == "Done 15 s ago");
+    CHECK(words("de")("hand.done_ago", {words("de")("hand.ago_15")}) == "War vor 15 s");
 }
 
 TEST_CASE("no target of the cut changes its place when the depth is reached") {

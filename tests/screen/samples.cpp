@@ -45,7 +45,7 @@ namespace {
 
 std::vector<Target> cutting_hand(bool reached) {
     Target spoke = target("spoke", "+1 spoke", "tap as you hear it", Look::Filled);
-    if (reached) spoke = target("spoke", "+1 over plan", "counts at once if it was turned", Look::Hollow);
+    if (reached) spoke = target("spoke", "+1 if turned", "beyond the plan", Look::Hollow);
     spoke.weight = Weight::Spoke;
     std::vector<Target> hand{
         spoke,

@@ -3,10 +3,10 @@
 #include "eye/frame.hpp"
 #include "guide/tissue.hpp"
 #include "screen/format.hpp"
-#include "screen/letters.hpp"
 #include "screen/pages.hpp"
 
 #include <algorithm>
+#include <cstdlib>
 #include <utility>
 
 namespace screen {
@@ -66,8 +66,9 @@ std::optional<FarModel::Dial> dial(const CaseState& state, const Words& words) {
 
 /// How far the blade came, in words: a figure alone would be read as spokes to go.
 FarModel::Said suction_lost(const CaseState& state, const Words& words) {
-    const std::string below = std::to_string(std::max(0, guide::blade(state).position));
-    return {.text = words.counted("far.suction_lost", {below}), .level = Banner::Level::Watch};
+    const int position = guide::blade(state).position;
+    const std::string id = position < 0 ? "far.suction_lost_above" : "far.suction_lost";
+    return {.text = words.counted(id, {std::to_string(std::abs(position))}), .level = Banner::Level::Watch};
 }
 
 FarModel::Said said(const guide::Departure& departure) { return {.text = departure.title, .level = level_of(departure)}; }
@@ -93,12 +94,9 @@ std::optional<Banner> far_banner(const FarModel& made, const CaseState& state, c
     if (guide::cutting(state) && !guide::blade(state).reliable) watch("far.not_reliable");
     if (auto held = held_up(state, words); held && std::holds_alternative<ClockShown>(made.shown)) urgent = *std::move(held);
     if (const guide::Departure* meanwhile = departure_standing(state); guide::cutting(state) && meanwhile != nullptr) {
-        // What stops a hand may have a phrase of the voice that is shorter than its title.
-        constexpr std::size_t short_enough = 16;
-        const std::string spoken = "say." + meanwhile->id, brief = words(words.has(spoken) ? spoken : "far.meanwhile");
         urgent = Banner{.level = level_of(*meanwhile),
                         .text = meanwhile->title,
-                        .brief = letter_count(brief) <= short_enough ? brief : words("far.meanwhile")};
+                        .brief = brief_name(*meanwhile, words).value_or(words("far.meanwhile"))};
     }
     const auto other = [](const std::string& view) { return view != "far"; };
     if (std::any_of(around.screens_lost.begin(), around.screens_lost.end(), other)) watch("far.screens_lost");

@@ -50,6 +50,8 @@ Banner::Level level_of(const guide::Departure& departure);
 /// What is usual once that went otherwise, sentence by sentence; of suction lost before the blade was below zero what goes without a
 /// groove.
 std::vector<std::string> usual_lines(const guide::CaseState& state, const guide::Departure& departure, const Words& words);
+/// A departure in a few words, for where its title has no room; none of a unit's own.
+std::optional<std::string> brief_name(const guide::Departure& departure, const Words& words);
 /// That departure where its card stands in place of the step's: not while the blade can turn.
 const guide::Departure* departure_shown(const guide::CaseState& state);
 /// Takes back what was told last by one tap and is no tap of the blade, named: the departure whose card stands, or the ring reflection

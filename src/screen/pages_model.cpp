@@ -189,6 +189,11 @@ std::vector<const guide::Departure*> departures_of(const CaseState& state, const
     return all;
 }
 
+std::optional<std::string> brief_name(const guide::Departure& departure, const Words& words) {
+    const std::string id = "far.brief." + departure.id;
+    return words.has(id) ? std::optional(words(id)) : std::nullopt;
+}
+
 Banner::Level level_of(const guide::Departure& departure) {
     return departure.level == guide::Departure::Level::Stop ? Banner::Level::Stop : Banner::Level::Watch;
 }

@@ -72,38 +72,53 @@ TEST_CASE("lost suction keeps the count, in words: a figure would be read as spo
     REQUIRE(said != nullptr);
     CHECK(said->text == "Suction lost. 2\u00A0spokes below zero.");
     CHECK(said->level == Banner::Level::Watch);
+    models::Seen above("lower");
+    REQUIRE(above.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
+    CHECK(std::get<FarModel::Said>(seen(above).shown).text == "Suction lost. 3\u00A0spokes above zero.");
+    CHECK(above.table().card.figure->numeral + " " + above.table().card.figure->under == "3 above zero at loss");
 }
 
 TEST_CASE("the running clock has the step's name over it, which gives way to it where both have no room; figure and dial stand alone") {
     for (const Glass& glass : {Glass{344, 194}, Glass{200, 340}}) {
         models::Seen at("scissors");
         const FarModel model = seen(at);
-        CHECK(model.step == "Step: Scissors round");
+        CHECK(model.step == "To do: Scissors round");
         const auto shown = texts(draw(model, samples::canvas(glass, Reader::Far)));
-        CHECK(shown.contains(glass.portrait() ? "Step: Scissors" : "Step: Scissors round"));
+        CHECK(shown.contains(glass.portrait() ? "Scissors round" : "To do: Scissors round"));
     }
     models::Seen troubled("suction-on");
     troubled.around.clock_jumped = true;
     FarModel model = seen(troubled);
-    model.muted = "muted";
+    model.muted = "muted, and not by a short word";
     const Frame small = draw(model, samples::canvas({223, 125}, Reader::Far));
-    CHECK_FALSE(texts(small).contains("Step: Suction on"));
-    CHECK(std::find(small.gave_way.begin(), small.gave_way.end(), "Step: Suction on") != small.gave_way.end());
+    CHECK_FALSE(texts(small).contains("To do: Suction on"));
+    CHECK(std::find(small.gave_way.begin(), small.gave_way.end(), "To do: Suction on") != small.gave_way.end());
     for (const std::string step : {"lower", "cardinals"}) {
         models::Seen at(step);
         CHECK(seen(at).step.empty());
     }
 }
 
-TEST_CASE("what stops a hand mid-cut has its phrase on the Far view where that is short; a longer one stands on the Table") {
+TEST_CASE("what goes otherwise mid-cut is named on the Far view in a few words, in every language; of a unit's own the Table tells") {
     const auto brief = [](const std::string& what) {
         models::Seen at("lower");
         REQUIRE(at.at.does(guide::Depart{.what = what, .note = ""}));
         return seen(at).banner->brief;
     };
     CHECK(brief("donor-lost-after") == "donor lost");
-    CHECK(brief("anaesthetist-stop") == "see the table");
-    CHECK(brief("tilt") == "see the table");
+    CHECK(brief("anaesthetist-stop") == "asked to stop");
+    CHECK(brief("tilt") == "ring is tilted");
+    models::Seen own("lower");
+    for (guide::Departure& one : own.at.state.brief.procedure.departures)
+        if (one.id == "tilt") one.id = "fire-alarm";
+    REQUIRE(own.at.does(guide::Depart{.what = "fire-alarm", .note = ""}));
+    CHECK(seen(own).banner->brief == "see the table");
+    const models::Seen lower("lower");
+    for (const std::string& language : models::languages)
+        for (const guide::Departure* one : departures_of(lower.at.state, *guide::current_step(lower.at.state))) {
+            CAPTURE(one->id);
+            CHECK(models::words(language).has("far.brief." + one->id));
+        }
 }
 
 TEST_CASE("the figure agrees with the Table view's at every spoke") {
@@ -130,14 +145,14 @@ TEST_CASE("while suturing: the clock face with one disc, the next suture, and no
 TEST_CASE("who holds the count stands on Table, Desk and Far view from the first step of the host until the cut is done") {
     const auto told = [](models::Seen& at) {
         const bool far_says = seen(at).holder == "table counts";
-        CHECK((at.table().strip.holder == "spokes: table") == far_says);
+        CHECK((at.table().strip.holder == "spoke count: table") == far_says);
         return far_says;
     };
     for (const std::string step : {"centre", "zero", "raise", "seat", "suction-on", "lower"}) {
         CAPTURE(step);
         models::Seen at(step);
         CHECK(told(at));
-        CHECK(desk(at.at.state, {}, at.around, models::words()).strip.holder == "spokes: table");
+        CHECK(desk(at.at.state, {}, at.around, models::words()).strip.holder == "spoke count: table");
         REQUIRE(at.at.does(guide::HoldCount{.source = guide::Source::Desk}));
         CHECK(seen(at).holder == "desk counts");
     }
@@ -194,7 +209,7 @@ TEST_CASE("what went otherwise stands there in its words; not on disk stands the
     at.around.not_on_disk = 0;
     CHECK(seen(at).banner->text == "screen missing");
     at.around.screens_lost.clear();
-    CHECK(seen(at).banner->text == "clock jumped");
+    CHECK(seen(at).banner->text == "PC clock jumped");
 }
 
 TEST_CASE("what goes otherwise while the blade can turn stands beside the figure, never in its place") {
@@ -204,7 +219,7 @@ TEST_CASE("what goes otherwise while the blade can turn stands beside the figure
     CHECK(std::holds_alternative<FarModel::Numeral>(seen(at).shown));
     REQUIRE(seen(at).banner);
     CHECK(seen(at).banner->text == "Anaesthetist asks to stop");
-    CHECK(seen(at).banner->brief == "see the table");  // where that takes more than a line
+    CHECK(seen(at).banner->brief == "asked to stop");  // where that takes more than a line
     CHECK(seen(at).banner->level == Banner::Level::Stop);
     REQUIRE(at.at.does(guide::ComeBack{.what = "anaesthetist-stop"}));
     CHECK_FALSE(seen(at).banner);
@@ -231,13 +246,28 @@ TEST_CASE("over a banner no clock stands without its label: under the hour of a 
         const std::set<std::string> shown = texts(draw(model, samples::canvas(glass, Reader::Far)));
         return std::pair(shown.contains(model.clock->value), shown.contains(model.clock->label));
     };
-    const Glass wide{344, 194}, upright{200, 340};
+    const Glass wide{344, 194}, upright{200, 340}, tall{268, 476};
     for (const std::string& language : models::languages) {
         CHECK(texts_on("next-four", wide, false, language) == std::pair(true, true));
         CHECK(texts_on("next-four", wide, true, language) == std::pair(false, false));
         CHECK(texts_on("lower", wide, false, language) == std::pair(true, true));
         CHECK(texts_on("lower", wide, true, language) == std::pair(true, true));
         CHECK(texts_on("next-four", upright, true, language) == std::pair(true, true));
+        CHECK(texts_on("lower", tall, true, language) == std::pair(true, true));
+    }
+}
+
+TEST_CASE("over the running clock the step stands beside a muted voice and a banner too, and no two texts touch") {
+    for (const Glass& glass : {Glass{344, 194}, Glass{598, 336}, Glass{200, 340}}) {
+        CAPTURE(glass.width_mm);
+        models::Seen at("seat");
+        at.around.volume = 70;
+        at.around.muted = at.around.clock_jumped = true;
+        const Canvas canvas = samples::canvas(glass, Reader::Far);
+        const Frame frame = draw(seen(at), canvas);
+        const std::set<std::string> shown = texts(frame);
+        CHECK(std::any_of(shown.begin(), shown.end(), [](const std::string& text) { return text.starts_with("To do: Seat"); }));
+        for (const auto& one : audit(frame, canvas)) CHECK(one.is != Finding::Is::TextsOverlap);
     }
 }
 

@@ -20,6 +20,7 @@ struct Places {
     bool tight = false;  // a banner stands at the foot of the column
 };
 
+constexpr double word_after = 1.4;  // of the size of the sign of a muted voice
 double muted_size(const Pen& pen) { return pen.cap(Type::Value) * 1.22; }
 
 /// A clock, or words: nothing stands beside it, so that it has the whole width.
@@ -49,11 +50,21 @@ double head_height(const Pen& pen, const FarModel& model) {
     return eye + step + (model.holder.empty() || beside_eye(pen, model) ? 0 : pen.pitch(Type::Text) + g);
 }
 
+/// On an upright glass the clock under the giant digits keeps its label over a banner of two lines too, where all that has room.
+bool clock_over_banner(const Pen& pen, const FarModel& model) {
+    const Glass& glass = pen.canvas().glass;
+    const auto* numeral = std::get_if<FarModel::Numeral>(&model.shown);
+    if (!model.clock || !model.banner || !glass.portrait() || numeral == nullptr) return false;
+    const double g = pen.gap(), under = pen.block(numeral->under, {Type::Lead}, {glass.width_mm - 2 * g, glass.height_mm, 2}).height;
+    const double figure = pen.cap(Type::Numeral) + pen.cap(Type::Lead) * 0.6 + under;
+    return head_height(pen, model) + figure + pen.cap(Type::Value) + 3 * pen.pitch(Type::Text) + 7 * g <= glass.height_mm;
+}
+
 /// What stands under it.
 double foot_height(const Pen& pen, const FarModel& model) {
     const double clock = model.clock || !model.muted.empty() ? pen.cap(Type::Value) + 2 * pen.gap() : 0,
-                 line = pen.pitch(Type::Text) + pen.gap();
-    return clock + (model.banner && pen.canvas().glass.portrait() ? 2 * line : line);  // on a wide glass a banner has one
+                 line = pen.pitch(Type::Text) + pen.gap(), label = clock_over_banner(pen, model) ? line : 0;
+    return clock + label + (model.banner && pen.canvas().glass.portrait() ? 2 * line : line);  // on a wide glass a banner has one
 }
 
 Places places(const Pen& pen, const FarModel& model) {
@@ -73,14 +84,23 @@ Places places(const Pen& pen, const FarModel& model) {
     return {.column = {g, g, w - g, h}, .figure = {w + g, g, glass.width_mm - w - 2 * g, h}, .tight = model.banner.has_value()};
 }
 
+/// The height that a muted voice takes under the clock of a wide glass, whose figure needs `needed` of `room`: none where sign and word
+/// stand under the digits and on the left of what those are. On an upright glass the foot has its height.
+double muted_under(const Pen& pen, const FarModel& model, const Block& label, double needed, double room) {
+    if (model.muted.empty() || pen.canvas().glass.portrait()) return 0;
+    const double right = pen.gap() + muted_size(pen) * word_after + pen.width(Type::Text, model.muted), taken = muted_size(pen) + pen.gap();
+    const bool beside = right + pen.gap() <= (pen.canvas().glass.width_mm - label.width) / 2;
+    return beside && (room - needed) / 2 + pen.cap(Type::Display) <= room - taken ? 0 : taken;
+}
+
 /// The clock that stands alone is read before the step over it, which gives way to it, to a banner and to a muted voice.
 FarModel with_room(Pen& pen, FarModel model) {
     const auto* clock = std::get_if<ClockShown>(&model.shown);
     if (clock == nullptr || model.step.empty()) return model;
     const Box figure = places(pen, model).figure;
-    const double muted = model.muted.empty() ? 0 : muted_size(pen) + pen.gap();
     const Block label = pen.block(clock->label, {Type::Lead}, {figure.w, figure.h, 2});
-    if (step_block(pen, model).fits && pen.cap(Type::Display) + pen.cap(Type::Lead) * 0.8 + label.height + muted <= figure.h) return model;
+    const double needed = pen.cap(Type::Display) + pen.cap(Type::Lead) * 0.8 + label.height;
+    if (step_block(pen, model).fits && needed + muted_under(pen, model, label, needed, figure.h) <= figure.h) return model;
     pen.gives_way(std::exchange(model.step, ""));
     return model;
 }
@@ -164,7 +184,7 @@ double draw_far_banner(Pen& pen, const Banner& banner, const Box& column) {
 
 /// The sign of a muted voice, with its word where that has room.
 void draw_muted(Pen& pen, const std::string& word, const Box& box) {
-    const double size = muted_size(pen), x = box.x + size * 1.2, y = box.centre().y;
+    const double size = muted_size(pen), x = box.x + size * word_after, y = box.centre().y;
     pen.icon(Icon::Muted, {box.x, y - size / 2, size, size}, Ink::Soft, Ink::Black);
     if (x + pen.width(Type::Text, word) <= box.right()) pen.text({x, y - pen.cap(Type::Text) / 2}, word, Type::Text, Ink::Soft);
 }
@@ -200,7 +220,7 @@ void draw_foot(Pen& pen, const FarModel& model, Box column, double head) {
     if (model.clock) {
         const double over = pen.pitch(Type::Text) + pen.cap(Type::Text) * picture::descent;
         const bool free = !pen.canvas().glass.portrait() && std::holds_alternative<FarModel::Numeral>(model.shown);
-        const bool room = !model.banner || (free && row.y - over >= head + pen.gap());
+        const bool room = !model.banner || clock_over_banner(pen, model) || (free && row.y - over >= head + pen.gap());
         const double taken = room ? draw_clock(pen, *model.clock, row) : draw_clock_beside(pen, model, row);
         row.x += taken;
         row.w -= taken;

@@ -84,6 +84,7 @@ Typography far_typography(const Glass& glass) {
     for (std::size_t role = 0; role < type.cap_mm.size(); ++role)
         type.cap_mm[role] = share * minimum_mm(Reader::Far, static_cast<picture::Type>(role));
     slot(type, picture::Type::Display) *= 1.8;
+    slot(type, picture::Type::Title) *= 1.35;  // words that have no room in that one
     return type;
 }
 

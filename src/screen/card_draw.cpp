@@ -178,6 +178,7 @@ std::optional<Arranged> arranged_whole(Pen& pen, const Card& card, const Box& in
 /// Words alone, in one voice: with air and a foot of two lines where there is room for both.
 std::optional<Arranged> spoken(Pen& pen, const Card& card, const Box& inner, Voice voice) {
     for (const auto& [short_foot, close] : closer) {
+        if (close && voice.title == loud.title) break;  // crowded letters are not read the better for being big
         voice.short_foot = short_foot;
         voice.close = close;
         Pieces pieces = card_pieces(pen, card, inner, voice);
@@ -192,7 +193,9 @@ std::optional<Arranged> steady(Pen& pen, const Card& card, const Box& inner, con
     const auto high = [&inner](double h) { return Box{inner.x, inner.y, inner.w, h}; };
     Card without_foot = card;
     without_foot.foot.clear();
-    for (const Voice& voice : {roomy, between, Voice{}, low, lowest}) {
+    const bool short_title = beside_sign(pen, card.title, {loud.title}, {inner.w, inner.h, 1}).sign > 0;
+    for (const Voice& voice : {loud, roomy, between, Voice{}, low, lowest}) {
+        if (voice.title == loud.title && !short_title) continue;
         if (!spoken(pen, card, high(heights.bare), voice) || !spoken(pen, without_foot, high(heights.with_banner), voice)) continue;
         auto made = spoken(pen, card, inner, voice);
         return made ? std::move(made) : spoken(pen, without_foot, inner, voice);

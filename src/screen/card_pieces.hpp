@@ -25,6 +25,8 @@ struct Voice {
     Type title = Type::Title;
 };
 inline constexpr Voice roomy{Type::Lead, Type::Title, Type::Title, Type::Lead, Type::Title}, between{Type::Lead, Type::Strong, Type::Lead};
+/// What to do when something went otherwise, where a large glass has the room: read by more people than stand at it.
+inline constexpr Voice loud{.sentence = Type::Display, .title = Type::Display};
 /// Where else something would have to go: sentences in the usual letters, close together, under a title that is smaller still.
 inline constexpr Voice low{.sentence = Type::Text, .short_foot = true, .close = true},
     lowest{.sentence = Type::Text, .short_foot = true, .close = true, .title = Type::Strong};

@@ -148,7 +148,7 @@ TEST_CASE("the spoke target is the biggest and stays where it is from the first 
             if (position % 3 == 0)
                 model.hand.insert(
                     model.hand.begin() + 3,
-                    {.id = "count-it", .label = "Left out: count it", .line = "a quick second tap was not counted", .look = Look::Hollow});
+                    {.id = "count-it", .label = "Count the 2nd tap", .line = "a quick second tap was not counted", .look = Look::Hollow});
             if (position > 9) model.hand[0].why_not = "the count is held elsewhere";
             const Frame frame = draw(model, canvas);
             CHECK(place_of(frame, "spoke") == first);
@@ -452,6 +452,17 @@ TEST_CASE("what to do once suction is lost is as large as what to do otherwise, 
         REQUIRE(role);
         CHECK(canvas.type.of(*role) >= canvas.type.of(picture::Type::Lead));
     }
+}
+
+TEST_CASE("what to do when something went otherwise is in the biggest letters where a large glass has room for them with air") {
+    models::Seen at("final-count");
+    REQUIRE(at.at.does(guide::Depart{.what = "needle-lost"}));
+    const std::string begin = at.table().card.rows.front().value.substr(0, 8), title = at.table().card.title;
+    for (const Glass& glass : {Glass{598, 336}, Glass{268, 476}}) {
+        CHECK(role_of(draw(at.table(), samples::canvas(glass)), begin) == picture::Type::Display);
+        CHECK(role_of(draw(at.table(), samples::canvas(glass)), title) == picture::Type::Display);
+    }
+    CHECK(role_of(draw(at.table(), samples::canvas({344, 194})), begin) == picture::Type::Title);
 }
 
 TEST_CASE("choices have a big label where all have air, and what stops a hand is as large in the foot of a page as it weighs") {

@@ -191,15 +191,22 @@ bool told_beside(const CaseState& state, const Around& around, const guide::Depa
            (departure.id == "suction-lost" || departure.id == "entered-by-trephine");
 }
 
+/// Beside the figure a narrow drawer has room for two of a few words: what stops a hand comes first, named as on the Far view.
 DeskPage otherwise_page(const CaseState& state, const Around& around, const Words& words) {
     DeskPage made{.heading = words("page.departures"), .line = words("page.departures_line")};
     const guide::Step* step = guide::current_step(state);
-    for (const guide::Departure* departure : step == nullptr ? std::vector<const guide::Departure*>{} : departures_of(state, *step)) {
-        if (told_beside(state, around, *departure)) continue;
-        made.actions.push_back(desk_act(desk_nth_key(made.actions.size()), departure->id, departure->title,
+    const bool narrow = around.alone && guide::cutting(state);
+    auto all = step == nullptr ? std::vector<const guide::Departure*>{} : departures_of(state, *step);
+    const auto stops = [](const guide::Departure* one) { return one->level == guide::Departure::Level::Stop; };
+    if (narrow) std::stable_partition(all.begin(), all.end(), stops);
+    for (const guide::Departure* departure : all) {
+        const bool held = departure->id == "converted" || departure->id == "abandoned";
+        if (told_beside(state, around, *departure) || (narrow && held)) continue;
+        const auto brief = narrow ? brief_name(*departure, words) : std::nullopt;
+        made.actions.push_back(desk_act(desk_nth_key(made.actions.size()), departure->id, brief ? with_capital(*brief) : departure->title,
                                         {guide::Depart{.what = departure->id, .note = ""}}));
         made.actions.back().look = departure->level == guide::Departure::Level::Stop ? Look::Stop : Look::Watch;
-        if (departure->id == "converted" || departure->id == "abandoned") made.actions.back().why_not = words("desk.held_on_table");
+        if (held) made.actions.back().why_not = words("desk.held_on_table");
     }
     made.actions.push_back(desk_back(words));
     return made;

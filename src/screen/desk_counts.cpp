@@ -21,14 +21,18 @@ DeskPage counts_page(const CaseState& state, const Words& words) {
     return made;
 }
 
-DeskPage count_page(const CaseState& state, const guide::ItemId& item, const Words& words) {
+/// In a drawer that has no room for a heading each target says of what it tells.
+DeskPage count_page(const CaseState& state, const guide::ItemId& item, const Around& around, const Words& words) {
     DeskPage made{.heading = count_title(state, item)};
     const auto tally = state.counts.find(item);
     if (tally == state.counts.end()) return {.heading = item, .actions = {desk_back(words)}};
     made.line = words("count.line", {std::to_string(tally->second.opened), std::to_string(tally->second.passed_back)});
-    made.actions = {desk_act("O", "opened", words("desk.opened"), {guide::MoveItems{.item = item, .by = 1}}),
-                    desk_act("P", "passed-back", words("desk.passed_back"), {guide::MoveItems{.item = item, .by = -1}}),
-                    desk_open("S", "seen", words("desk.seen"), {.page = "seen", .argument = item}), desk_back(words)};
+    const bool named = around.alone && guide::cutting(state);
+    const auto label = [&](const std::string& id, const std::string& of) { return named ? words(of, {made.heading}) : words(id); };
+    made.actions = {
+        desk_act("O", "opened", label("desk.opened", "desk.opened_of"), {guide::MoveItems{.item = item, .by = 1}}),
+        desk_act("P", "passed-back", label("desk.passed_back", "desk.passed_back_of"), {guide::MoveItems{.item = item, .by = -1}}),
+        desk_open("S", "seen", label("desk.seen", "desk.how_many_of"), {.page = "seen", .argument = item}), desk_back(words)};
     return made;
 }
 
@@ -75,7 +79,7 @@ DeskPage by_page(const CaseState& state, const DeskState& desk, const Words& wor
 
 std::optional<DeskPage> desk_counts_page(const CaseState& state, const DeskState& desk, const Around& around, const Words& words) {
     if (desk.page == "counts") return counts_page(state, words);
-    if (desk.page == "count") return count_page(state, desk.argument, words);
+    if (desk.page == "count") return count_page(state, desk.argument, around, words);
     if (desk.page == "seen") return seen_page(state, desk, around, words);
     if (desk.page == "who") return who_page(state, desk.argument, words);
     if (desk.page == "by" || desk.page == "initials") return by_page(state, desk, words);

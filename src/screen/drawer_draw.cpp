@@ -106,9 +106,11 @@ double put_height(const Pen& pen, const Box& box, double y, const std::string& t
     return y + pen.block(text, {Type::Text}, {box.w, box.bottom() - y, 3}).height + pen.cap(Type::Text) * 0.6;
 }
 
-void draw_actions(Pen& pen, const std::vector<Target>& actions, const Box& box) {
+/// `tight`: two and two, so that what turns on keeps its place from part to part of a list.
+void draw_actions(Pen& pen, const std::vector<Target>& actions, const Box& box, bool tight) {
     if (actions.empty()) return;
-    const auto columns = grid_columns(pen, actions, box);
+    auto columns = grid_columns(pen, actions, box);
+    if (tight && columns && actions.size() == narrow_actions) columns = 2;
     if (!columns) pen.falls_short(actions.front().label);
     draw_grid(pen, actions, box, columns.value_or(std::max(1, static_cast<int>(box.w / 40))));
 }
@@ -177,7 +179,7 @@ void draw_drawer(Pen& pen, const Drawer& drawer, const TableLayout& layout) {
             left = beside;
         }
     }
-    draw_actions(pen, drawer.actions, left);
+    draw_actions(pen, drawer.actions, left, tight);
 }
 
 }  // namespace screen

@@ -169,6 +169,31 @@ TEST_CASE("while the blade goes down the drawer says what is asked and what is t
     }
 }
 
+TEST_CASE("while the blade goes down what stops a hand comes first in the drawer, each departure in a few words") {
+    models::Seen at("lower");
+    at.around.alone = true;
+    const DeskModel list = desk(at.at.state, {.page = "otherwise"}, at.around, models::words());
+    const auto level = [](const Target& one) { return one.look == Look::Stop ? 0 : one.id == "desk-back" ? 2 : 1; };
+    CHECK(std::is_sorted(list.actions.begin(), list.actions.end(), [&](const Target& a, const Target& b) { return level(a) < level(b); }));
+    CHECK(level(list.actions.front()) == 0);
+    CHECK(models::find(list.actions, "patient-moved")->label == "Patient moves");
+    CHECK(models::find(list.actions, "converted") == nullptr);  // told on the Table, by a hold
+    at.around.alone = false;
+    const DeskModel own = desk(at.at.state, {.page = "otherwise"}, at.around, models::words());
+    CHECK(models::find(own.actions, "patient-moved")->label == "Patient coughs or moves");
+}
+
+TEST_CASE("while the blade goes down each target of a count says in the drawer of what") {
+    models::Seen at("lower");
+    at.around.alone = true;
+    const DeskModel model = desk(at.at.state, {.page = "count", .argument = "needles"}, at.around, models::words());
+    for (const Target& one : model.actions) CHECK(one.label.starts_with("Needles: ") == (one.id != "desk-back"));
+    models::Seen before("opening-count");
+    before.around.alone = true;
+    for (const Target& one : desk(before.at.state, {.page = "count", .argument = "needles"}, before.around, models::words()).actions)
+        CHECK(one.label.find("Needles") == std::string::npos);
+}
+
 TEST_CASE("somebody who is neither of the two of the unit gives initials, by letters") {
     models::Seen at("tissue-here");
     at.around.alone = true;

@@ -194,6 +194,8 @@ void see_drawer(Walk& walk, const sample::Case& at, const std::string& name) {
                                          {.page = "initials", .argument = item + "=12", .typed = "ÄÖÜß"},
                                          {.page = "note", .typed = "THE SECOND KNOT LIES ON THE DONOR SIDE"},
                                          {.page = "note", .typed = "THE SECOND KNOT, 2 TURNS", .turned = 1}};
+    for (std::size_t turned = 1; guide::cutting(at.state) && turned <= 6; ++turned)
+        pages.push_back({.page = "otherwise", .turned = turned});
     const bool waits = guide::cutting(at.state) || guide::current_step(at.state)->quiet;
     for (const screen::DeskState& page : waits ? std::vector<screen::DeskState>{} : more_pages(at, walk.words)) pages.push_back(page);
     for (const bool open : {false, true}) {

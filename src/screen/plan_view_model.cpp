@@ -88,7 +88,8 @@ Target PlanMaker::hold() const {
     if (begins) made.act = Show{.page = "make-planned"};
     if (seen_.use == PlanSeen::Use::Agree)
         made.act = std::vector<guide::Intent>{guide::AcceptPlan{.inputs = seen_.inputs, .plan = plan(), .why = ""}};
-    made.look = Look::Filled;
+    const auto risky = [](const PlanModel::Rung& rung) { return rung.planned && rung.over; };
+    made.look = std::any_of(made_.rungs.begin(), made_.rungs.end(), risky) ? Look::Watch : Look::Filled;
     made.why_not = why_not();
     if (made.why_not.empty()) made.press = Press::Hold;
     return made;

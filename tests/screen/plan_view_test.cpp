@@ -218,6 +218,11 @@ TEST_CASE("the hold agrees the plan that is looked at, changed or not") {
     CHECK(accepts(seen.model().foot.back()).inputs == seen.base);
     seen.touch(in(seen.model().steps, "host-larger"));
     seen.touch(rung(seen.model(), 7).target);
+    CHECK(seen.model().foot.back().look == Look::Filled);
+    Seen risky;
+    risky.touch(rung(risky.model(), 9).target);
+    REQUIRE(rung(risky.model(), 9).over);
+    CHECK(risky.model().foot.back().look == Look::Watch);  // a chance of entering over the limit is never held as a safe plan is
     const guide::AcceptPlan intent = accepts(seen.model().foot.back());
     CHECK(intent.inputs.file.host_diameter == measure::from_mm(8));
     CHECK(intent.plan == plan::make(intent.inputs));

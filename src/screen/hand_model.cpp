@@ -62,7 +62,8 @@ void add_rest(std::vector<Target>& hand, const CaseState& state, const Step& ste
     if (step.may_skip && !step.quiet && (step.closes == Closes::Tap || step.closes == Closes::Hold)) {
         hand.push_back(turn_to("skip", words("hand.skip"), words("hand.skip_line"), {.page = "skip", .argument = step.id}));
     }
-    if (!state.reasons_owed.empty() && !guide::cutting(state)) {
+    // Between two sutures nothing asks for one: it would move what is tapped there.
+    if (!state.reasons_owed.empty() && !guide::cutting(state) && step.closes != Closes::Sutures) {
         const std::size_t owed = state.reasons_owed.size();
         hand.push_back(as(turn_to("reason", words(owed == 1 ? "hand.reason_one" : "hand.reason", {std::to_string(owed)}),
                                   words("hand.reason_line"), {.page = "reason"}),
@@ -94,7 +95,7 @@ Target finish(const CaseState& state, const Step& step, const Words& words) {
 void add_late(std::vector<Target>& hand, const CaseState& state, const Step& step, const Words& words) {
     if (!clock_to_turn(state, step.starts, false) && !clock_to_turn(state, step.stops, true)) return;
     for (const int ago_s : {15, 30, 60}) {
-        hand.push_back(target("ago-" + std::to_string(ago_s), words("hand.ago_" + std::to_string(ago_s)), "",
+        hand.push_back(target("ago-" + std::to_string(ago_s), words("hand.done_ago", {words("hand.ago_" + std::to_string(ago_s))}), "",
                               {guide::FinishStep{.step = step.id, .ago_s = ago_s}}));
         hand.back().late = true;
     }

@@ -42,7 +42,7 @@ Keys keypad(Pad pad, bool turned, const Words& words) {
             return made;
         }
         case Pad::Time:
-            return keys("1234567890:", a_row);
+            return keys("123456789:0", a_row);  // nought under the eight, as on every pad
         case Pad::Reference:
             return two_sides(words("keys.letters") + "-.", "123456789-0", turned);
         case Pad::Words:

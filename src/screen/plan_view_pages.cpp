@@ -40,7 +40,7 @@ FormModel plan_reading(const plan::Inputs& inputs, const ScreenState& screen, co
     // Always there: in its place another target would be tapped for it. What is wrong stands at its field.
     made.foot.push_back(turn_to("put-reading", words("plan-view.put_in"), "", {.page = "plan-put"}));
     made.foot.back().look = Look::Filled;
-    if (!typed.reading) made.foot.back().why_not = words("plan-view.not_yet");
+    if (!typed.reading) made.foot.back().why_not = words("plan-view.incomplete");
     for (Target& one : made.foot) one.weight = Weight::Elsewhere;
     return made;
 }

@@ -419,6 +419,10 @@ TEST_CASE("the target that asks for a reason says what for") {
         const screen::Target* reason = find(hand, "reason");
         REQUIRE(reason != nullptr);
         CHECK(reason->label == (over == 1 ? "Why 1 spoke?" : "Why 3 spokes?"));
+        seen.at.up_to("next-four");
+        CHECK(find(seen.hand(), "reason") == nullptr);  // it would move what is tapped between two sutures
+        seen.at.up_to("even-out");
+        CHECK(find(seen.hand(), "reason") != nullptr);
     }
 }
 

@@ -36,6 +36,13 @@ picture::Box box_of(const Frame& frame, const std::string& id) {
 
 }  // namespace
 
+TEST_CASE("nought stands under the eight on every pad of figures") {
+    for (const Keys& keys : {keypad(Pad::Time, false, models::words()), figure_keypad(".", true)}) {
+        REQUIRE(keys.a_row == 3);
+        CHECK(keys.all.at(10).label == "0");
+    }
+}
+
 TEST_CASE("a label that a name begins has a capital, also an accented one; what has none stays") {
     CHECK(with_capital("scrub nurse") == "Scrub nurse");
     CHECK(with_capital("ältere Schwester") == "Ältere Schwester");

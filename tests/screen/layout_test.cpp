@@ -360,7 +360,7 @@ TEST_CASE("the eye, the running clock and who holds the count are on the strip o
     for (const auto& on : samples::glasses()) {
         CAPTURE(on.name);
         const std::string all = all_text(draw(samples::cutting(3), samples::canvas(on.glass)));
-        for (const std::string wanted : {"RIGHT EYE", "01:42", "Suction on", "spokes: table", "Case K-0147", "Lower the blade"}) {
+        for (const std::string wanted : {"RIGHT EYE", "01:42", "Suction on", "spoke count: table", "Case K-0147", "Lower the blade"}) {
             CAPTURE(wanted);
             CHECK(all.find(wanted) != std::string::npos);
         }

@@ -80,7 +80,7 @@ TEST_CASE("under five own cases, or in a phase longer than nearly all of them, n
     CHECK(expected(at).size() == 2);
     at.at.later(60 * 60);
     CHECK(value(expected(at), "Expected end").empty());
-    CHECK(value(expected(at), "Host").starts_with("6"));
+    CHECK(value(expected(at), "Phase Host").starts_with("6"));
 }
 
 TEST_CASE("the debrief: what went otherwise, the reach with its interval, open sky and phases against what is usual") {

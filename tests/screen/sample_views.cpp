@@ -78,8 +78,8 @@ TableModel plan() {
                        {"Chance of entering", "about 1 in 80"},
                        {"Sutures", "16 interrupted"}},
               .say = "Host 7.50 mm, donor 7.75 mm, 8 spokes, 16 interrupted sutures.",
-              .cautions = {
-                  "An estimate: 11 cadaver eyes aimed at 80 % reached 71 to 95 %. Watch the chamber at every spoke. The surgeon decides."}};
+              .cautions = {"An estimate: 11 eyes in a laboratory aimed at 80 % reached 71 to 95 %. Watch the chamber at every spoke. "
+                           "The surgeon decides."}};
     Target hold = target("accept-plan", "Plan agreed", "hold", Look::Filled);
     hold.press = Press::Hold;
     return step("Ready", std::move(card), {hold, target("else", "Something else happened", "", Look::Watch)});

@@ -82,7 +82,7 @@ TableModel cutting(int position) {
     const bool reached = position >= 8;
     Strip on = strip("Host · cutting");
     on.clocks.insert(on.clocks.begin(), {"Suction on", "01:42", true});
-    on.holder = "spokes: table";
+    on.holder = "spoke count: table";
     return {
         .strip = std::move(on),
         .path = path(2,

@@ -465,6 +465,17 @@ TEST_CASE("what to do when something went otherwise is in the biggest letters wh
     CHECK(role_of(draw(at.table(), samples::canvas({344, 194})), begin) == picture::Type::Title);
 }
 
+TEST_CASE("the spoke's letters are the biggest while it leads, and smaller while something stands open or the plan is reached") {
+    const Canvas canvas = samples::canvas({344, 194});
+    models::Seen at("lower");
+    CHECK(role_of(draw(at.table(), canvas), "+1 spoke") == picture::Type::Display);
+    REQUIRE(at.at.does(guide::Depart{.what = "patient-moved"}));
+    CHECK(role_of(draw(at.table(), canvas), "+1 if turned") == picture::Type::Title);
+    models::Seen reached("lower");
+    reached.at.count(11);
+    CHECK(role_of(draw(reached.table(), canvas), "+1 if turned") == picture::Type::Title);
+}
+
 TEST_CASE("choices have a big label where all have air, and what stops a hand is as large in the foot of a page as it weighs") {
     const Canvas large = samples::canvas({476, 268}), usual = samples::canvas({344, 194});
     models::Seen at("donor-on");

@@ -240,7 +240,9 @@ std::vector<Target> hand(const CaseState& state, const Step& step, const Around&
         // Where the octagon has its place the way back leads to the sutures, where one is redone as well.
         if (away->id == suture_broke && !state.sutures.empty() && !bulging) hand.push_back(redo(words));
         // There what is usual has no room beside another target; at the Desk the undo stands all the same.
-        if (auto undo = undo_told(state, words); undo && !bulging) hand.push_back(*std::move(undo));
+        // Of a chamber entered by a slip of the finger the blade waits: its undo stands all the same.
+        if (auto undo = undo_told(state, words); undo && (!bulging || state.suction == guide::Suction::On))
+            hand.push_back(*std::move(undo));
         hand.push_back(something_else(words));
         return hand;
     }

@@ -41,7 +41,7 @@ std::vector<Target> hand(const guide::CaseState& state, const guide::Step& step,
 /// The record in a few lines: read through before it is locked, and left on the screen after.
 std::vector<Row> record_rows(const guide::CaseState& state, const Around& around, const Words& words);
 picture::ClockFace clock_face(const guide::CaseState& state, const Words& words);
-/// Departures that may be recorded at a step, in the order of the files.
+/// Departures that may be recorded at a step, in the order of the files; the bulging eye wherever the eye is open.
 std::vector<const guide::Departure*> departures_of(const guide::CaseState& state, const guide::Step& step);
 /// The departure that is not come back from and has no card of its own in the cut; none when the guide goes on.
 const guide::Departure* departure_standing(const guide::CaseState& state);

@@ -186,6 +186,7 @@ std::vector<const guide::Departure*> departures_of(const CaseState& state, const
     };
     add(step.departures);
     add(guide::phase_of(state.brief.procedure, step.id)->departures);
+    if (guide::eye_open(state)) add({bulging});  // also where the trephine entered before the guide opens the eye
     return all;
 }
 

@@ -201,6 +201,13 @@ TEST_CASE("'Eye bulging' is there without a hold from the open eye to the fourth
         seen.at.tie(1);
     }
     CHECK_FALSE(offered());
+    Seen early("lower");  // the trephine entered: the eye is open before the guide opens it
+    early.at.count(5);
+    CHECK(find(early.hand(), "eye-bulging") == nullptr);
+    REQUIRE(early.at.does(guide::EndCut{.how = guide::CutEnd::Entered}));
+    CHECK(find(early.hand(), "eye-bulging") != nullptr);
+    REQUIRE(early.at.does(guide::ComeBack{.what = "entered-by-trephine"}));
+    CHECK(find(early.hand(), "eye-bulging") != nullptr);
     Seen away("scissors");
     REQUIRE(away.at.does(guide::Depart{.what = "patient-moved"}));
     CHECK(find(away.hand(), "eye-bulging") != nullptr);

@@ -147,7 +147,9 @@ DeskPage main_page(const CaseState& state, const Around& around, const Words& wo
     if (!in_quiet(state)) made.actions.push_back(desk_open("N", "note", words("desk.note"), {.page = "note"}));
     made.actions.push_back(desk_open("C", "clocks", words("desk.clocks"), {.page = "clocks"}));
     made.actions.push_back(desk_open("K", "counts", words("desk.counts"), {.page = "counts"}));
-    if (state.plan && guide::spokes_ahead(state)) made.actions.push_back(desk_open("L", "plan", words("desk.plan"), {.page = "plan"}));
+    // Not while something stands open: first it is come back from.
+    if (state.plan && guide::spokes_ahead(state) && departure_standing(state) == nullptr)
+        made.actions.push_back(desk_open("L", "plan", words("desk.plan"), {.page = "plan"}));
     if (!must_wait(state)) add_what_waits(made.actions, state, words);
     made.actions.push_back(desk_open("X", "otherwise", words("desk.otherwise"), {.page = "otherwise"}));
     made.actions.back().look = Look::Watch;

@@ -211,7 +211,7 @@ std::optional<Target> undo_told(const CaseState& state, const Words& words) {
     const auto undo = [&](guide::Seq seq, const std::string& what, const std::string& line) {
         return target("undo-told", words("hand.undo_told", {what}), line, {guide::UndoTap{.event = seq}});
     };
-    if (const guide::Departure* shown = departure_shown(state)) {
+    if (const guide::Departure* shown = departure_standing(state)) {
         const auto open = guide::open_departures(state);
         const auto away = std::find_if(open.rbegin(), open.rend(), [&](const guide::Away& one) { return one.what == shown->id; });
         const guide::Seq seq = away == open.rend() ? 0 : undo_of(state, *away);

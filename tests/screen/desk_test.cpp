@@ -246,6 +246,12 @@ TEST_CASE("what goes otherwise while the blade can turn is the Desk's title, wit
     CHECK(shown(at).step.front().label == "Spokes");
     CHECK(shown(at).actions.front().id == "come-back");
     CHECK(shown(at).actions.front().label == away->back);
+    REQUIRE(by_key(shown(at), "Z"));  // told by mistake it is taken back, the count as it was
+    CHECK(by_key(shown(at), "Z")->label == "Undo: Anaesthetist asks to stop");
+    models::Seen mistaken = at;
+    REQUIRE(mistaken.at.does(intent(*by_key(shown(mistaken), "Z"))));
+    CHECK(guide::open_departures(mistaken.at.state).empty());
+    CHECK(guide::blade(mistaken.at.state).position == guide::blade(at.at.state).position);
     REQUIRE(at.at.does(guide::HoldCount{.source = guide::Source::Desk}, guide::Who::Circulating));
     CHECK(by_key(shown(at), "Space")->look == Look::Hollow);
 }

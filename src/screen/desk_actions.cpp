@@ -95,7 +95,7 @@ void add_step(std::vector<Target>& actions, const CaseState& state, const Words&
     const bool hers = step->who == "circulating" || step->pause != guide::Pause::None;
     if (!hers || !desk_closes(*step)) return;
     actions.push_back(desk_act("F", "finish-" + step->id, filled(step->button, state, words), {guide::FinishStep{.step = step->id}}));
-    actions.back().look = guide::standing_scan(state) != nullptr && !step->quiet ? Look::Hollow : Look::Filled;
+    actions.back().look = held_up_by_scan(state, *step) ? Look::Hollow : Look::Filled;
     if (step->closes == guide::Closes::Hold) actions.back() = desk_held(std::move(actions.back()), words);
 }
 

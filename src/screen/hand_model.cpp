@@ -1,7 +1,6 @@
 // The hand's column: what can be touched at each step. The first target is the biggest; targets that belong together stand
 // side by side; where each stands does not change while a step lasts.
 #include "eye/frame.hpp"
-#include "guide/tissue.hpp"
 #include "measure/expect.hpp"
 #include "screen/format.hpp"
 #include "screen/hand_parts.hpp"
@@ -85,11 +84,9 @@ Target finish(const CaseState& state, const Step& step, const Words& words) {
     const std::string clock = started   ? words("hand.starts", {words("clock." + *started)})
                               : stopped ? words("hand.stops", {words("clock." + *stopped)})
                                         : "";
-    // Held up by what was scanned and does not fit, the way on does not lead.
-    const bool held_up = guide::standing_scan(state) != nullptr && !step.quiet;
     return as(target("finish-" + step.id, filled(step.button, state, words), hold ? words("hand.hold") : clock,
                      {guide::FinishStep{.step = step.id}}),
-              held_up ? Look::Hollow : Look::Filled, hold ? Press::Hold : Press::Tap);
+              held_up_by_scan(state, step) ? Look::Hollow : Look::Filled, hold ? Press::Hold : Press::Tap);
 }
 
 void add_late(std::vector<Target>& hand, const CaseState& state, const Step& step, const Words& words) {

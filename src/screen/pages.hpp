@@ -54,6 +54,8 @@ std::vector<std::string> usual_lines(const guide::CaseState& state, const guide:
 std::optional<std::string> brief_name(const guide::Departure& departure, const Words& words);
 /// That departure where its card stands in place of the step's: not while the blade can turn.
 const guide::Departure* departure_shown(const guide::CaseState& state);
+/// Whether a scan that does not fit holds the step up; the quiet part waits for none.
+bool held_up_by_scan(const guide::CaseState& state, const guide::Step& step);
 /// Takes back what was told last by one tap and is no tap of the blade, named: the departure whose card stands, or the ring reflection
 /// that closed the step before. None where there is nothing of the kind.
 std::optional<Target> undo_told(const guide::CaseState& state, const Words& words);

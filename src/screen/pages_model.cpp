@@ -1,5 +1,6 @@
 // Lists to choose from: what went otherwise, another mark, which suture again, why, the long axis of the ring reflection.
 #include "eye/frame.hpp"
+#include "guide/tissue.hpp"
 #include "measure/expect.hpp"
 #include "screen/format.hpp"
 #include "screen/own_past.hpp"
@@ -194,6 +195,8 @@ std::optional<std::string> brief_name(const guide::Departure& departure, const W
     const std::string id = "far.brief." + departure.id;
     return words.has(id) ? std::optional(words(id)) : std::nullopt;
 }
+
+bool held_up_by_scan(const CaseState& state, const Step& step) { return !step.quiet && guide::standing_scan(state) != nullptr; }
 
 Banner::Level level_of(const guide::Departure& departure) {
     return departure.level == guide::Departure::Level::Stop ? Banner::Level::Stop : Banner::Level::Watch;

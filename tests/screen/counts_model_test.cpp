@@ -26,14 +26,14 @@ void tap(Seen& seen, const screen::Target& target) {
 TEST_CASE("a difference is told, seen by the other one and recorded, by targets alone [H-13]") {
     Seen seen("opening-count");
     REQUIRE(seen.at.does(guide::MoveItems{.item = "needles", .by = 4}));
-    CHECK(find(seen.hand(), "record-difference") == nullptr);
+    CHECK(find(seen.hand(), "record-difference") == std::nullopt);
 
     const auto otherwise = turned(seen, *find(seen.hand(), "something-else"));
-    CHECK(find(otherwise.choices, "count-differs") != nullptr);  // while another item differs its place in the hand is taken
+    CHECK(find(otherwise.choices, "count-differs") != std::nullopt);  // while another item differs its place in the hand is taken
     CHECK(find(otherwise.choices, "by-somebody")->label == "Somebody else confirms");
     const auto items = turned(seen, *find(seen.hand(), "count-differs"));
     const auto numbers = turned(seen, *find(items.choices, "differs-needles"));
-    CHECK(find(numbers.choices, "seen-4") == nullptr);  // what is expected is no difference
+    CHECK(find(numbers.choices, "seen-4") == std::nullopt);  // what is expected is no difference
     CHECK(find(numbers.choices, "seen-3")->line == "1 missing");
     CHECK(find(numbers.choices, "seen-2")->line == "2 missing");
     const auto german = page(seen.at.state, {.page = "count-seen", .argument = "needles"}, seen.around, words("de"));
@@ -57,7 +57,7 @@ TEST_CASE("a difference is told, seen by the other one and recorded, by targets 
     CHECK(find(seen.hand(), "check-scrub")->label == "Scrub nurse confirms");
     tap(seen, *find(seen.hand(), "also-sees"));
     CHECK(seen.table().card.cautions.front().find("3 seen by circulating nurse and scrub nurse, 4 expected") != std::string::npos);
-    CHECK(find(seen.hand(), "also-sees") == nullptr);
+    CHECK(find(seen.hand(), "also-sees") == std::nullopt);
     CHECK(seen.table().card.title == "Search: Needles");
     CHECK(find(seen.hand(), "record-difference")->look == screen::Look::Hollow);
     const auto reasons = turned(seen, *find(seen.hand(), "record-difference"));
@@ -79,10 +79,10 @@ TEST_CASE("somebody else agrees or differs by initials, and two who see the same
     CHECK(find(typed("", "ÄB").foot, "initials-done")->why_not.empty());
     CHECK(find(typed("needles=3", "").foot, "initials-done")->why_not == words()("desk.type_first"));
     tap(seen, *find(typed("needles=3", "ÄB").foot, "initials-done"));
-    CHECK(find(seen.hand(), "record-difference") == nullptr);
+    CHECK(find(seen.hand(), "record-difference") == std::nullopt);
     tap(seen, *find(typed("needles=3", "CD").foot, "initials-done"));
-    REQUIRE(find(seen.hand(), "record-difference") != nullptr);
-    CHECK(find(seen.hand(), "also-sees") == nullptr);
+    REQUIRE(find(seen.hand(), "record-difference") != std::nullopt);
+    CHECK(find(seen.hand(), "also-sees") == std::nullopt);
 
     const screen::Show all{.page = "count-initials"};
     tap(seen, *find(typed(all.argument, "ÄB").foot, "initials-done"));
@@ -98,7 +98,7 @@ TEST_CASE("a recount that agrees settles a difference and nothing is left to rec
     const std::string scrub = seen.at.state.brief.unit.scrub_name;
     REQUIRE(seen.at.does(guide::CheckCount{.item = "needles", .seen = 3, .by = scrub}));
     tap(seen, *find(seen.hand(), "check-scrub"));
-    CHECK(find(seen.hand(), "also-sees") == nullptr);
+    CHECK(find(seen.hand(), "also-sees") == std::nullopt);
     tap(seen, *find(seen.hand(), "check-circulating"));
     CHECK(guide::current_step(seen.at.state)->id != "opening-count");
 }
@@ -120,7 +120,7 @@ TEST_CASE("whoever is left with another number is named, and one tap takes what 
     CHECK(guide::current_step(seen.at.state)->id == "opening-count");
     CHECK(seen.table().card.cautions.front().find("Still to count again: MK.") != std::string::npos);
     const auto hand = seen.hand();
-    REQUIRE(find(hand, "counted-again") != nullptr);
+    REQUIRE(find(hand, "counted-again") != std::nullopt);
     CHECK(find(hand, "counted-again")->label == "MK now sees 4");
     tap(seen, *find(hand, "counted-again"));
     CHECK(guide::current_step(seen.at.state)->id != "opening-count");

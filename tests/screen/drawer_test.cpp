@@ -177,7 +177,7 @@ TEST_CASE("while the blade goes down what stops a hand comes first in the drawer
     CHECK(std::is_sorted(list.actions.begin(), list.actions.end(), [&](const Target& a, const Target& b) { return level(a) < level(b); }));
     CHECK(level(list.actions.front()) == 0);
     CHECK(models::find(list.actions, "patient-moved")->label == "Patient moves");
-    CHECK(models::find(list.actions, "converted") == nullptr);  // told on the Table, by a hold
+    CHECK(models::find(list.actions, "converted") == std::nullopt);  // told on the Table, by a hold
     at.around.alone = false;
     const DeskModel own = desk(at.at.state, {.page = "otherwise"}, at.around, models::words());
     CHECK(models::find(own.actions, "patient-moved")->label == "Patient coughs or moves");
@@ -205,8 +205,8 @@ TEST_CASE("somebody who is neither of the two of the unit gives initials, by let
     const auto form = typing_page(desk(at.at.state, page, at.around, models::words()), models::words());
     REQUIRE(form);
     CHECK(form->typed->text == "ÄB");
-    const Target* write = models::find(form->foot, "desk/checked");
-    REQUIRE(write != nullptr);
+    const auto write = models::find(form->foot, "desk/checked");
+    REQUIRE(write != std::nullopt);
     const auto check = std::get<guide::CheckCount>(std::get<std::vector<guide::Intent>>(write->act).front());
     CHECK(check.item == item);
     CHECK(check.seen == 7);

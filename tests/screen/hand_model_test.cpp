@@ -42,7 +42,7 @@ TEST_CASE("what went otherwise mid-cut has its way back beside the count, and ta
     CHECK(hand.front().label == "+1 if turned");
     CHECK(hand.front().why_not.empty());
     REQUIRE(seen.at.does(guide::HoldCount{.source = Source::Desk}, guide::Who::Circulating));
-    CHECK(find(seen.hand(), "come-back") == nullptr);
+    CHECK(find(seen.hand(), "come-back") == std::nullopt);
     CHECK(seen.hand().back().id == "take-count");
     REQUIRE(seen.at.does(guide::HoldCount{.source = Source::Table}));
     hand = seen.hand();
@@ -70,8 +70,8 @@ TEST_CASE("while a label that does not fit holds a step up, the way on from it d
 TEST_CASE("a late tap says of what it was: done so long ago") {
     Seen seen;
     seen.at.up_to("entered");
-    const auto* late = find(seen.hand(), "ago-15");
-    REQUIRE(late != nullptr);
+    const auto late = find(seen.hand(), "ago-15");
+    REQUIRE(late != std::nullopt);
     CHECK(late->label == "Done 15 s ago");
     CHECK(words("de")("hand.done_ago", {words("de")("hand.ago_15")}) == "War vor 15 s");
 }
@@ -123,11 +123,11 @@ TEST_CASE("only the holder of the count can count") {
     Seen seen("lower");
     seen.around.here = Source::Desk;
     CHECK_FALSE(seen.hand().front().why_not.empty());
-    REQUIRE(find(seen.hand(), "take-count") != nullptr);
+    REQUIRE(find(seen.hand(), "take-count") != std::nullopt);
     CHECK(find(seen.hand(), "take-count")->press == Press::Hold);
     REQUIRE(seen.at.does(guide::HoldCount{.source = Source::Desk}));
     CHECK(seen.hand().front().why_not.empty());
-    CHECK(find(seen.hand(), "take-count") == nullptr);
+    CHECK(find(seen.hand(), "take-count") == std::nullopt);
     seen.around.here = Source::Table;
     CHECK_FALSE(seen.hand().front().why_not.empty());
     REQUIRE(seen.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
@@ -178,15 +178,15 @@ TEST_CASE("suction lost before the blade was below zero leaves no groove: a new 
     CHECK(hand.front().look == Look::Filled);
     CHECK(find(hand, "by-hand")->look == Look::Plain);
     CHECK(find(hand, "by-hand")->line == "no groove yet: hold");
-    CHECK(find(hand, "spoke-lost") != nullptr);
+    CHECK(find(hand, "spoke-lost") != std::nullopt);
 }
 
 TEST_CASE("'Eye bulging' is there without a hold from the open eye to the fourth suture, whatever else happened") {
     Seen seen("ready-to-open");
     const auto offered = [&] {
         const auto hand = seen.hand();
-        const auto* found = find(hand, "eye-bulging");
-        return found != nullptr && found->press == Press::Tap && found->look == Look::Stop && found->why_not.empty();
+        const auto found = find(hand, "eye-bulging");
+        return found != std::nullopt && found->press == Press::Tap && found->look == Look::Stop && found->why_not.empty();
     };
     const guide::Procedure procedure = seen.at.state.brief.procedure;
     for (const auto& step : guide::phase_of(procedure, "ready-to-open")->steps) {
@@ -203,16 +203,16 @@ TEST_CASE("'Eye bulging' is there without a hold from the open eye to the fourth
     CHECK_FALSE(offered());
     Seen early("lower");  // the trephine entered: the eye is open before the guide opens it
     early.at.count(5);
-    CHECK(find(early.hand(), "eye-bulging") == nullptr);
+    CHECK(find(early.hand(), "eye-bulging") == std::nullopt);
     REQUIRE(early.at.does(guide::EndCut{.how = guide::CutEnd::Entered}));
-    CHECK(find(early.hand(), "eye-bulging") != nullptr);
+    CHECK(find(early.hand(), "eye-bulging") != std::nullopt);
     REQUIRE(early.at.does(guide::ComeBack{.what = "entered-by-trephine"}));
-    CHECK(find(early.hand(), "eye-bulging") != nullptr);
+    CHECK(find(early.hand(), "eye-bulging") != std::nullopt);
     Seen away("scissors");
     REQUIRE(away.at.does(guide::Depart{.what = "patient-moved"}));
-    CHECK(find(away.hand(), "eye-bulging") != nullptr);
+    CHECK(find(away.hand(), "eye-bulging") != std::nullopt);
     REQUIRE(away.at.does(guide::Depart{.what = "eye-bulging"}));
-    CHECK(find(away.hand(), "eye-bulging") == nullptr);
+    CHECK(find(away.hand(), "eye-bulging") == std::nullopt);
     CHECK(away.table().card.title == "Eye bulging, close now");
 }
 
@@ -223,22 +223,22 @@ TEST_CASE("a press of the pedal that was left out can be counted while suction i
     REQUIRE(at.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
     CHECK_FALSE(find(at.hand(), "spoke-lost")->why_not.empty());
     at.around.bounced = "spoke";
-    REQUIRE(find(at.hand(), "count-it") != nullptr);
+    REQUIRE(find(at.hand(), "count-it") != std::nullopt);
     CHECK(std::get<guide::CountSpoke>(intent(*find(at.hand(), "count-it"))).source == guide::Source::FootSwitch);
 }
 
 TEST_CASE("where there is no Desk the pedal gets the count back on the Table view, by a hold") {
     Seen at("lower");
-    CHECK(find(at.hand(), "foot-counts") == nullptr);
+    CHECK(find(at.hand(), "foot-counts") == std::nullopt);
     at.around.foot_switch = "F9";
-    REQUIRE(find(at.hand(), "foot-counts") != nullptr);
+    REQUIRE(find(at.hand(), "foot-counts") != std::nullopt);
     CHECK(find(at.hand(), "foot-counts")->press == Press::Hold);
     REQUIRE(at.at.does(intent(*find(at.hand(), "foot-counts"))));
-    CHECK(find(at.hand(), "foot-counts") == nullptr);
-    REQUIRE(find(at.hand(), "take-count") != nullptr);
+    CHECK(find(at.hand(), "foot-counts") == std::nullopt);
+    REQUIRE(find(at.hand(), "take-count") != std::nullopt);
     at.around.has_desk = true;
     REQUIRE(at.at.does(intent(*find(at.hand(), "take-count"))));
-    CHECK(find(at.hand(), "foot-counts") == nullptr);  // there it is given back with J
+    CHECK(find(at.hand(), "foot-counts") == std::nullopt);  // there it is given back with J
 }
 
 TEST_CASE("the undo of a suture names it, stands once where the next ones begin, and on the step after the last one too") {
@@ -250,7 +250,7 @@ TEST_CASE("the undo of a suture names it, stands once where the next ones begin,
     seen.at.tie(8);
     const guide::Step* now = guide::current_step(seen.at.state);
     REQUIRE(now->closes == guide::Closes::Ring);
-    REQUIRE(find(seen.hand(), "undo") != nullptr);
+    REQUIRE(find(seen.hand(), "undo") != std::nullopt);
     CHECK(find(seen.hand(), "undo")->label == "Undo suture 16");
     REQUIRE(seen.at.does(intent(*find(seen.hand(), "undo"))));
     CHECK(guide::current_step(seen.at.state)->id == "rest");
@@ -260,13 +260,14 @@ TEST_CASE("'Eye bulging' stands at the foot of every page that is opened from th
     Seen seen("ready-to-open");
     const auto offered = [&](const std::string& name) {
         const auto shown = page(seen.at.state, {.page = name, .argument = "1"}, seen.around, models::words());
-        const auto* found = find(shown.foot, "eye-bulging");
-        return found != nullptr && found->press == Press::Tap && found->look == Look::Stop && find(shown.choices, "eye-bulging") == nullptr;
+        const auto found = find(shown.foot, "eye-bulging");
+        return found != std::nullopt && found->press == Press::Tap && found->look == Look::Stop &&
+               find(shown.choices, "eye-bulging") == std::nullopt;
     };
     const auto on_every_page = [&] {
         for (const std::string name : {"other-mark", "redo", "redo-why", "departures", "reason", "skip"}) {
             CAPTURE(name);
-            CHECK(offered(name) == (find(seen.hand(), "eye-bulging") != nullptr));
+            CHECK(offered(name) == (find(seen.hand(), "eye-bulging") != std::nullopt));
         }
     };
     const guide::Procedure procedure = seen.at.state.brief.procedure;
@@ -310,11 +311,11 @@ TEST_CASE("beside the octagon a departure is taken back from the list of what el
     const auto offered = [&] {
         const auto choices =
             std::get<screen::PickModel>(screen::view(seen.at.state, {.page = "departures"}, seen.around, models::words())).choices;
-        return find(choices, "undo-told") != nullptr;
+        return find(choices, "undo-told") != std::nullopt;
     };
     CHECK_FALSE(offered());
     REQUIRE(seen.at.does(guide::Depart{.what = "vitreous"}));
-    CHECK(find(seen.hand(), "undo-told") == nullptr);
+    CHECK(find(seen.hand(), "undo-told") == std::nullopt);
     CHECK(offered());
 }
 
@@ -357,7 +358,7 @@ TEST_CASE("suction lost stands once however often it is told, and is over once t
         CHECK_FALSE(seen.at.does(guide::Depart{.what = "suction-lost"}));
         const auto choices =
             std::get<screen::PickModel>(screen::view(seen.at.state, {.page = "departures"}, seen.around, models::words())).choices;
-        CHECK(find(choices, "suction-lost") == nullptr);
+        CHECK(find(choices, "suction-lost") == std::nullopt);
         if (undone) {
             REQUIRE(seen.at.does(guide::UndoTap{}));
         } else {
@@ -385,8 +386,8 @@ TEST_CASE("what still stands from before the suction was lost comes up in the ne
     REQUIRE(seen.at.does(guide::Depart{.what = "instrument-replaced", .note = ""}));
     seen.at.count(5);
     REQUIRE(seen.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
-    CHECK(find(seen.hand(), "by-hand") != nullptr);
-    CHECK(find(seen.hand(), "come-back") == nullptr);
+    CHECK(find(seen.hand(), "by-hand") != std::nullopt);
+    CHECK(find(seen.hand(), "come-back") == std::nullopt);
     REQUIRE(seen.at.does(guide::ReopenStep{.step = "zero", .why = "seated again"}));
     CHECK(find(seen.hand(), "come-back")->label == "New one is checked");
     REQUIRE(seen.at.does(guide::ComeBack{.what = "instrument-replaced"}));
@@ -398,15 +399,15 @@ TEST_CASE("nothing asks for a reason while the eye is open") {
     for (const std::string step : {"entered", "viscoelastic-in", "scissors", "button-out", "descemet-out", "planned-lens", "donor-on"}) {
         seen.at.up_to(step);
         CAPTURE(step);
-        CHECK(find(seen.hand(), "skip") == nullptr);
+        CHECK(find(seen.hand(), "skip") == std::nullopt);
     }
 }
 
 TEST_CASE("another method is a departure first; the case is closed from its card, and not over an open eye") {
     Seen seen("cardinals");
     REQUIRE(seen.at.does(guide::Depart{.what = "converted"}));
-    const auto* close = find(seen.hand(), "close-case");
-    REQUIRE(close != nullptr);
+    const auto close = find(seen.hand(), "close-case");
+    REQUIRE(close != std::nullopt);
     const auto page = [&] { return screen::page(seen.at.state, {.page = "end", .argument = "converted"}, seen.around, words()); };
     REQUIRE(page().choices.size() == 1);
     CHECK(page().choices.front().id == "eye-closed");
@@ -423,13 +424,13 @@ TEST_CASE("the target that asks for a reason says what for") {
         seen.at.count(11 + over);
         REQUIRE(seen.at.does(guide::EndCut{.how = guide::CutEnd::Surgeon}));
         const auto hand = seen.hand();
-        const screen::Target* reason = find(hand, "reason");
-        REQUIRE(reason != nullptr);
+        const auto reason = find(hand, "reason");
+        REQUIRE(reason != std::nullopt);
         CHECK(reason->label == (over == 1 ? "Why 1 spoke?" : "Why 3 spokes?"));
         seen.at.up_to("next-four");
-        CHECK(find(seen.hand(), "reason") == nullptr);  // it would move what is tapped between two sutures
+        CHECK(find(seen.hand(), "reason") == std::nullopt);  // it would move what is tapped between two sutures
         seen.at.up_to("even-out");
-        CHECK(find(seen.hand(), "reason") != nullptr);
+        CHECK(find(seen.hand(), "reason") != std::nullopt);
     }
 }
 
@@ -446,13 +447,13 @@ TEST_CASE("each departure that one tap tells is taken back by one tap that names
             REQUIRE(undo);
             CHECK(undo->label == "Undo: " + one->title);
             // Beside the octagon of the open eye it stands at the Desk alone.
-            CHECK((find(hand, "undo-told") != nullptr) == !screen::bulging_target(seen.at.state));
+            CHECK((find(hand, "undo-told") != std::nullopt) == !screen::bulging_target(seen.at.state));
             CHECK(hand.front().id == "come-back");
             REQUIRE(seen.at.does(intent(*undo)));
             CHECK(seen.at.state.departures.empty());
             CHECK(seen.at.state.steps == before.steps);
             CHECK(seen.at.state.clocks == before.clocks);
-            CHECK(find(seen.hand(), "undo-told") == nullptr);
+            CHECK(find(seen.hand(), "undo-told") == std::nullopt);
         }
     }
 }
@@ -461,7 +462,7 @@ TEST_CASE("on the card of a chamber entered the undo is the blade's own, while t
     Seen seen("lower");
     seen.at.count(9);
     REQUIRE(seen.at.does(guide::EndCut{.how = guide::CutEnd::Entered}));
-    REQUIRE(find(seen.hand(), "undo-told") != nullptr);
+    REQUIRE(find(seen.hand(), "undo-told") != std::nullopt);
     const guide::CaseState entered = seen.at.state;
     REQUIRE(seen.at.does(intent(*find(seen.hand(), "undo-told"))));
     CHECK(guide::cutting(seen.at.state));
@@ -470,8 +471,8 @@ TEST_CASE("on the card of a chamber entered the undo is the blade's own, while t
     CHECK(seen.at.state.departures.empty());
     seen.at.state = entered;
     REQUIRE(seen.at.does(guide::TurnSuction{.to = guide::Suction::Off}));
-    REQUIRE(find(seen.hand(), "come-back") != nullptr);
-    CHECK(find(seen.hand(), "undo-told") == nullptr);
+    REQUIRE(find(seen.hand(), "come-back") != std::nullopt);
+    CHECK(find(seen.hand(), "undo-told") == std::nullopt);
 }
 
 TEST_CASE("what was told of the ring reflection is taken back from the step after it, by what it was") {
@@ -484,15 +485,16 @@ TEST_CASE("what was told of the ring reflection is taken back from the step afte
     REQUIRE(seen.at.does(guide::SeeRing{.long_axis_centideg = 9000}));
     CHECK(find(seen.hand(), "undo-told")->label == "Undo: Oval");
     seen.at.up_to("viscoelastic-out");
-    CHECK(find(seen.hand(), "undo-told") == nullptr);
+    CHECK(find(seen.hand(), "undo-told") == std::nullopt);
 }
 
 TEST_CASE("a suture that is too tight, too loose or broke is taken out from where it is seen, tied again, and the guide goes on there") {
     const auto redone = [](Seen& seen, const std::string& step) {
-        REQUIRE(find(seen.hand(), "redo") != nullptr);
+        REQUIRE(find(seen.hand(), "redo") != std::nullopt);
         CHECK(std::get<screen::Show>(find(seen.hand(), "redo")->act).page == "redo");
         const auto why = page(seen.at.state, {.page = "redo-why", .argument = "5"}, seen.around, models::words());
-        for (const auto& one : std::get<std::vector<guide::Intent>>(find(why.choices, "why-1")->act)) REQUIRE(seen.at.does(one));
+        const auto tight = find(why.choices, "why-1");
+        for (const auto& one : std::get<std::vector<guide::Intent>>(tight->act)) REQUIRE(seen.at.does(one));
         CHECK(guide::open_departures(seen.at.state).empty());
         CHECK(guide::find_tied(seen.at.state, 5) == nullptr);
         CHECK(seen.first() == "tied-5");
@@ -506,7 +508,7 @@ TEST_CASE("a suture that is too tight, too loose or broke is taken out from wher
         redone(seen, step);
     }
     Seen broke("chamber");
-    CHECK(find(broke.hand(), "redo") == nullptr);
+    CHECK(find(broke.hand(), "redo") == std::nullopt);
     REQUIRE(broke.at.does(guide::Depart{.what = "suture-broke"}));
     redone(broke, "chamber");
 }

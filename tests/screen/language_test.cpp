@@ -172,7 +172,7 @@ TEST_CASE("German writes figures with a comma, on the glass and on the keypad; a
     CHECK(models::find(model.keys.all, "key-.")->label == ",");
     CHECK(std::get<Show>(models::find(model.keys.all, "key-.")->act).argument == ".");
     form.field = "plan-at";
-    CHECK(models::find(plan_reading(samples::eight_readings(), form, german).keys.all, "key-:") != nullptr);
+    CHECK(models::find(plan_reading(samples::eight_readings(), form, german).keys.all, "key-:") != std::nullopt);
 
     form.draft["plan-um"] = "612,5";
     form.draft["plan-ring"] = "7,5";

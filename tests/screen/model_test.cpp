@@ -26,8 +26,8 @@ TEST_CASE("no view before the side is entered tells it") {
         for (const std::string side : {"right", "left", "Right", "RIGHT", "LEFT"}) CHECK_FALSE(says(texts(page), side));
     }
     const auto hand = seen.hand();
-    REQUIRE(find(hand, "side-right") != nullptr);
-    REQUIRE(find(hand, "side-left") != nullptr);
+    REQUIRE(find(hand, "side-right") != std::nullopt);
+    REQUIRE(find(hand, "side-left") != std::nullopt);
     CHECK(find(hand, "side-right")->look == find(hand, "side-left")->look);
     REQUIRE(seen.at.does(guide::EnterSide{.side = "right"}));
     CHECK(says(texts(seen.table()), "RIGHT"));
@@ -57,12 +57,12 @@ TEST_CASE("nobody agrees to a count of nothing") {
 TEST_CASE("a step says which clock it turns only where it turns one") {
     Seen seen("button-out");
     CHECK(seen.hand().front().line == "starts clock: Open sky");
-    REQUIRE(find(seen.hand(), "ago-15") != nullptr);
+    REQUIRE(find(seen.hand(), "ago-15") != std::nullopt);
     CHECK(find(seen.hand(), "ago-15")->weight == screen::Weight::Theatre);  // tapped in gloves while the eye is open
     seen.at.up_to("donor-on");
     REQUIRE_FALSE(guide::clock_running(seen.at.state, "donor-out"));
     CHECK(seen.hand().front().line.empty());
-    CHECK(find(seen.hand(), "ago-15") == nullptr);
+    CHECK(find(seen.hand(), "ago-15") == std::nullopt);
 }
 
 TEST_CASE("the strip shows two clocks at most: the one that matters now, then the case") {

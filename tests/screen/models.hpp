@@ -12,6 +12,7 @@
 #include <fstream>
 #include <iterator>
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -92,9 +93,10 @@ struct Seen {
     std::string first() { return hand().front().id; }
 };
 
-inline const screen::Target* find(const std::vector<screen::Target>& hand, const std::string& id) {
+/// A copy: the targets it is looked for in are often a temporary.
+inline std::optional<screen::Target> find(const std::vector<screen::Target>& hand, const std::string& id) {
     const auto found = std::find_if(hand.begin(), hand.end(), [&](const screen::Target& one) { return one.id == id; });
-    return found == hand.end() ? nullptr : &*found;
+    return found == hand.end() ? std::nullopt : std::optional{*found};
 }
 
 inline void add(std::vector<std::string>& all, const std::vector<screen::Target>& targets) {

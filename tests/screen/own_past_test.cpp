@@ -97,7 +97,7 @@ TEST_CASE("the debrief: what went otherwise, the reach with its interval, open s
     CHECK(value(rows, "Depth over travel") == "this cut not measured; own mean 1.030 (0.954 to 1.106, 95 %), 5 cuts");
     CHECK(value(rows, "Open sky").ends_with(" min, usual 11.6 to 14.4"));
     CHECK(value(rows, "Usual") == "middle half of 23 own cases");
-    REQUIRE(models::find(at.hand(), "phase-times") != nullptr);
+    REQUIRE(models::find(at.hand(), "phase-times") != std::nullopt);
     const PickModel times = page(at.at.state, {.page = "phase-times"}, at.around, models::words());
     const auto& phases = at.at.state.brief.procedure.phases;
     REQUIRE(times.table.size() == phases.size() + 1);

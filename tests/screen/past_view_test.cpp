@@ -234,8 +234,8 @@ TEST_CASE("targets of the filter turn eye, reason, months and kind, and the filt
     const auto tap = [&](const std::string& id) {
         const PastModel made = past_view(samples::past_seen({}, {}), state.past, models::words());
         const auto all = targets(made);
-        const Target* found = models::find(all, id);
-        REQUIRE(found != nullptr);
+        const auto found = models::find(all, id);
+        REQUIRE(found != std::nullopt);
         state = after_past(state, std::get<Show>(found->act));
     };
     tap("past-eye");

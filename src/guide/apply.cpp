@@ -45,13 +45,17 @@ void turn_suction(CaseState& state, Suction to, const Event& event) {
     state.suction = to;
 }
 
-/// The chamber had not been entered: the eye was never decompressed by it, and nothing went otherwise.
-void take_back_entry(CaseState& state) {
+/// The chamber had not been entered: the eye was never decompressed.
+void take_back_decompression(CaseState& state) {
     const auto clock = state.clocks.find("decompressed");
-    if (clock != state.clocks.end() && !clock->second.empty() && !clock->second.back().to) {
-        clock->second.pop_back();
-        if (clock->second.empty()) state.clocks.erase(clock);
-    }
+    if (clock == state.clocks.end() || clock->second.empty() || clock->second.back().to) return;
+    clock->second.pop_back();
+    if (clock->second.empty()) state.clocks.erase(clock);
+}
+
+/// The cut did not end with an entry: nothing went otherwise.
+void take_back_entry(CaseState& state) {
+    take_back_decompression(state);
     const auto entry = std::find_if(state.departures.rbegin(), state.departures.rend(),
                                     [](const Away& away) { return away.what == "entered-by-trephine"; });  // come back from or not
     if (entry != state.departures.rend()) state.departures.erase(std::next(entry).base());
@@ -81,7 +85,11 @@ void take_back(CaseState& state, const Undoable& undone) {
 
 /// What is no tap of the blade, a suture or a count: a departure that was none, a ring reflection that was another.
 void take_back_told(CaseState& state, Seq event) {
-    std::erase_if(state.departures, [&](const Away& away) { return away.seq == event; });
+    const auto away = std::find_if(state.departures.begin(), state.departures.end(), [&](const Away& one) { return one.seq == event; });
+    if (away != state.departures.end()) {
+        if (away->what == "entered-by-trephine") take_back_decompression(state);
+        state.departures.erase(away);
+    }
     std::erase_if(state.rings, [&](const RingRecorded& one) { return one.seq == event; });
     state.ring = state.rings.empty() ? std::nullopt : std::optional(state.rings.back().said);
     state.ring_seq = state.rings.empty() ? 0 : state.rings.back().seq;

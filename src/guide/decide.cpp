@@ -89,6 +89,8 @@ Decision depart(Draft draft, const Depart& intent) {
         return decide_blade(std::move(draft), EndCut{.how = CutEnd::Entered});
     }
     draft.add(Departed{.what = intent.what, .note = intent.note});
+    // Seen only after the cut had ended: the eye is open all the same.
+    if (intent.what == "entered-by-trephine") draft.clock("decompressed", true, 0);
     return std::move(draft).facts();
 }
 

@@ -13,6 +13,16 @@ int stopped_for_s(const CaseState& state, const ClockId& clock, const Instant& n
     return static_cast<int>(measure::elapsed(*found->second.back().to, now).ms / 1000);
 }
 
+/// Whether the guide's own step that opens the eye was done: its clock then rests on that, whatever was told before.
+bool opened_by_step(const CaseState& state) {
+    const auto opens = [&](const Step& step) {
+        return confirmed(state, step.id) && std::find(step.starts.begin(), step.starts.end(), "decompressed") != step.starts.end();
+    };
+    const auto& phases = state.brief.procedure.phases;
+    return std::any_of(phases.begin(), phases.end(),
+                       [&](const Phase& phase) { return std::any_of(phase.steps.begin(), phase.steps.end(), opens); });
+}
+
 /// The cut goes on: its step is open again.
 void reopen_cut(Draft& draft) {
     const Step* step = step_that_closes(draft.state().brief.procedure, Closes::Cut);
@@ -38,8 +48,10 @@ void reopen_short(Draft& draft, const std::string& why, Clocks how) {
 
 bool may_take_back(const CaseState& state, const Away& away) {
     if (away.back) return false;
+    if (away.what == "suction-lost") return state.suction != Suction::Lost;
+    if (away.what != "entered-by-trephine") return true;
     const bool ended = !state.seatings.empty() && state.seatings.back().ended == std::optional(CutEnd::Entered);
-    return !(away.what == "suction-lost" && state.suction == Suction::Lost) && !(away.what == "entered-by-trephine" && ended);
+    return !ended && !opened_by_step(state);
 }
 
 Seq ring_to_take_back(const CaseState& state) {

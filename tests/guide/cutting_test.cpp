@@ -214,6 +214,37 @@ TEST_CASE("an entry that is taken back leaves neither decompressed eye nor depar
     }
 }
 
+TEST_CASE("an entry that is seen only after the cut: the eye is open from then, until it is taken back") {
+    Case c = cutting_case();
+    c.count(9);
+    REQUIRE(c.does(EndCut{.how = CutEnd::Surgeon}));
+    REQUIRE(c.does(TurnSuction{.to = Suction::Off}));
+    c.later(20);
+    CHECK_FALSE(eye_open(c.state));
+    REQUIRE(c.does(Depart{.what = "entered-by-trephine"}));
+    CHECK(eye_open(c.state));
+    CHECK(c.state.clocks.at("decompressed").back().from == c.now);
+    const Seq told = open_departures(c.state).back().seq;
+
+    SUBCASE("told by mistake: it never was") {
+        REQUIRE(c.does(UndoTap{.event = told}));
+        CHECK(c.state.departures.empty());
+        CHECK_FALSE(c.state.clocks.contains("decompressed"));
+    }
+    SUBCASE("another departure that is taken back leaves the eye open") {
+        REQUIRE(c.does(Depart{.what = "suction-lost"}));
+        REQUIRE(c.does(UndoTap{.event = open_departures(c.state).back().seq}));
+        CHECK(eye_open(c.state));
+    }
+    SUBCASE("opened by the surgeon since: the clock runs on, and the way back is no undo") {
+        c.up_to("button-out");
+        CHECK(c.state.clocks.at("decompressed").size() == 1);
+        CHECK_FALSE(may_take_back(c.state, open_departures(c.state).back()));
+        CHECK_FALSE(c.does(UndoTap{.event = told}));
+        CHECK(eye_open(c.state));
+    }
+}
+
 TEST_CASE("entering is the normal end when the aim is to entry: no departure, nothing to go") {
     Case c;
     c.up_to("agree-plan");

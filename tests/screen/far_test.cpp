@@ -144,7 +144,7 @@ TEST_CASE("while suturing: the clock face with one disc, the next suture, and no
 
 TEST_CASE("who holds the count stands on Table, Desk and Far view from the first step of the host until the cut is done") {
     const auto told = [](models::Seen& at) {
-        const bool far_says = seen(at).holder == "table counts";
+        const bool far_says = seen(at).holder == "spoke: table";
         CHECK((at.table().strip.holder == "spoke count: table") == far_says);
         return far_says;
     };
@@ -154,7 +154,7 @@ TEST_CASE("who holds the count stands on Table, Desk and Far view from the first
         CHECK(told(at));
         CHECK(desk(at.at.state, {}, at.around, models::words()).strip.holder == "spoke count: table");
         REQUIRE(at.at.does(guide::HoldCount{.source = guide::Source::Desk}));
-        CHECK(seen(at).holder == "desk counts");
+        CHECK(seen(at).holder == "spoke: desk");
     }
     for (const std::string step : {"tissue-here", "donor-good", "suction-off", "cardinals"}) {
         CAPTURE(step);

@@ -47,6 +47,22 @@ std::optional<Target> change_of_holder(const CaseState& state, const Around& aro
     return made;
 }
 
+Target cut_done(bool reached, const Words& words) {
+    return as(target("cut-done", words("cut.done"), words(reached ? "cut.done_reached" : "cut.done_line"),
+                     {guide::EndCut{.how = reached ? guide::CutEnd::AtPlan : guide::CutEnd::Surgeon}}),
+              reached ? Look::Filled : Look::Plain, reached ? Press::Tap : Press::Hold);
+}
+
+/// Before a spoke is turned there is no cut to be done with: the ring is let go of, and seated anew.
+Target let_go(const Words& words) {
+    const std::string why = words("why.let_go");
+    Target made = as(target("let-go", words("cut.let_go"), words("cut.let_go_line"),
+                            {guide::TurnSuction{.to = guide::Suction::Off}, guide::ReopenStep{.step = "seat", .why = why}}),
+                     Look::Plain, Press::Hold);
+    made.in_place_of = {cut_done(false, words)};
+    return made;
+}
+
 /// The way back from what stands open while the blade can turn: apart, so that the spoke and its neighbours keep their places.
 std::optional<Target> way_back(const CaseState& state, const Words& words) {
     const guide::Departure* away = departure_standing(state);
@@ -105,9 +121,7 @@ std::vector<Target> cut_hand(const CaseState& state, const Around& around, const
         as(target("suction-lost", words("cut.suction_lost"), "", {guide::TurnSuction{.to = guide::Suction::Lost}}), Look::Watch));
     hand.push_back(as(target("entered", words("cut.entered"), "", {guide::EndCut{.how = guide::CutEnd::Entered}}),
                       to_entry ? Look::Filled : Look::Watch));
-    hand.push_back(as(target("cut-done", words("cut.done"), words(reached ? "cut.done_reached" : "cut.done_line"),
-                             {guide::EndCut{.how = reached ? guide::CutEnd::AtPlan : guide::CutEnd::Surgeon}}),
-                      reached ? Look::Filled : Look::Plain, reached ? Press::Tap : Press::Hold));
+    hand.push_back(blade.spokes_turned == 0 ? let_go(words) : cut_done(reached, words));
     for (Target& one : hand) one.stays = one.id != "deeper" && one.id != "count-it";
     // There is room for one: where the count is held elsewhere, taking it over comes first.
     const bool held_here = !state.holder || *state.holder == around.here;

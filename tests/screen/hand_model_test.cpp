@@ -83,11 +83,32 @@ TEST_CASE("no target of the cut changes its place when the depth is reached") {
         return all;
     };
     Seen seen("lower");
+    seen.at.count(1);
     const auto before = ids(seen.hand());
-    seen.at.count(11);
+    seen.at.count(10);
     CHECK(ids(seen.hand()) == before);
     seen.at.count(1);
     CHECK(ids(seen.hand()) == before);
+}
+
+TEST_CASE("before a spoke is turned the ring is let go of by a hold, seated anew, and there was no cut") {
+    Seen seen("lower");
+    CHECK(find(seen.hand(), "cut-done") == std::nullopt);
+    const auto let_go = find(seen.hand(), "let-go");
+    REQUIRE(let_go != std::nullopt);
+    CHECK(let_go->press == Press::Hold);
+    seen.at.count(1);
+    CHECK(find(seen.hand(), "let-go") == std::nullopt);
+    CHECK(seen.hand().back().id == "cut-done");  // in its place
+    REQUIRE(seen.at.does(guide::UndoTap{}));
+    for (const auto& one : std::get<std::vector<guide::Intent>>(let_go->act)) REQUIRE(seen.at.does(one));
+    CHECK(seen.at.state.suction == guide::Suction::Off);
+    CHECK(guide::current_step(seen.at.state)->id == "seat");
+    CHECK(guide::open_departures(seen.at.state).empty());
+    seen.at.up_to("lower");
+    CHECK(guide::blade(seen.at.state).seating == 1);
+    CHECK(guide::blade(seen.at.state).reliable);
+    CHECK(guide::blade(seen.at.state).to_zero == 3);
 }
 
 TEST_CASE("the cut is done by a tap once the depth is reached, and by a hold before it") {

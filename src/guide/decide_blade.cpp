@@ -58,16 +58,19 @@ Decision turn_on(Draft draft) {
     return std::move(draft).facts();
 }
 
+/// Let go before a spoke was turned: no cut was made. The ring is seated anew, and a blade that was raised further is set to zero again.
+void seat_anew(Draft& draft) {
+    const StepId step = draft.state().seatings.back().up > 0 ? "zero" : "seat";
+    if (draft.state().steps.contains(step)) draft.reopen_with_rest(step, "suction let go before a spoke was turned");
+}
+
 Decision turn_off(Draft draft) {
     if (draft.state().suction == Suction::Off) return refuse(Refused::AlreadyDone);
     const bool uncut = cutting(draft.state()) && draft.state().seatings.back().down == 0;
     if (cutting(draft.state()) && !uncut) end_cut(draft, CutEnd::Surgeon);
     draft.add(SuctionTurned{.to = Suction::Off});
     come_back_if_away(draft, suction_lost);
-    // Let go before a spoke was turned: the ring is seated anew, no cut was made.
-    const Step* step = step_that_closes(draft.state().brief.procedure, Closes::SuctionOn);
-    if (uncut && step != nullptr && draft.state().steps.contains(step->id))
-        draft.reopen(step->id, "suction let go before a spoke was turned");
+    if (uncut) seat_anew(draft);
     draft.settle();
     return std::move(draft).facts();
 }

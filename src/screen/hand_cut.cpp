@@ -1,6 +1,8 @@
 // What can be touched while the blade can turn: the spoke first and biggest, where it stays; and once suction is lost, what leads on.
 #include "screen/hand_parts.hpp"
 
+#include <algorithm>
+
 namespace screen {
 namespace {
 
@@ -53,11 +55,15 @@ Target cut_done(bool reached, const Words& words) {
               reached ? Look::Filled : Look::Plain, reached ? Press::Tap : Press::Hold);
 }
 
-/// Before a spoke is turned there is no cut to be done with: the ring is let go of, and seated anew.
+/// Whether a spoke went below zero in any seating, or one was turned in this: then there is a cut to be done with.
+bool begun(const CaseState& state) {
+    return guide::blade(state).spokes_turned > 0 ||
+           std::any_of(state.seatings.begin(), state.seatings.end(), [](const guide::Seating& one) { return one.position() > 0; });
+}
+
+/// Before that the ring is let go of, and seated anew.
 Target let_go(const Words& words) {
-    const std::string why = words("why.let_go");
-    Target made = as(target("let-go", words("cut.let_go"), words("cut.let_go_line"),
-                            {guide::TurnSuction{.to = guide::Suction::Off}, guide::ReopenStep{.step = "seat", .why = why}}),
+    Target made = as(target("let-go", words("cut.let_go"), words("cut.let_go_line"), {guide::TurnSuction{.to = guide::Suction::Off}}),
                      Look::Plain, Press::Hold);
     made.in_place_of = {cut_done(false, words)};
     return made;
@@ -121,7 +127,7 @@ std::vector<Target> cut_hand(const CaseState& state, const Around& around, const
         as(target("suction-lost", words("cut.suction_lost"), "", {guide::TurnSuction{.to = guide::Suction::Lost}}), Look::Watch));
     hand.push_back(as(target("entered", words("cut.entered"), "", {guide::EndCut{.how = guide::CutEnd::Entered}}),
                       to_entry ? Look::Filled : Look::Watch));
-    hand.push_back(blade.spokes_turned == 0 ? let_go(words) : cut_done(reached, words));
+    hand.push_back(begun(state) ? cut_done(reached, words) : let_go(words));
     for (Target& one : hand) one.stays = one.id != "deeper" && one.id != "count-it";
     // There is room for one: where the count is held elsewhere, taking it over comes first.
     const bool held_here = !state.holder || *state.holder == around.here;

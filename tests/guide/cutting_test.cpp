@@ -173,17 +173,27 @@ TEST_CASE("suction lost and finished by hand: the cut ends where it was") {
 TEST_CASE("suction let go before a spoke was turned is no second cut") {
     Case c = cutting_case();
     REQUIRE(c.does(TurnSuction{.to = Suction::Off}));
-    CHECK(current_step(c.state)->id == "suction-on");
-    REQUIRE(c.does(TurnSuction{.to = Suction::On}));
+    CHECK(current_step(c.state)->id == "seat");
+    c.up_to("lower");
     CHECK(blade(c.state).seating == 1);
     CHECK(blade(c.state).reliable);
+}
+
+TEST_CASE("let go of with the blade raised further, it is set to zero again") {
+    Case c = cutting_case();
+    REQUIRE(c.does(RaiseBlade{}));
+    CHECK(blade(c.state).to_zero == 4);
+    REQUIRE(c.does(TurnSuction{.to = Suction::Off}));
+    CHECK(current_step(c.state)->id == "zero");
+    c.up_to("lower");
+    CHECK(blade(c.state).to_zero == 3);
 }
 
 TEST_CASE("suction lost before a spoke was turned is over once the ring is let go") {
     Case c = cutting_case();
     REQUIRE(c.does(TurnSuction{.to = Suction::Lost}));
     REQUIRE(c.does(TurnSuction{.to = Suction::Off}));
-    CHECK(current_step(c.state)->id == "suction-on");
+    CHECK(current_step(c.state)->id == "seat");
     CHECK(open_departures(c.state).empty());
 }
 

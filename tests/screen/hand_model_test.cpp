@@ -111,6 +111,18 @@ TEST_CASE("before a spoke is turned the ring is let go of by a hold, seated anew
     CHECK(guide::blade(seen.at.state).to_zero == 3);
 }
 
+TEST_CASE("in a groove that was begun the cut can be done with before a spoke of the new seating is turned") {
+    for (const int spokes : {2, 5}) {
+        CAPTURE(spokes);
+        Seen seen("lower");
+        seen.at.count(spokes);
+        REQUIRE(seen.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
+        REQUIRE(seen.at.does(guide::ReopenStep{.step = "zero", .why = "re-seated"}));
+        seen.at.up_to("lower");
+        CHECK(seen.hand().back().id == (spokes > 3 ? "cut-done" : "let-go"));
+    }
+}
+
 TEST_CASE("the cut is done by a tap once the depth is reached, and by a hold before it") {
     Seen seen("lower");
     seen.at.count(10);

@@ -45,17 +45,18 @@ void turn_suction(CaseState& state, Suction to, const Event& event) {
     state.suction = to;
 }
 
-/// The chamber had not been entered: the eye was never decompressed.
-void take_back_decompression(CaseState& state) {
+/// The chamber had not been entered: the eye was not decompressed by what was told at `at` with the event `told`. A clock that
+/// something else had started runs on.
+void take_back_decompression(CaseState& state, Seq told, const Instant& at) {
     const auto clock = state.clocks.find("decompressed");
-    if (clock == state.clocks.end() || clock->second.empty() || clock->second.back().to) return;
-    clock->second.pop_back();
+    if (clock == state.clocks.end()) return;
+    std::erase_if(clock->second, [&](const Spell& spell) { return spell.from_seq > told && spell.from_tapped == at; });
     if (clock->second.empty()) state.clocks.erase(clock);
 }
 
 /// The cut did not end with an entry: nothing went otherwise.
-void take_back_entry(CaseState& state) {
-    take_back_decompression(state);
+void take_back_entry(CaseState& state, const Undoable& cut) {
+    take_back_decompression(state, cut.seq, cut.at);
     const auto entry = std::find_if(state.departures.rbegin(), state.departures.rend(),
                                     [](const Away& away) { return away.what == "entered-by-trephine"; });  // come back from or not
     if (entry != state.departures.rend()) state.departures.erase(std::next(entry).base());
@@ -73,7 +74,7 @@ void take_back(CaseState& state, const Undoable& undone) {
         std::erase_if(state.plans_moved, [&](const Said<PlanMoved>& one) { return one.seq == undone.seq; });
     } else if (const auto* cut = std::get_if<CutEnded>(&undone.fact)) {
         seating(state).ended.reset();
-        if (cut->how == CutEnd::Entered) take_back_entry(state);
+        if (cut->how == CutEnd::Entered) take_back_entry(state, undone);
     } else if (std::holds_alternative<SuctionTurned>(undone.fact)) {
         // Suction had not been lost: it held all the time, and its clock runs on.
         state.suction = Suction::On;
@@ -87,7 +88,7 @@ void take_back(CaseState& state, const Undoable& undone) {
 void take_back_told(CaseState& state, Seq event) {
     const auto away = std::find_if(state.departures.begin(), state.departures.end(), [&](const Away& one) { return one.seq == event; });
     if (away != state.departures.end()) {
-        if (away->what == "entered-by-trephine") take_back_decompression(state);
+        if (away->what == "entered-by-trephine") take_back_decompression(state, away->seq, away->at);
         state.departures.erase(away);
     }
     std::erase_if(state.rings, [&](const RingRecorded& one) { return one.seq == event; });
@@ -160,7 +161,7 @@ CaseState apply(CaseState state, const Event& event) {
         state.steps[step] = {.skipped = skipped, .at = earlier(event.at, ago_s * ms_a_second), .seq = seq, .tapped = event.at};
         state.step_since = seq;
     };
-    const auto can_be_undone = [&] { state.undoable.push_back({.seq = seq, .fact = event.fact}); };
+    const auto can_be_undone = [&] { state.undoable.push_back({.seq = seq, .at = event.at, .fact = event.fact}); };
     std::visit(
         overloaded{
             [&](const CaseOpened& fact) { open_case(state, fact); },

@@ -84,13 +84,14 @@ Decision depart(Draft draft, const Depart& intent) {
         return decide_blade(std::move(draft), TurnSuction{.to = Suction::Lost});
     }
     // Told at the Desk what was tapped at the Table: once is enough.
-    if (intent.what == "suction-lost" && away_on(draft.state(), intent.what)) return refuse(Refused::AlreadyDone);
+    const bool blade = intent.what == "suction-lost" || intent.what == "entered-by-trephine";
+    if (blade && away_on(draft.state(), intent.what)) return refuse(Refused::AlreadyDone);
     if (intent.what == "entered-by-trephine" && cutting(draft.state())) {
         return decide_blade(std::move(draft), EndCut{.how = CutEnd::Entered});
     }
     draft.add(Departed{.what = intent.what, .note = intent.note});
     // Seen only after the cut had ended: the eye is open all the same.
-    if (intent.what == "entered-by-trephine") draft.clock("decompressed", true, 0);
+    if (intent.what == "entered-by-trephine" && !eye_entered(draft.state())) draft.clock("decompressed", true, 0);
     return std::move(draft).facts();
 }
 

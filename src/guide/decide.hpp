@@ -62,7 +62,7 @@ measure::Result<Facts, Refusal> decide(const CaseState& state, Who who, const In
 std::vector<StepId> reopened_by(const CaseState& state, const Departure& departure);
 
 /// Whether a departure that stands open may be taken back as told by mistake: not one that is what happened to the blade, which
-/// the blade's own undo takes back.
+/// the blade's own undo takes back, nor an entry once the guide's own step has opened the eye.
 bool may_take_back(const CaseState& state, const Away& away);
 /// The ring reflection recorded last, while nothing was done after the step that it closed; 0 if it can be taken back no more.
 Seq ring_to_take_back(const CaseState& state);

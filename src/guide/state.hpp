@@ -106,6 +106,7 @@ struct RingRecorded {
 };
 struct Undoable {
     Seq seq = 0;
+    Instant at{};
     Fact fact{};
     bool operator==(const Undoable&) const = default;
 };

@@ -178,10 +178,15 @@ std::vector<Target> reason_choices(const std::string& kind, const Words& words,
 
 std::vector<const guide::Departure*> departures_of(const CaseState& state, const Step& step) {
     std::vector<const guide::Departure*> all{};
+    const auto away = guide::open_departures(state);
+    const auto open = [&](const guide::DepartureId& id) {
+        return std::any_of(away.begin(), away.end(), [&](const guide::Away& one) { return one.what == id; });
+    };
     const auto add = [&](const std::vector<guide::DepartureId>& ids) {
         for (const guide::DepartureId& id : ids) {
             const guide::Departure* one = guide::find_departure(state.brief.procedure, id);
-            const bool stands = id == "suction-lost" && state.suction == guide::Suction::Lost;
+            const bool stands =
+                (id == "suction-lost" && state.suction == guide::Suction::Lost) || (id == "entered-by-trephine" && open(id));
             if (one != nullptr && !stands && std::find(all.begin(), all.end(), one) == all.end()) all.push_back(one);
         }
     };

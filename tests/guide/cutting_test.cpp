@@ -241,6 +241,24 @@ TEST_CASE("an entry that is seen only after the cut: the eye is open from then, 
         CHECK(c.state.departures.empty());
         CHECK_FALSE(c.state.clocks.contains("decompressed"));
     }
+    SUBCASE("told again while it stands: once is enough") {
+        CHECK_FALSE(c.does(Depart{.what = "entered-by-trephine"}));
+        CHECK(c.refusal.why == Refused::AlreadyDone);
+    }
+    SUBCASE("told again later by mistake: what is taken back is the second telling alone") {
+        REQUIRE(c.does(ComeBack{.what = "entered-by-trephine"}));
+        c.later(30);
+        REQUIRE(c.does(Depart{.what = "entered-by-trephine"}));
+        REQUIRE(c.does(UndoTap{.event = open_departures(c.state).back().seq}));
+        CHECK(eye_open(c.state));
+        CHECK(c.state.clocks.at("decompressed").size() == 1);
+    }
+    SUBCASE("told by mistake, its clock stopped by hand: it never was all the same") {
+        c.later(10);
+        REQUIRE(c.does(MarkClock{.clock = "decompressed", .start = false}));
+        REQUIRE(c.does(UndoTap{.event = told}));
+        CHECK_FALSE(eye_entered(c.state));
+    }
     SUBCASE("another departure that is taken back leaves the eye open") {
         REQUIRE(c.does(Depart{.what = "suction-lost"}));
         REQUIRE(c.does(UndoTap{.event = open_departures(c.state).back().seq}));
@@ -253,6 +271,38 @@ TEST_CASE("an entry that is seen only after the cut: the eye is open from then, 
         CHECK_FALSE(c.does(UndoTap{.event = told}));
         CHECK(eye_open(c.state));
     }
+}
+
+TEST_CASE("an entry taken back leaves a clock that was started by hand before it") {
+    for (const bool cut_goes_on : {false, true}) {
+        CAPTURE(cut_goes_on);
+        Case c = cutting_case();
+        c.count(9);
+        if (!cut_goes_on) {
+            REQUIRE(c.does(EndCut{.how = CutEnd::Surgeon}));
+            REQUIRE(c.does(TurnSuction{.to = Suction::Off}));
+        }
+        REQUIRE(c.does(MarkClock{.clock = "decompressed", .start = true}));
+        c.later(5);
+        REQUIRE(c.does(Depart{.what = "entered-by-trephine"}));
+        if (cut_goes_on)
+            REQUIRE(c.does(UndoTap{}));
+        else
+            REQUIRE(c.does(UndoTap{.event = open_departures(c.state).back().seq}));
+        CHECK(c.state.departures.empty());
+        CHECK(eye_open(c.state));
+        CHECK(c.state.clocks.at("decompressed").size() == 1);
+    }
+}
+
+TEST_CASE("an eye that was closed is not opened by an entry told late") {
+    Case c = cutting_case();
+    c.count(9);
+    REQUIRE(c.does(EndCut{.how = CutEnd::Entered}));
+    REQUIRE(c.does(ComeBack{.what = "entered-by-trephine"}));
+    REQUIRE(c.does(MarkClock{.clock = "decompressed", .start = false}));
+    REQUIRE(c.does(Depart{.what = "entered-by-trephine"}));
+    CHECK_FALSE(eye_open(c.state));
 }
 
 TEST_CASE("entering is the normal end when the aim is to entry: no departure, nothing to go") {

@@ -57,9 +57,9 @@ void take_back_decompression(CaseState& state, Seq told, const Instant& at) {
 /// The cut did not end with an entry: nothing went otherwise.
 void take_back_entry(CaseState& state, const Undoable& cut) {
     take_back_decompression(state, cut.seq, cut.at);
-    const auto entry = std::find_if(state.departures.rbegin(), state.departures.rend(),
-                                    [](const Away& away) { return away.what == "entered-by-trephine"; });  // come back from or not
-    if (entry != state.departures.rend()) state.departures.erase(std::next(entry).base());
+    std::erase_if(state.departures, [&](const Away& away) {  // come back from or not
+        return away.what == "entered-by-trephine" && away.seq > cut.seq && away.at == cut.at;
+    });
 }
 
 /// Takes back what an undoable fact did.

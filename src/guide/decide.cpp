@@ -83,15 +83,16 @@ Decision depart(Draft draft, const Depart& intent) {
     if (intent.what == "suction-lost" && draft.state().suction == Suction::On) {
         return decide_blade(std::move(draft), TurnSuction{.to = Suction::Lost});
     }
-    // Told at the Desk what was tapped at the Table: once is enough.
-    const bool blade = intent.what == "suction-lost" || intent.what == "entered-by-trephine";
-    if (blade && away_on(draft.state(), intent.what)) return refuse(Refused::AlreadyDone);
     if (intent.what == "entered-by-trephine" && cutting(draft.state())) {
         return decide_blade(std::move(draft), EndCut{.how = CutEnd::Entered});
     }
+    // Told at the Desk what was tapped at the Table: once is enough.
+    const bool blade = intent.what == "suction-lost" || intent.what == "entered-by-trephine";
+    if (blade && away_on(draft.state(), intent.what)) return refuse(Refused::AlreadyDone);
+    // Seen only after the cut had ended: the eye is open all the same. Told of before, it may be closed by now.
+    const bool opens = intent.what == "entered-by-trephine" && !entry_told(draft.state());
     draft.add(Departed{.what = intent.what, .note = intent.note});
-    // Seen only after the cut had ended: the eye is open all the same.
-    if (intent.what == "entered-by-trephine" && !eye_entered(draft.state())) draft.clock("decompressed", true, 0);
+    if (opens) draft.clock("decompressed", true, 0);
     return std::move(draft).facts();
 }
 

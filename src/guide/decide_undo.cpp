@@ -13,16 +13,6 @@ int stopped_for_s(const CaseState& state, const ClockId& clock, const Instant& n
     return static_cast<int>(measure::elapsed(*found->second.back().to, now).ms / 1000);
 }
 
-/// Whether the guide's own step that opens the eye was done: its clock then rests on that, whatever was told before.
-bool opened_by_step(const CaseState& state) {
-    const auto opens = [&](const Step& step) {
-        return confirmed(state, step.id) && std::find(step.starts.begin(), step.starts.end(), "decompressed") != step.starts.end();
-    };
-    const auto& phases = state.brief.procedure.phases;
-    return std::any_of(phases.begin(), phases.end(),
-                       [&](const Phase& phase) { return std::any_of(phase.steps.begin(), phase.steps.end(), opens); });
-}
-
 /// The cut goes on: its step is open again.
 void reopen_cut(Draft& draft) {
     const Step* step = step_that_closes(draft.state().brief.procedure, Closes::Cut);

@@ -47,6 +47,18 @@ bool confirmed(const CaseState& state, const StepId& step) {
 
 bool cutting(const CaseState& state) { return state.suction != Suction::Off && !state.seatings.empty() && !state.seatings.back().ended; }
 
+bool entry_told(const CaseState& state) {
+    const auto& cuts = state.seatings;
+    const auto& told = state.departures;
+    return opened_by_step(state) ||
+           std::any_of(cuts.begin(), cuts.end(), [](const Seating& one) { return one.ended == std::optional(CutEnd::Entered); }) ||
+           std::any_of(told.begin(), told.end(), [](const Away& one) { return one.what == "entered-by-trephine"; });
+}
+
+bool groove_begun(const CaseState& state) {
+    return std::any_of(state.seatings.begin(), state.seatings.end(), [](const Seating& one) { return one.down > one.raise; });
+}
+
 bool spokes_ahead(const CaseState& state) {
     const Step* cut = step_that_closes(state.brief.procedure, Closes::Cut);
     return !state.closed && !eye_entered(state) && (cutting(state) || cut == nullptr || !state.steps.contains(cut->id));
@@ -62,7 +74,10 @@ bool count_matters(const CaseState& state) {
 Blade blade(const CaseState& state) {
     Blade shown{};
     const bool raised = confirmed(state, "raise");
-    const Seating now = state.seatings.empty() ? Seating{.raise = raised ? state.inputs.trephine.raise : 0} : state.seatings.back();
+    // Let go of before a spoke was turned, the blade is as before the first seating: set to zero or raised.
+    const auto let_go = [&](const Seating& last) { return state.suction == Suction::Off && !last.ended && last.down == 0; };
+    const bool before = state.seatings.empty() || let_go(state.seatings.back());
+    const Seating now = before ? Seating{.raise = raised ? state.inputs.trephine.raise : 0} : state.seatings.back();
     shown.seating = static_cast<int>(state.seatings.size());
     shown.spokes_turned = now.down;
     shown.raised = now.raise + now.up;
@@ -107,6 +122,15 @@ const Undoable* newest_to_undo(const CaseState& state) {
 bool eye_open(const CaseState& state) { return clock_running(state, "decompressed") || clock_running(state, "open-sky"); }
 
 bool eye_entered(const CaseState& state) { return state.clocks.contains("decompressed"); }
+
+bool opened_by_step(const CaseState& state) {
+    const auto opens = [&](const Step& step) {
+        return state.steps.contains(step.id) && std::find(step.starts.begin(), step.starts.end(), "decompressed") != step.starts.end();
+    };
+    const auto& phases = state.brief.procedure.phases;
+    return std::any_of(phases.begin(), phases.end(),
+                       [&](const Phase& phase) { return std::any_of(phase.steps.begin(), phase.steps.end(), opens); });
+}
 
 plan::Inputs inputs_in_use(const CaseState& state) {
     plan::Inputs made = state.inputs;

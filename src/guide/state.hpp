@@ -167,6 +167,8 @@ bool confirmed(const CaseState& state, const StepId& step);
 
 /// The ring is on the eye and the cut has not ended: every spoke counts.
 bool cutting(const CaseState& state);
+/// Whether a spoke has gone below zero in any seating, as far as spokes tell: a groove that a hand can go on from.
+bool groove_begun(const CaseState& state);
 /// Whether a spoke may still come to be turned: neither is the cut done nor the eye open.
 bool spokes_ahead(const CaseState& state);
 /// The blade is still to be turned in the present phase, or can turn: it matters who holds the count.
@@ -225,6 +227,10 @@ const Undoable* newest_to_undo(const CaseState& state);
 bool eye_open(const CaseState& state);
 /// The eye was entered at some time, whether it is closed again or not.
 bool eye_entered(const CaseState& state);
+/// Whether the step that opens the eye was done, and its clock rests on that.
+bool opened_by_step(const CaseState& state);
+/// Whether it was told that the eye was entered: by the end of a cut, by its own departure, or by that step.
+bool entry_told(const CaseState& state);
 /// Departures that are still open, newest last.
 std::vector<Away> open_departures(const CaseState& state);
 

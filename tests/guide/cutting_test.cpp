@@ -185,6 +185,9 @@ TEST_CASE("let go of with the blade raised further, it is set to zero again") {
     CHECK(blade(c.state).to_zero == 4);
     REQUIRE(c.does(TurnSuction{.to = Suction::Off}));
     CHECK(current_step(c.state)->id == "zero");
+    CHECK(blade(c.state).position == 0);
+    c.up_to("seat");
+    CHECK(blade(c.state).position == -3);
     c.up_to("lower");
     CHECK(blade(c.state).to_zero == 3);
 }
@@ -293,6 +296,31 @@ TEST_CASE("an entry taken back leaves a clock that was started by hand before it
         CHECK(eye_open(c.state));
         CHECK(c.state.clocks.at("decompressed").size() == 1);
     }
+}
+
+TEST_CASE("a clock of the open eye that was started and stopped by mistake hides no entry that is told after it") {
+    Case c = cutting_case();
+    REQUIRE(c.does(MarkClock{.clock = "decompressed", .start = true}));
+    REQUIRE(c.does(MarkClock{.clock = "decompressed", .start = false}));
+    c.count(9);
+    REQUIRE(c.does(EndCut{.how = CutEnd::Surgeon}));
+    REQUIRE(c.does(TurnSuction{.to = Suction::Off}));
+    REQUIRE(c.does(Depart{.what = "entered-by-trephine"}));
+    CHECK(eye_open(c.state));
+}
+
+TEST_CASE("a cut to entry that is taken back leaves an entry that was told for itself") {
+    Case c = cutting_case();
+    c.count(9);
+    REQUIRE(c.does(EndCut{.how = CutEnd::Surgeon}));
+    REQUIRE(c.does(Depart{.what = "entered-by-trephine"}));
+    REQUIRE(c.does(ComeBack{.what = "entered-by-trephine"}));
+    REQUIRE(c.does(UndoTap{}));  // the cut was not done
+    c.later(20);
+    REQUIRE(c.does(EndCut{.how = CutEnd::Entered}));
+    REQUIRE(c.does(UndoTap{}));
+    CHECK(c.state.departures.size() == 1);
+    CHECK(eye_open(c.state));
 }
 
 TEST_CASE("an eye that was closed is not opened by an entry told late") {

@@ -60,8 +60,12 @@ Decision turn_on(Draft draft) {
 
 /// Let go before a spoke was turned: no cut was made. The ring is seated anew, and a blade that was raised further is set to zero again.
 void seat_anew(Draft& draft) {
-    const StepId step = draft.state().seatings.back().up > 0 ? "zero" : "seat";
-    if (draft.state().steps.contains(step)) draft.reopen_with_rest(step, "suction let go before a spoke was turned");
+    const auto reopen = [&](const StepId& step) {
+        if (draft.state().steps.contains(step)) draft.reopen_with_rest(step, "suction let go before a spoke was turned");
+    };
+    reopen(draft.state().seatings.back().up > 0 ? "zero" : "seat");
+    // In a unit's own guide it need not rest on that step.
+    if (const Step* step = step_that_closes(draft.state().brief.procedure, Closes::SuctionOn)) reopen(StepId(step->id));
 }
 
 Decision turn_off(Draft draft) {

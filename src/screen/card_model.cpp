@@ -58,7 +58,7 @@ std::vector<std::string> usual_lines(const CaseState& state, const guide::Depart
     for (const std::string& line : departure.lines) made.push_back(filled(line, state, words));
     // Said when the trephine is off the eye already: what is to be done with it is done.
     if (departure.id == "entered-by-trephine" && state.suction == guide::Suction::Off && made.size() > 1) made.erase(made.begin());
-    if (departure.id == "suction-lost" && guide::blade(state).position <= 0) {
+    if (departure.id == "suction-lost" && !guide::groove_begun(state)) {
         made.resize(std::min<std::size_t>(1, made.size()));
         made.insert(made.end(), {words("lost.uncut"), words("lost.uncut_usual")});
     }

@@ -1,8 +1,6 @@
 // What can be touched while the blade can turn: the spoke first and biggest, where it stays; and once suction is lost, what leads on.
 #include "screen/hand_parts.hpp"
 
-#include <algorithm>
-
 namespace screen {
 namespace {
 
@@ -55,13 +53,7 @@ Target cut_done(bool reached, const Words& words) {
               reached ? Look::Filled : Look::Plain, reached ? Press::Tap : Press::Hold);
 }
 
-/// Whether a spoke went below zero in any seating, or one was turned in this: then there is a cut to be done with.
-bool begun(const CaseState& state) {
-    return guide::blade(state).spokes_turned > 0 ||
-           std::any_of(state.seatings.begin(), state.seatings.end(), [](const guide::Seating& one) { return one.position() > 0; });
-}
-
-/// Before that the ring is let go of, and seated anew.
+/// Before a spoke is turned, and with no groove from before, there is no cut to be done with: the ring is let go of, and seated anew.
 Target let_go(const Words& words) {
     Target made = as(target("let-go", words("cut.let_go"), words("cut.let_go_line"), {guide::TurnSuction{.to = guide::Suction::Off}}),
                      Look::Plain, Press::Hold);
@@ -89,7 +81,7 @@ Target by_hand(Look look, bool groove, const Words& words) {
 
 /// By hand from the groove leads; before there is one, a new seating does.
 std::vector<Target> lost_hand(const CaseState& state, const Around& around, const Words& words) {
-    const bool groove = guide::blade(state).position > 0;
+    const bool groove = guide::groove_begun(state);
     Target re_seat = target("re-seat", words("lost.re_seat"), words(groove ? "lost.re_seat_line" : "lost.re_seat_anew"),
                             {guide::ReopenStep{.step = "zero", .why = words(groove ? "why.re_seated" : "why.seated_anew")}});
     re_seat.look = groove ? Look::Plain : Look::Filled;
@@ -127,7 +119,7 @@ std::vector<Target> cut_hand(const CaseState& state, const Around& around, const
         as(target("suction-lost", words("cut.suction_lost"), "", {guide::TurnSuction{.to = guide::Suction::Lost}}), Look::Watch));
     hand.push_back(as(target("entered", words("cut.entered"), "", {guide::EndCut{.how = guide::CutEnd::Entered}}),
                       to_entry ? Look::Filled : Look::Watch));
-    hand.push_back(begun(state) ? cut_done(reached, words) : let_go(words));
+    hand.push_back(blade.spokes_turned > 0 || guide::groove_begun(state) ? cut_done(reached, words) : let_go(words));
     for (Target& one : hand) one.stays = one.id != "deeper" && one.id != "count-it";
     // There is room for one: where the count is held elsewhere, taking it over comes first.
     const bool held_here = !state.holder || *state.holder == around.here;

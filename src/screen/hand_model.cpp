@@ -246,7 +246,7 @@ std::vector<Target> hand(const CaseState& state, const Step& step, const Around&
     std::vector<Target> hand = own_targets(state, step, around, words);
     // A new seating that does not come about: the cut is finished by hand from any of its steps.
     if (state.suction == guide::Suction::Lost && step.closes != Closes::Cut && guide::cutting(state))
-        hand.push_back(by_hand(Look::Watch, guide::blade(state).position > 0, words));
+        hand.push_back(by_hand(Look::Watch, guide::groove_begun(state), words));
     // While the blade goes down nothing stands in the column but the blade's own targets.
     if (step.closes != Closes::Cut) add_rest(hand, state, step, words);
     return hand;

@@ -120,6 +120,8 @@ TEST_CASE("in a groove that was begun the cut can be done with before a spoke of
         REQUIRE(seen.at.does(guide::ReopenStep{.step = "zero", .why = "re-seated"}));
         seen.at.up_to("lower");
         CHECK(seen.hand().back().id == (spokes > 3 ? "cut-done" : "let-go"));
+        REQUIRE(seen.at.does(guide::TurnSuction{.to = guide::Suction::Lost}));
+        CHECK(seen.first() == (spokes > 3 ? "by-hand" : "re-seat"));
     }
 }
 

@@ -323,11 +323,30 @@ TEST_CASE("a cut to entry that is taken back leaves an entry that was told for i
     CHECK(eye_open(c.state));
 }
 
-TEST_CASE("an eye that was closed is not opened by an entry told late") {
-    Case c = cutting_case();
-    c.count(9);
-    REQUIRE(c.does(EndCut{.how = CutEnd::Entered}));
-    REQUIRE(c.does(ComeBack{.what = "entered-by-trephine"}));
+TEST_CASE("an eye that was closed is not opened by an entry told again, however it was told before") {
+    Case c;
+    c.up_to("agree-plan");
+    plan::Inputs inputs = sample::inputs();
+    plan::Plan plan = sample::plan();
+    SUBCASE("by a cut to entry") {
+        inputs.file.aim = {.goal = plan::Goal::ToEntry};
+        plan.target = plan::Target{.spokes = std::nullopt, .raise = 3, .bound_by = plan::Bound::ToEntry, .entry_from = 9, .entry_to = 12};
+        REQUIRE(c.does(AcceptPlan{.inputs = inputs, .plan = plan}));
+        c.up_to("lower");
+        c.count(20);
+        REQUIRE(c.does(EndCut{.how = CutEnd::Entered}));
+        REQUIRE(c.state.departures.empty());
+        REQUIRE(c.does(TurnSuction{.to = Suction::Off}));
+    }
+    SUBCASE("by its departure") {
+        c.up_to("lower");
+        c.count(9);
+        REQUIRE(c.does(EndCut{.how = CutEnd::Surgeon}));
+        REQUIRE(c.does(TurnSuction{.to = Suction::Off}));
+        REQUIRE(c.does(Depart{.what = "entered-by-trephine"}));
+        REQUIRE(c.does(ComeBack{.what = "entered-by-trephine"}));
+    }
+    SUBCASE("by the step that opens the eye") { c.up_to("button-out"); }
     REQUIRE(c.does(MarkClock{.clock = "decompressed", .start = false}));
     REQUIRE(c.does(Depart{.what = "entered-by-trephine"}));
     CHECK_FALSE(eye_open(c.state));
